@@ -1,0 +1,37 @@
+/** Where a problem is: in a sheet's cell, or at a path of a file. Every part is optional. */
+export interface Where {
+  readonly sheet?: string;
+  readonly row?: string;
+  readonly column?: string;
+  /** Path inside a book file, as in `sheets.shelf.rows.r1.order`. */
+  readonly path?: string;
+}
+
+/**
+ * Something that could not be done or read. A value, never thrown across a public boundary:
+ * what is wrong (`message`), how to put it right (`mend`), and where it is.
+ */
+export interface Problem {
+  /** Stable, hyphenated; each code has a line in the docs. */
+  readonly code: string;
+  readonly message: string;
+  readonly mend: string;
+  readonly where?: Where;
+}
+
+/** Either a value or the problem that stands in its way. */
+export type Result<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problem: Problem };
+
+export const ok = <T>(value: T): Result<T> => ({ ok: true, value });
+
+export const refuse = (
+  code: string,
+  message: string,
+  mend: string,
+  where?: Where,
+): { readonly ok: false; readonly problem: Problem } => ({
+  ok: false,
+  problem: where ? { code, message, mend, where } : { code, message, mend },
+});
