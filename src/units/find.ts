@@ -1,0 +1,84 @@
+import { ok, type Result, refuse } from '../problem.js';
+import { CONTAINERS, type Container } from './containers.js';
+import { nameIndex, orList } from './names.js';
+import { UNITS, type Unit } from './units.js';
+
+const unitIndex = nameIndex(UNITS, (unit) => [unit.id, unit.plural, ...unit.names]);
+const containerIndex = nameIndex(CONTAINERS, (box) => [box.id, box.plural, ...box.names]);
+
+const unitById: ReadonlyMap<string, Unit> = new Map(UNITS.map((unit) => [unit.id, unit]));
+const containerById: ReadonlyMap<string, Container> = new Map(CONTAINERS.map((box) => [box.id, box]));
+
+/** A unit or a container: anything that an amount can be in. */
+export type Measure =
+  | { readonly kind: 'unit'; readonly unit: Unit }
+  | { readonly kind: 'container'; readonly container: Container };
+
+/** The unit with exactly this id. */
+export const unitWithId = (id: string): Unit | undefined => unitById.get(id);
+
+/** The container with exactly this id. */
+export const containerWithId = (id: string): Container | undefined => containerById.get(id);
+
+function unknown(what: string, name: string, near: readonly string[], all: string) {
+  const shown = name.trim() === '' ? `${what} is blank` : `no ${what} called “${name.trim()}”`;
+  return refuse(
+    `unknown-${what}`,
+    near.length > 0 ? `${shown}: did you mean ${orList(near)}?` : `${shown}.`,
+    near.length > 0 ? `Write ${orList(near)}.` : `Write ${all}.`,
+  );
+}
+
+/**
+ * The unit called `name`: without case, in the singular or plural, abbreviated or by a common synonym.
+ * 'ounce' is the weight and 'quart' the liquid quart; 'fluid ounce' and 'dry quart' are the others.
+ * Refused (`unknown-unit`) with the nearest names.
+ */
+export function findUnit(name: string): Result<Unit> {
+  const found = unitIndex.find(name);
+  if (found) return ok(found);
+  const near = unitIndex.nearest(name).map((unit) => unit.id);
+  return unknown('unit', name, near, 'a unit such as cup, quart, pound or bushel');
+}
+
+/**
+ * The container called `name`: without case, in the singular or plural, abbreviated or by a common
+ * synonym. A plain size is the jar: 'qt' is the quart jar. Refused (`unknown-container`) with the nearest names.
+ */
+export function findContainer(name: string): Result<Container> {
+  const found = containerIndex.find(name);
+  if (found) return ok(found);
+  const near = containerIndex.nearest(name).map((box) => box.id);
+  const unit = unitIndex.find(name);
+  if (unit && near.length === 0) {
+    return refuse(
+      'unknown-container',
+      `a ${unit.id} is a measure, not a container.`,
+      'Write a container such as quart jar, gallon freezer bag, bucket, piece or pound.',
+    );
+  }
+  return unknown(
+    'container',
+    name,
+    near,
+    'a container such as quart jar, gallon freezer bag, bucket, piece or pound',
+  );
+}
+
+/**
+ * The unit or container called `name`. Where a name is both ('quart', 'pound'), they hold the same, and
+ * the unit is given. Refused (`unknown-measure`) with the nearest names of either.
+ */
+export function findMeasure(name: string): Result<Measure> {
+  const unit = unitById.get(name) ?? (containerById.has(name) ? undefined : unitIndex.find(name));
+  if (unit) return ok({ kind: 'unit', unit });
+  const container = containerById.get(name) ?? containerIndex.find(name);
+  if (container) return ok({ kind: 'container', container });
+  const near = [
+    ...new Set([
+      ...containerIndex.nearest(name, 2).map((box) => box.id),
+      ...unitIndex.nearest(name, 2).map((one) => one.id),
+    ]),
+  ];
+  return unknown('measure', name, near, 'a container or a unit, such as quart jar, cup or pound');
+}
