@@ -53,7 +53,7 @@ export function bridgeProblem(bridges: readonly Bridge[]): Problem | null {
     if ('container' in bridge && !(containerWithId(bridge.container) && unitWithId(bridge.unit))) {
       return {
         code: 'unknown-measure',
-        message: `${name}: no container “${bridge.container}” or no unit “${bridge.unit}”.`,
+        message: `${name}: no container "${bridge.container}" or no unit "${bridge.unit}".`,
         mend: 'Name the container and the unit by their ids.',
       };
     }
@@ -72,8 +72,10 @@ export function gramsPerOne(size: Size, bridges: readonly Bridge[]): number | nu
       per.value.kind === 'unit' ? unitSize(per.value.unit) : containerSize(per.value.container, bridges);
     return [{ size: one, grams: bridge.pounds * GRAMS_PER_POUND }];
   });
-  // The very container first: its own figure beats one scaled from another size.
-  const own = pers.find((per) => per.size.id === size.id);
+  // The very size first: a figure printed for pints beats one scaled from quarts.
+  const own =
+    pers.find((per) => per.size.id === size.id) ??
+    pers.find((per) => per.size.dimension === size.dimension && per.size.factor === size.factor);
   if (own) return own.grams;
   if (size.dimension === null) return null;
   const alike = pers.find((per) => per.size.dimension === size.dimension);

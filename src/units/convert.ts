@@ -68,10 +68,11 @@ function noBridge(from: Size, to: Size, lacking: Size): Result<never> {
   }
   const weighed = (size: Size) => isVolume(size) || size.dimension === 'weight';
   if (weighed(from) && weighed(to)) {
+    const cup = lacking.dimension === 'volume' && lacking.id !== 'cup' ? ', or in a cup' : '';
     return refuse(
       'density-missing',
-      `${from.one} is ${kindOf(from)} and ${to.one} is ${kindOf(to)}: this needs the weight of the food.`,
-      `Give the pounds of this food in ${lacking.one}${lacking.dimension === 'volume' ? ', or in a cup' : ''}.${ounceHint(from, to)}`,
+      `how much ${lacking.one} of this food weighs is not known, so ${from.plural} cannot become ${to.plural}.`,
+      `Give the pounds of this food in ${lacking.one}${cup}.${ounceHint(from, to)}`,
     );
   }
   if ([from, to].some((size) => size.dimension === 'count')) {

@@ -21,7 +21,7 @@ export const unitWithId = (id: string): Unit | undefined => unitById.get(id);
 export const containerWithId = (id: string): Container | undefined => containerById.get(id);
 
 function unknown(what: string, name: string, near: readonly string[], all: string) {
-  const shown = name.trim() === '' ? `${what} is blank` : `no ${what} called “${name.trim()}”`;
+  const shown = name.trim() === '' ? `the ${what} is blank` : `no ${what} called "${name.trim()}"`;
   return refuse(
     `unknown-${what}`,
     near.length > 0 ? `${shown}: did you mean ${orList(near)}?` : `${shown}.`,
@@ -37,8 +37,22 @@ function unknown(what: string, name: string, near: readonly string[], all: strin
 export function findUnit(name: string): Result<Unit> {
   const found = unitIndex.find(name);
   if (found) return ok(found);
-  const near = unitIndex.nearest(name).map((unit) => unit.id);
+  // T and t are both in use for spoons, and differ only in case: too easily mistaken to accept.
+  const near =
+    name.trim().toLowerCase() === 't'
+      ? ['tablespoon', 'teaspoon']
+      : unitIndex.nearest(name).map((unit) => unit.id);
   return unknown('unit', name, near, 'a unit such as cup, quart, pound or bushel');
+}
+
+// Words that say what a jar is like, not how much it holds.
+const MANNER = /\b(mason|canning|preserving|glass|(wide|regular|narrow)[- ]?mouth(ed)?)\b/gi;
+
+function containerNamed(name: string): Container | undefined {
+  const found = containerIndex.find(name);
+  if (found) return found;
+  const bare = name.replace(MANNER, ' ');
+  return bare === name ? undefined : containerIndex.find(bare);
 }
 
 /**
@@ -46,14 +60,14 @@ export function findUnit(name: string): Result<Unit> {
  * synonym. A plain size is the jar: 'qt' is the quart jar. Refused (`unknown-container`) with the nearest names.
  */
 export function findContainer(name: string): Result<Container> {
-  const found = containerIndex.find(name);
+  const found = containerNamed(name);
   if (found) return ok(found);
   const near = containerIndex.nearest(name).map((box) => box.id);
   const unit = unitIndex.find(name);
   if (unit && near.length === 0) {
     return refuse(
       'unknown-container',
-      `a ${unit.id} is a measure, not a container.`,
+      `${/^[aeio]/.test(unit.id) ? 'an' : 'a'} ${unit.id} is a measure, not a container.`,
       'Write a container such as quart jar, gallon freezer bag, bucket, piece or pound.',
     );
   }
@@ -72,7 +86,7 @@ export function findContainer(name: string): Result<Container> {
 export function findMeasure(name: string): Result<Measure> {
   const unit = unitById.get(name) ?? (containerById.has(name) ? undefined : unitIndex.find(name));
   if (unit) return ok({ kind: 'unit', unit });
-  const container = containerById.get(name) ?? containerIndex.find(name);
+  const container = containerById.get(name) ?? containerNamed(name);
   if (container) return ok({ kind: 'container', container });
   const near = [
     ...new Set([

@@ -71,15 +71,9 @@ export function nameIndex<T>(things: readonly T[], namesOf: (thing: T) => readon
     },
     nearest(name, most = 3) {
       const key = nameKey(name);
-      if (key === '') return [];
       const best = new Map<T, number>();
       for (const [candidate, thing] of byKey) {
-        const apart = distance(key, candidate);
-        const near = apart <= Math.max(1, Math.floor(Math.min(key.length, candidate.length) / 3));
-        // A name typed in part ('freezer bag') counts as near, after misspellings.
-        const within = key.length > 3 && candidate.includes(key);
-        if (!near && !within) continue;
-        const score = near ? apart : apart + 10;
+        const score = farness(key, candidate);
         if (score < (best.get(thing) ?? Number.POSITIVE_INFINITY)) best.set(thing, score);
       }
       return [...best]
@@ -88,6 +82,21 @@ export function nameIndex<T>(things: readonly T[], namesOf: (thing: T) => readon
         .map(([thing]) => thing);
     },
   };
+}
+
+const numbersIn = (key: string): string => key.replace(/[^\d.]+/g, ' ').trim();
+
+/** How far a mistyped `key` is from `candidate`; infinite when it is no likely slip of it. */
+function farness(key: string, candidate: string): number {
+  const shorter = Math.min(key.length, candidate.length);
+  // A 12 oz jar is not a slip of a 16 oz jar, and very short names are near to everything.
+  const comparable =
+    numbersIn(key) === numbersIn(candidate) && shorter > 2 && (shorter > 3 || key[0] === candidate[0]);
+  const apart = comparable ? distance(key, candidate) : Number.POSITIVE_INFINITY;
+  if (apart <= Math.ceil(shorter / 3)) return apart;
+  // A name typed in part ('freezer bag') comes after misspellings.
+  if (key.length > 2 && candidate.includes(key)) return 10 + candidate.length - key.length;
+  return Number.POSITIVE_INFINITY;
 }
 
 /** 'a', 'a or b', 'a, b or c'. */

@@ -20,10 +20,10 @@ export interface Size {
   readonly space: boolean;
 }
 
-const withArticle = (id: string): string =>
-  id === 'each' || id === 'dozen' || id === 'no. 10 can'
-    ? `one ${id}`.replace('one each', 'one piece').replace('one no.', 'a no.')
-    : `${/^[aeio]/.test(id) && !id.startsWith('one') ? 'an' : 'a'} ${id}`;
+function withArticle(id: string): string {
+  if (id === 'each') return 'one piece';
+  return `${/^[aeio]/.test(id) ? 'an' : 'a'} ${id}`;
+}
 
 const units = new Map<string, Size>();
 const containers = new Map<string, Size>();

@@ -41,13 +41,13 @@ const many = (of: Ratio, count: number): Ratio => times(of, [count, 1]);
 
 // The definitions on which all others rest: 1 in = 2.54 cm, 1 gal = 231 in³, 1 bu = 2150.42 in³,
 // 1 lb = 453.59237 g, all exact.
-const INCH: Ratio = [254, 10000];
+const INCH: Ratio = [127, 5000];
 const FOOT = many(INCH, 12);
 const YARD = many(FOOT, 3);
-const CUBIC_INCH: Ratio = [16387064, 1000000];
+const CUBIC_INCH: Ratio = times(times(INCH, INCH), times(INCH, [1000000, 1]));
 const GALLON = many(CUBIC_INCH, 231);
 const FLUID_OUNCE = part(GALLON, 128);
-const BUSHEL = times(CUBIC_INCH, [215042, 100]);
+const BUSHEL = times(CUBIC_INCH, [107521, 50]);
 const POUND: Ratio = [45359237, 100000];
 const SQUARE_FOOT = times(FOOT, FOOT);
 
