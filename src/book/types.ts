@@ -45,7 +45,7 @@ export interface SheetDoc {
   readonly order: string;
   readonly columns: { readonly [columnId: string]: ColumnDoc };
   readonly rows: { readonly [rowId: string]: RowDoc };
-  readonly [unknown: string]: Json | undefined;
+  readonly [unknown: string]: unknown;
 }
 
 export const BOOK_FORMAT = 'croftsheet-book';
@@ -59,7 +59,7 @@ export interface BookDoc {
   /** Household settings, by id (see `settings.ts`). */
   readonly settings: { readonly [settingId: string]: Raw };
   readonly sheets: { readonly [sheetId: string]: SheetDoc };
-  readonly [unknown: string]: Json | undefined;
+  readonly [unknown: string]: unknown;
 }
 
 /**

@@ -1,0 +1,118 @@
+import type { Json, Raw } from './types.js';
+
+/** What a person can do to a book, as plain data: the same command on the same book gives the same changes. */
+export type Command =
+  | { readonly do: 'set cells'; readonly sheet: string; readonly cells: readonly TypedCell[] }
+  | {
+      readonly do: 'insert rows';
+      readonly sheet: string;
+      readonly before: string | null;
+      readonly rows: readonly NewRow[];
+    }
+  | { readonly do: 'remove rows'; readonly sheet: string; readonly rows: readonly string[] }
+  | {
+      readonly do: 'move rows';
+      readonly sheet: string;
+      readonly rows: readonly string[];
+      readonly before: string | null;
+    }
+  | {
+      readonly do: 'add column';
+      readonly sheet: string;
+      readonly column: string;
+      readonly before: string | null;
+      readonly title: string;
+      readonly formula?: string;
+    }
+  | { readonly do: 'remove columns'; readonly sheet: string; readonly columns: readonly string[] }
+  | {
+      readonly do: 'move columns';
+      readonly sheet: string;
+      readonly columns: readonly string[];
+      readonly before: string | null;
+    }
+  | {
+      readonly do: 'describe column';
+      readonly sheet: string;
+      readonly column: string;
+      readonly as: ColumnLook;
+    }
+  | { readonly do: 'set setting'; readonly setting: string; readonly typed: Typed }
+  | { readonly do: 'add sheet'; readonly sheet: string; readonly title: string }
+  | { readonly do: 'rename sheet'; readonly sheet: string; readonly title: string }
+  | { readonly do: 'remove sheet'; readonly sheet: string }
+  | { readonly do: 'rename book'; readonly title: string }
+  /** Several at once: all or none, and one step of undo. */
+  | { readonly do: 'all'; readonly of: readonly Command[] };
+
+/** As typed or pasted; null or empty text blanks the cell. */
+export type Typed = Raw | null;
+
+export interface TypedCell {
+  readonly row: string;
+  readonly column: string;
+  readonly typed: Typed;
+}
+
+export interface NewRow {
+  readonly id: string;
+  readonly cells?: { readonly [column: string]: Typed };
+}
+
+/** How a column is called and shown. Null goes back to what is usual. */
+export interface ColumnLook {
+  readonly title?: string | null;
+  readonly hidden?: boolean | null;
+  readonly pinned?: boolean | null;
+  readonly width?: number | null;
+  /** Of an own column: fills every blank cell. As typed. */
+  readonly formula?: string | null;
+}
+
+/** Cells of one block that a formula may not be pasted past. */
+export const MAX_CELLS_AT_ONCE = 500_000;
+
+/** Rows of one sheet, columns of one sheet: beyond them a refusal with a message. */
+export const MAX_ROWS = 100_000;
+export const MAX_COLUMNS = 400;
+
+/** In words, for 'Undo …' and the live region. */
+export function describe(command: Command): string {
+  switch (command.do) {
+    case 'set cells':
+      return command.cells.length === 1 ? 'change of a cell' : `change of ${command.cells.length} cells`;
+    case 'insert rows':
+      return command.rows.length === 1 ? 'new row' : `${command.rows.length} new rows`;
+    case 'remove rows':
+      return command.rows.length === 1 ? 'removal of a row' : `removal of ${command.rows.length} rows`;
+    case 'move rows':
+      return 'move of rows';
+    case 'add column':
+      return `new column “${command.title}”`;
+    case 'remove columns':
+      return 'removal of a column';
+    case 'move columns':
+      return 'move of columns';
+    case 'describe column':
+      return command.as.title !== undefined ? 'new title of a column' : 'change of a column';
+    case 'set setting':
+      return 'change of the household';
+    case 'add sheet':
+      return `new sheet “${command.title}”`;
+    case 'rename sheet':
+      return 'new title of a sheet';
+    case 'remove sheet':
+      return 'removal of a sheet';
+    case 'rename book':
+      return 'new title of the book';
+    case 'all':
+      return command.of.length === 1
+        ? describe(command.of[0]!)
+        : command.of[0]
+          ? `${describe(command.of[0])} and more`
+          : 'nothing';
+  }
+}
+
+/** Narrowing helper for record-valued changes. */
+export const json = (value: object): Json => value as Json;

@@ -1,0 +1,75 @@
+import { toIsoDay } from '../planning/dates.js';
+import { formatMonthDay, parseDay, parseMonthDay } from '../planning/parse-date.js';
+import type { Typed } from './commands.js';
+import type { ColumnType } from './kinds/index.js';
+import type { Raw } from './types.js';
+
+const NUMBER = /^[-+]?(?:\d{1,3}(?:,\d{3})+|\d*)(?:\.\d+)?(?:e[-+]?\d{1,3})?$/i;
+const YES = /^(true|yes|y|x|✓|✔)$/i;
+const NO = /^(false|no|n)$/i;
+
+/** A number as people write one: `1,200`, `.5`, `3 1/2`, `1/4`, `12 %`. Undefined when it is none. */
+export function readNumber(text: string): number | undefined {
+  const trimmed = text.trim();
+  const mixed = /^(-?)(?:(\d+)[ +-])?(\d+)\s*\/\s*(\d+)$/.exec(trimmed);
+  if (mixed && Number(mixed[4]) > 0) {
+    return (mixed[1] ? -1 : 1) * (Number(mixed[2] ?? 0) + Number(mixed[3]) / Number(mixed[4]));
+  }
+  const percent = /^(.*\d)\s*%$/.exec(trimmed);
+  const plain = percent ? percent[1]! : trimmed;
+  if (!/\d/.test(plain) || !NUMBER.test(plain)) return undefined;
+  const value = Number(plain.replaceAll(',', ''));
+  return Number.isFinite(value) ? (percent ? value / 100 : value) : undefined;
+}
+
+const readDate = (text: string): string | undefined => {
+  const day = parseDay(text);
+  return day.ok ? toIsoDay(day.value) : undefined;
+};
+
+/** In a column of any type: only what cannot be mistaken becomes a number, a date or a tick. */
+function readAny(text: string): Raw {
+  const trimmed = text.trim();
+  if (/^[-+]?\d/.test(trimmed) || trimmed.startsWith('.')) {
+    if (/^\d{4}-\d{1,2}-\d{1,2}$/.test(trimmed)) return readDate(trimmed) ?? text;
+    if (!trimmed.includes('/')) return readNumber(trimmed) ?? text;
+  }
+  if (/^true$/i.test(trimmed)) return true;
+  if (/^false$/i.test(trimmed)) return false;
+  return text;
+}
+
+/**
+ * What a person typed, as it is stored in a column of this type. Undefined blanks the cell. What cannot be
+ * read as the column's type is kept just as typed: the cell then says what is wrong, and nothing is lost.
+ * Text after a leading apostrophe is text, whatever it looks like.
+ */
+export function readEntry(typed: Typed, type: ColumnType): Raw | undefined {
+  if (typed === null || typed === '') return undefined;
+  if (typeof typed === 'number' && !Number.isFinite(typed)) return undefined;
+  if (typeof typed !== 'string') return typed;
+  if (typed.startsWith("'") && type === 'any') return typed;
+  const text = typed.trim();
+  if (text === '') return undefined;
+  switch (type) {
+    case 'number': {
+      const percent = text.endsWith('%');
+      const value = readNumber(percent ? text.slice(0, -1) : text);
+      return value ?? typed;
+    }
+    case 'date':
+      return readDate(text) ?? typed;
+    case 'month-day': {
+      const at = parseMonthDay(text);
+      return at.ok ? formatMonthDay(at.value) : typed;
+    }
+    case 'tick':
+      return YES.test(text) ? true : NO.test(text) ? false : typed;
+    case 'choice':
+      return text;
+    case 'text':
+      return typed;
+    case 'any':
+      return readAny(typed);
+  }
+}

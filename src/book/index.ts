@@ -1,0 +1,24 @@
+export { inverse } from './bench.js';
+export { blankBook } from './blank.js';
+export type { ColumnLook, Command, NewRow, Typed, TypedCell } from './commands.js';
+export { describe } from './commands.js';
+export { readEntry, readNumber } from './entry.js';
+export { columnLetters, type Layout } from './formula/layout.js';
+export { isFormula, referencesOf, shifted, toEngine, toShown, toStored } from './formula/references.js';
+export { History } from './history.js';
+export { isUsableId, newId } from './ids.js';
+export {
+  type ChoiceSource,
+  type ColumnDeclaration,
+  type ColumnType,
+  declarationOf,
+  KINDS,
+  type KindDeclaration,
+} from './kinds/index.js';
+export { type Parsed, parseBook } from './parse.js';
+export { perform, put } from './perform.js';
+export { computed } from './perform-cells.js';
+export { SETTINGS, type SettingDeclaration, settingOf } from './settings.js';
+export { BookState, type SheetState } from './state.js';
+export { StateLayout, titleOfColumn } from './state-layout.js';
+export * from './types.js';

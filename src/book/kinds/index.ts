@@ -1,0 +1,53 @@
+import { firstKeys } from '../order.js';
+import type { ColumnDoc, SheetKind } from '../types.js';
+import type { ColumnDeclaration, KindDeclaration } from './column.js';
+import { draws } from './draws.js';
+import { foods } from './foods.js';
+import { household } from './household.js';
+import { shelf } from './shelf.js';
+
+export type { ChoiceSource, ColumnDeclaration, ColumnType, KindDeclaration } from './column.js';
+
+const ownSheet: KindDeclaration = {
+  kind: 'own',
+  title: 'Own sheet',
+  help: 'A sheet of your own: any text, numbers, dates and formulas.',
+  empty: 'An empty sheet. Add a column, give it a title, and write.',
+  row: 'row',
+  columns: [],
+};
+
+export const KINDS: { readonly [K in SheetKind]: KindDeclaration } = {
+  household,
+  shelf,
+  draws,
+  foods,
+  own: ownSheet,
+};
+
+const declared = new Map(
+  Object.values(KINDS).map((kind) => [kind.kind, new Map(kind.columns.map((column) => [column.id, column]))]),
+);
+
+/** The declaration of a column that belongs to the kind, or undefined for an own column. */
+export const declarationOf = (kind: SheetKind, columnId: string): ColumnDeclaration | undefined =>
+  declared.get(kind)?.get(columnId);
+
+const placed = new Map(
+  Object.values(KINDS).map((kind) => {
+    const keys = firstKeys(kind.columns.length);
+    return [kind.kind, kind.columns.map((column, i) => [column.id, keys[i]!] as const)];
+  }),
+);
+
+/** Every column of a sheet with its order key: those of the kind where nothing else is said, and own ones. */
+export function columnOrderOf(
+  kind: SheetKind,
+  columns: { readonly [id: string]: ColumnDoc },
+): (readonly [id: string, order: string])[] {
+  const entries = new Map<string, string>(placed.get(kind));
+  for (const [id, column] of Object.entries(columns)) {
+    if (column.order !== undefined) entries.set(id, column.order);
+  }
+  return [...entries];
+}

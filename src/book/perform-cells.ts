@@ -1,0 +1,101 @@
+import { ok, type Problem, type Result, refuse } from '../problem.js';
+import { change, gone, type Performed, type Workbench } from './bench.js';
+import { type Command, MAX_CELLS_AT_ONCE, type Typed } from './commands.js';
+import { readEntry } from './entry.js';
+import { isFormula, toStored } from './formula/references.js';
+import { type ColumnType, declarationOf } from './kinds/index.js';
+import type { SheetState } from './state.js';
+import { titleOfColumn } from './state-layout.js';
+import type { Change, Raw } from './types.js';
+
+const MAX_TEXT = 20_000;
+const MAX_NESTING = 100;
+
+/** Deepest nesting of brackets outside text literals. */
+function nesting(formula: string): number {
+  let depth = 0;
+  let deepest = 0;
+  for (const [part] of formula.matchAll(/"(?:[^"]|"")*"|[()]/g)) {
+    if (part === '(') deepest = Math.max(deepest, ++depth);
+    else if (part === ')') depth--;
+  }
+  return deepest;
+}
+
+/** A typed value as the cell stores it; undefined blanks it. */
+export function storedEntry(
+  typed: Typed,
+  type: ColumnType,
+  sheet: string,
+  { layout }: Workbench,
+): Result<Raw | undefined> {
+  if (typeof typed === 'string') {
+    if (typed.length > MAX_TEXT) {
+      return refuse(
+        'text-too-long',
+        `That text has ${typed.length} characters; a cell holds ${MAX_TEXT}.`,
+        'Shorten it, or split it over several cells.',
+      );
+    }
+    const trimmed = typed.trimStart();
+    if (isFormula(trimmed)) {
+      if (nesting(trimmed) > MAX_NESTING) {
+        return refuse(
+          'nested-too-deep',
+          `That formula has more than ${MAX_NESTING} brackets inside one another.`,
+          'Work out the inner part in a column of its own and refer to it.',
+        );
+      }
+      return ok(toStored(trimmed, sheet, layout));
+    }
+  }
+  return ok(readEntry(typed, type));
+}
+
+/** Why a planning cell cannot be written, in the words shown to the person. */
+export function computed(sheet: SheetState, column: string, row?: string): Problem {
+  const title = titleOfColumn(sheet, column);
+  return {
+    code: 'planning-column',
+    message: `“${title}” is worked out from the book, so it cannot be typed over, pasted over or removed.`,
+    mend: 'Change what it is worked out from (its working shows that), or add a column of your own beside it.',
+    where: { sheet: sheet.id, column, ...(row !== undefined && { row }) },
+  };
+}
+
+/** Changes for typed cells. Planning cells among them are left out, with a note; a refusal where there is nothing else. */
+export function cellChanges(
+  command: Extract<Command, { do: 'set cells' }>,
+  bench: Workbench,
+): Result<Performed> {
+  const { state } = bench;
+  const sheet = state.sheets.get(command.sheet);
+  if (!sheet) return gone('sheet', { sheet: command.sheet });
+  if (command.cells.length > MAX_CELLS_AT_ONCE) {
+    return refuse(
+      'too-many-cells',
+      `That is ${command.cells.length} cells at once; ${MAX_CELLS_AT_ONCE} is the most.`,
+      'Paste it in parts.',
+    );
+  }
+  const changes: Change[] = [];
+  const notes: Problem[] = [];
+  const refused = new Set<string>();
+  for (const { row, column, typed } of command.cells) {
+    const declaration = declarationOf(sheet.kind, column);
+    if (declaration?.role === 'planning') {
+      if (!refused.has(column)) notes.push(computed(sheet, column, row));
+      refused.add(column);
+      continue;
+    }
+    if (!sheet.rows.has(row)) return gone('row', { sheet: sheet.id, row });
+    if (!declaration && !sheet.columns.has(column)) return gone('column', { sheet: sheet.id, column });
+    const entry = storedEntry(typed, declaration?.type ?? 'any', sheet.id, bench);
+    if (!entry.ok)
+      return { ok: false, problem: { ...entry.problem, where: { sheet: sheet.id, row, column } } };
+    changes.push(...change(state, ['sheets', sheet.id, 'rows', row, 'cells', column], entry.value));
+  }
+  if (notes[0] && command.cells.every(({ column }) => refused.has(column)))
+    return { ok: false, problem: notes[0] };
+  return ok({ changes, notes });
+}

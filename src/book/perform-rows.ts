@@ -1,0 +1,100 @@
+import { ok, type Problem, type Result, refuse } from '../problem.js';
+import { change, gone, type Performed, type Workbench } from './bench.js';
+import { type Command, json, MAX_ROWS } from './commands.js';
+import { mendedRanges } from './formula/mend-ranges.js';
+import { isUsableId } from './ids.js';
+import { declarationOf } from './kinds/index.js';
+import { keysBefore } from './order.js';
+import { computed, storedEntry } from './perform-cells.js';
+import type { SheetState } from './state.js';
+import type { Change, Raw } from './types.js';
+
+type RowCommand = Extract<Command, { do: 'insert rows' | 'remove rows' | 'move rows' }>;
+
+export function rowChanges(command: RowCommand, bench: Workbench): Result<Performed> {
+  const sheet = bench.state.sheets.get(command.sheet);
+  if (!sheet) return gone('sheet', { sheet: command.sheet });
+  if (command.do === 'insert rows') return inserted(command, sheet, bench);
+  const missing = command.rows.find((row) => !sheet.rows.has(row));
+  if (missing !== undefined) return gone('row', { sheet: sheet.id, row: missing });
+  return command.do === 'remove rows' ? removed(command.rows, sheet, bench) : moved(command, sheet, bench);
+}
+
+function inserted(
+  command: Extract<Command, { do: 'insert rows' }>,
+  sheet: SheetState,
+  bench: Workbench,
+): Result<Performed> {
+  if (sheet.rows.size + command.rows.length > MAX_ROWS) {
+    return refuse(
+      'too-many-rows',
+      `A sheet holds ${MAX_ROWS} rows.`,
+      'Start another sheet, or remove rows that are done with.',
+      { sheet: sheet.id },
+    );
+  }
+  const notes: Problem[] = [];
+  const changes: Change[] = [];
+  const keys = keysBefore(sheet.rowOrder, command.before, command.rows.length);
+  for (const [i, row] of command.rows.entries()) {
+    if (!isUsableId(row.id) || sheet.rows.has(row.id)) {
+      return refuse(
+        'bad-row-id',
+        `“${row.id}” cannot be the id of a new row.`,
+        'Use letters and digits, a letter first, and no id that the sheet has already.',
+        { sheet: sheet.id },
+      );
+    }
+    const cells: Record<string, Raw> = {};
+    for (const [column, typed] of Object.entries(row.cells ?? {})) {
+      const declaration = declarationOf(sheet.kind, column);
+      if (declaration?.role === 'planning') {
+        if (typed !== null && typed !== '') notes.push(computed(sheet, column, row.id));
+        continue;
+      }
+      if (!declaration && !sheet.columns.has(column)) return gone('column', { sheet: sheet.id, column });
+      const entry = storedEntry(typed, declaration?.type ?? 'any', sheet.id, bench);
+      if (!entry.ok)
+        return { ok: false, problem: { ...entry.problem, where: { sheet: sheet.id, row: row.id, column } } };
+      if (entry.value !== undefined) cells[column] = entry.value;
+    }
+    changes.push({
+      path: ['sheets', sheet.id, 'rows', row.id],
+      to: json({ order: keys[i]!, cells }),
+      was: undefined,
+    });
+  }
+  return ok({ changes, notes });
+}
+
+function removed(rows: readonly string[], sheet: SheetState, bench: Workbench): Result<Performed> {
+  const changes = mendedRanges(sheet.id, 'row', rows, bench);
+  const going = new Set(rows);
+  // A formula inside a row that goes need not be mended first.
+  const outside = changes.filter(
+    ({ path }) => !(path[1] === sheet.id && path[2] === 'rows' && going.has(path[3]!)),
+  );
+  for (const row of going)
+    outside.push({ path: ['sheets', sheet.id, 'rows', row], to: undefined, was: json(sheet.rows.get(row)!) });
+  return ok({ changes: outside, notes: [] });
+}
+
+function moved(
+  command: Extract<Command, { do: 'move rows' }>,
+  sheet: SheetState,
+  { state }: Workbench,
+): Result<Performed> {
+  const rows = [...new Set(command.rows)].sort(
+    (a, b) => sheet.rowOrder.indexOf(a) - sheet.rowOrder.indexOf(b),
+  );
+  const moving = new Set(rows);
+  let before = command.before;
+  // 'Before a row that itself moves' means before the next one that stays.
+  while (before !== null && moving.has(before))
+    before = sheet.rowOrder.ids[sheet.rowOrder.indexOf(before) + 1] ?? null;
+  const keys = keysBefore(sheet.rowOrder, before, rows.length);
+  return ok({
+    changes: rows.flatMap((row, i) => change(state, ['sheets', sheet.id, 'rows', row, 'order'], keys[i])),
+    notes: [],
+  });
+}

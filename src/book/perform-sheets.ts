@@ -1,0 +1,95 @@
+import { ok, type Result, refuse } from '../problem.js';
+import { change, gone, type Performed, type Workbench } from './bench.js';
+import { type Command, json } from './commands.js';
+import { readEntry } from './entry.js';
+import { isUsableId } from './ids.js';
+import { keysBefore } from './order.js';
+import { OrderedIds } from './ordered-ids.js';
+import { settingOf } from './settings.js';
+
+type SheetCommand = Extract<
+  Command,
+  { do: 'set setting' | 'add sheet' | 'rename sheet' | 'remove sheet' | 'rename book' }
+>;
+
+export function sheetChanges(command: SheetCommand, { state }: Workbench): Result<Performed> {
+  switch (command.do) {
+    case 'rename book':
+      return ok({ changes: change(state, ['title'], command.title.trim() || 'My book'), notes: [] });
+    case 'set setting': {
+      const setting = settingOf(command.setting);
+      if (!setting)
+        return refuse(
+          'no-such-setting',
+          `The household has no setting “${command.setting}”.`,
+          'See the list of settings in the help.',
+        );
+      return ok({
+        changes: change(state, ['settings', setting.id], readEntry(command.typed, setting.type)),
+        notes: [],
+      });
+    }
+    case 'add sheet': {
+      const title = command.title.trim() || 'Own sheet';
+      const problem = titleTaken(title, null);
+      if (!isUsableId(command.sheet) || state.sheets.has(command.sheet)) {
+        return refuse(
+          'bad-sheet-id',
+          `“${command.sheet}” cannot be the id of a new sheet.`,
+          'Use letters and digits, a letter first, and no id that the book has already.',
+        );
+      }
+      if (problem) return problem;
+      const ordered = new OrderedIds([...state.sheets.values()].map((s) => [s.id, s.order] as const));
+      const sheet = { kind: 'own', title, order: keysBefore(ordered, null, 1)[0]!, columns: {}, rows: {} };
+      return ok({
+        changes: [{ path: ['sheets', command.sheet], to: json(sheet), was: undefined }],
+        notes: [],
+      });
+    }
+    case 'rename sheet': {
+      if (!state.sheets.has(command.sheet)) return gone('sheet', { sheet: command.sheet });
+      const title = command.title.trim();
+      const problem = titleTaken(title, command.sheet);
+      return problem ?? ok({ changes: change(state, ['sheets', command.sheet, 'title'], title), notes: [] });
+    }
+    case 'remove sheet': {
+      const sheet = state.sheets.get(command.sheet);
+      if (!sheet) return gone('sheet', { sheet: command.sheet });
+      if (sheet.kind !== 'own') {
+        return refuse(
+          'kind-sheet',
+          `“${sheet.title}” belongs to every book: the plan is worked out from it.`,
+          'Leave it; sheets of your own can be removed.',
+          { sheet: sheet.id },
+        );
+      }
+      return ok({
+        changes: [{ path: ['sheets', sheet.id], to: undefined, was: state.at(['sheets', sheet.id]) }],
+        notes: [],
+      });
+    }
+  }
+
+  function titleTaken(title: string, except: string | null) {
+    if (title === '' || title.length > 60 || /[[\]*?:/\\]/.test(title)) {
+      return refuse(
+        'bad-sheet-title',
+        'A sheet’s title has 1 to 60 characters, and none of [ ] * ? : / \\.',
+        'Choose another title.',
+      );
+    }
+    const taken = [...state.sheets.values()].find(
+      (s) => s.id !== except && s.title.toLowerCase() === title.toLowerCase(),
+    );
+    return (
+      taken &&
+      refuse(
+        'sheet-title-taken',
+        `There is a sheet called “${taken.title}” already.`,
+        'Choose another title.',
+        { sheet: taken.id },
+      )
+    );
+  }
+}

@@ -1,0 +1,60 @@
+import { ok, type Problem, type Result } from '../problem.js';
+import { inverse, type Performed, type Workbench } from './bench.js';
+import type { Command } from './commands.js';
+import { cellChanges } from './perform-cells.js';
+import { columnChanges } from './perform-columns.js';
+import { rowChanges } from './perform-rows.js';
+import { sheetChanges } from './perform-sheets.js';
+import type { Change } from './types.js';
+
+/** Must names be worked out anew after these? */
+const touchesColumns = (changes: readonly Change[]): boolean =>
+  changes.some(({ path }) => path[0] === 'sheets' && (path.length < 4 || path[2] === 'columns'));
+
+function one(command: Exclude<Command, { do: 'all' }>, bench: Workbench): Result<Performed> {
+  switch (command.do) {
+    case 'set cells':
+      return cellChanges(command, bench);
+    case 'insert rows':
+    case 'remove rows':
+    case 'move rows':
+      return rowChanges(command, bench);
+    case 'add column':
+    case 'remove columns':
+    case 'move columns':
+    case 'describe column':
+      return columnChanges(command, bench);
+    default:
+      return sheetChanges(command, bench);
+  }
+}
+
+/** Applies changes to the state, keeping the layout's names true. */
+export function put(changes: readonly Change[], { state, layout }: Workbench): void {
+  state.apply(changes);
+  if (touchesColumns(changes)) layout.forgetNames();
+}
+
+/**
+ * Performs a command on the state: all of it or, on a refusal, none of it. The answer lists every change
+ * made, so that history can take it back and storage can pass it on.
+ */
+export function perform(command: Command, bench: Workbench): Result<Performed> {
+  if (command.do !== 'all') {
+    const done = one(command, bench);
+    if (done.ok) put(done.value.changes, bench);
+    return done;
+  }
+  const changes: Change[] = [];
+  const notes: Problem[] = [];
+  for (const part of command.of) {
+    const done = perform(part, bench);
+    if (!done.ok) {
+      put(inverse(changes), bench);
+      return done;
+    }
+    changes.push(...done.value.changes);
+    notes.push(...done.value.notes);
+  }
+  return ok({ changes, notes });
+}

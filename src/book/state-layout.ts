@@ -1,0 +1,77 @@
+import { columnNames, type Layout } from './formula/layout.js';
+import { declarationOf, KINDS } from './kinds/index.js';
+import type { BookState, SheetState } from './state.js';
+import type { ColumnDoc } from './types.js';
+
+/** What a column is called now: the person's title, else the kind's. */
+export function titleOfColumn(sheet: SheetState, columnId: string): string {
+  const column: ColumnDoc | undefined = sheet.columns.get(columnId);
+  return column?.title ?? declarationOf(sheet.kind, columnId)?.title ?? 'Column';
+}
+
+/** The layout of a book as it stands, with the names of columns remembered until columns change. */
+export class StateLayout implements Layout {
+  readonly #state: BookState;
+  #names = new Map<string, { toName: Map<string, string>; toColumn: Map<string, string> }>();
+
+  constructor(state: BookState) {
+    this.#state = state;
+  }
+
+  /** To be called when columns or their titles have changed. */
+  forgetNames(): void {
+    this.#names.clear();
+  }
+
+  sheetByTitle(title: string): string | undefined {
+    const wanted = title.toLowerCase();
+    for (const sheet of this.#state.sheets.values())
+      if (sheet.title.toLowerCase() === wanted) return sheet.id;
+    // Kind titles go on working after a sheet is renamed: other people's formulas use them.
+    for (const sheet of this.#state.sheets.values()) {
+      if (sheet.kind !== 'own' && KINDS[sheet.kind].title.toLowerCase() === wanted) return sheet.id;
+    }
+    return undefined;
+  }
+
+  titleOf(sheet: string): string | undefined {
+    return this.#state.sheets.get(sheet)?.title;
+  }
+
+  rowIndex(sheet: string, row: string): number {
+    return this.#state.sheets.get(sheet)?.rowOrder.indexOf(row) ?? -1;
+  }
+
+  columnIndex(sheet: string, column: string): number {
+    return this.#state.sheets.get(sheet)?.columnOrder.indexOf(column) ?? -1;
+  }
+
+  rowAt(sheet: string, index: number): string | undefined {
+    return this.#state.sheets.get(sheet)?.rowOrder.ids[index];
+  }
+
+  columnAt(sheet: string, index: number): string | undefined {
+    return this.#state.sheets.get(sheet)?.columnOrder.ids[index];
+  }
+
+  columnByName(sheet: string, name: string): string | undefined {
+    return this.#namesOf(sheet)?.toColumn.get(name.toLowerCase());
+  }
+
+  nameOf(sheet: string, column: string): string | undefined {
+    return this.#namesOf(sheet)?.toName.get(column);
+  }
+
+  #namesOf(sheetId: string) {
+    const sheet = this.#state.sheets.get(sheetId);
+    if (!sheet) return undefined;
+    let names = this.#names.get(sheetId);
+    if (!names) {
+      const toName = columnNames(sheet.columnOrder.ids.map((id) => [id, titleOfColumn(sheet, id)] as const));
+      const toColumn = new Map([...toName].map(([id, name]) => [name.toLowerCase(), id] as const));
+      names = { toName, toColumn };
+      this.#names.set(sheetId, names);
+    }
+    return names;
+  }
+}
