@@ -1,0 +1,128 @@
+/**
+ * A formula function is declared once: its name, arguments, units, help, example, source and what it does.
+ * The engine, completion, hints, the reference page and the tests all read this.
+ */
+
+import type { Basis, DayNumber } from '../planning/types.js';
+import type { Result } from '../problem.js';
+
+/** What an argument takes; the engine checks and converts before `run`, with a message where it does not fit. */
+export type ArgumentKind =
+  /** A number. */
+  | 'number'
+  /** Text. */
+  | 'text'
+  /** A day: an ISO date, a date typed as people write it, or a spreadsheet date. Given to `run` as a day number. */
+  | 'date'
+  /** A day of every year: `05-24`, or any date (its month and day count). Given as `{ month, day }`. */
+  | 'month-day'
+  /** A crop of the registry, given as its canonical name. Unknown ones are refused with the nearest names. */
+  | 'crop'
+  /** Any food, as text. */
+  | 'food'
+  /** A container, given as its id. */
+  | 'container'
+  /** A unit of volume, weight, length…, given as its id. */
+  | 'unit'
+  /** A container or a unit, given as its id. */
+  | 'measure'
+  | 'way kept'
+  /** `lean`, `usual` or `good`. */
+  | 'basis'
+  /** A range or a single value, as a flat list in row order, blanks dropped. */
+  | 'numbers'
+  /** A range of days, as day numbers; blanks are null so that it pairs with another range. */
+  | 'dates with blanks'
+  /** A range of numbers; blanks are null so that it pairs with another range. */
+  | 'numbers with blanks';
+
+export interface ArgumentValue {
+  number: number;
+  text: string;
+  date: DayNumber;
+  'month-day': { readonly month: number; readonly day: number };
+  crop: string;
+  food: string;
+  container: string;
+  unit: string;
+  measure: string;
+  'way kept': string;
+  basis: Basis;
+  numbers: readonly number[];
+  'dates with blanks': readonly (DayNumber | null)[];
+  'numbers with blanks': readonly (number | null)[];
+}
+
+export interface ArgumentDeclaration {
+  readonly name: string;
+  readonly kind: ArgumentKind;
+  /** Meaning and unit, in a few words: the hint while typing. */
+  readonly help: string;
+  /** May be left out or empty; `run` then gets undefined. */
+  readonly optional?: true;
+  /** What counts when left out, in words. */
+  readonly otherwise?: string;
+  /** Known values offered while typing. */
+  readonly values?: readonly string[];
+  /** Smallest number allowed. */
+  readonly least?: number;
+  readonly most?: number;
+}
+
+export const GROUPS = ['Supply', 'Measures', 'Growing', 'Putting up', 'Animals and staples'] as const;
+export type Group = (typeof GROUPS)[number];
+
+/** What a formula may ask of the book it stands in. */
+export interface FunctionContext {
+  /** The day that the figures are for. */
+  readonly asOf: DayNumber;
+  readonly basis: Basis;
+}
+
+/** A day to give back: shown as an ISO date and usable in date arithmetic. */
+export interface DayResult {
+  readonly day: DayNumber;
+}
+
+export type FunctionValue = number | string | boolean | DayResult;
+
+export interface FunctionDeclaration {
+  /** Capitals, underscores between words. */
+  readonly name: string;
+  readonly group: Group;
+  /** What it gives, in one sentence. */
+  readonly summary: string;
+  readonly arguments: readonly ArgumentDeclaration[];
+  /** Unit of the answer, in words: 'weeks', 'quarts', 'pounds a plant', 'date'. */
+  readonly gives: string;
+  /** Further lines of help: how it is worked out, ranges, errors. */
+  readonly details?: readonly string[];
+  readonly example: { readonly formula: string; readonly gives: string };
+  /** Where its figures come from, in words, or 'arithmetic'. */
+  readonly source: string;
+  /** Food-safety words shown with every answer of it. */
+  readonly caution?: string;
+  /** Arguments arrive checked and converted, in order; optional ones may be undefined. */
+  readonly run: (args: readonly unknown[], context: FunctionContext) => Result<FunctionValue>;
+}
+
+type ValueOf<A extends ArgumentDeclaration> = A extends { readonly optional: true }
+  ? ArgumentValue[A['kind']] | undefined
+  : ArgumentValue[A['kind']];
+
+/** Declares a function with the types of its arguments worked out from their kinds. */
+export function declareFunction<const Args extends readonly ArgumentDeclaration[]>(
+  declaration: Omit<FunctionDeclaration, 'arguments' | 'run'> & {
+    readonly arguments: Args;
+    readonly run: (
+      args: { -readonly [I in keyof Args]: ValueOf<Args[I]> },
+      context: FunctionContext,
+    ) => Result<FunctionValue>;
+  },
+): FunctionDeclaration {
+  return declaration as unknown as FunctionDeclaration;
+}
+
+/** `JARS_PER_BUSHEL(crop, [jar], [pack], [basis])` */
+export const signature = ({ name, arguments: args }: FunctionDeclaration): string =>
+  `${name}(${args.map((arg) => (arg.optional ? `[${arg.name}]` : arg.name)).join(', ')})`;

@@ -1,0 +1,174 @@
+import { findCrop } from '../facts/index.js';
+import { dayToCivil, FIRST_YEAR, isDay, LAST_YEAR } from '../planning/dates.js';
+import { parseDay, parseMonthDay } from '../planning/parse-date.js';
+import { BASES, WAYS_KEPT } from '../planning/types.js';
+import { ok, type Result, refuse } from '../problem.js';
+import { findContainer, findUnit } from '../units/index.js';
+import type { ArgumentDeclaration, FunctionDeclaration } from './declare.js';
+
+/**
+ * A value as the engine hands it over: a scalar, or a range row by row. Spreadsheet dates come as `{ day }`.
+ */
+export type Scalar = number | string | boolean | null | { readonly day: number };
+export type GivenValue = Scalar | readonly (readonly Scalar[])[];
+
+const isRange = (value: GivenValue | undefined): value is readonly (readonly Scalar[])[] =>
+  Array.isArray(value);
+
+const shown = (value: Scalar): string =>
+  value === null
+    ? 'nothing'
+    : typeof value === 'object'
+      ? 'a date'
+      : typeof value === 'string'
+        ? `“${value.slice(0, 60)}”`
+        : String(value);
+
+const wrong = (arg: ArgumentDeclaration, value: Scalar, wanted: string) =>
+  refuse('bad-argument', `“${arg.name}” takes ${wanted}, not ${shown(value)}.`, `${arg.name}: ${arg.help}`);
+
+function asNumber(value: Scalar, arg: ArgumentDeclaration): Result<number> {
+  const number =
+    typeof value === 'number'
+      ? value
+      : typeof value === 'string' && value.trim() !== ''
+        ? Number(value)
+        : Number.NaN;
+  if (!Number.isFinite(number)) return wrong(arg, value, 'a number');
+  if (arg.least !== undefined && number < arg.least)
+    return wrong(arg, value, `a number of ${arg.least} or more`);
+  if (arg.most !== undefined && number > arg.most)
+    return wrong(arg, value, `a number of ${arg.most} or less`);
+  return ok(number);
+}
+
+function asDay(value: Scalar, arg: ArgumentDeclaration): Result<number> {
+  if (typeof value === 'object' && value !== null) {
+    return isDay(value.day) ? ok(value.day) : wrong(arg, value, `a date from ${FIRST_YEAR} to ${LAST_YEAR}`);
+  }
+  return typeof value === 'string' ? parseDay(value) : wrong(arg, value, 'a date, as in "2026-05-24"');
+}
+
+function asMonthDay(value: Scalar, arg: ArgumentDeclaration): Result<unknown> {
+  if (typeof value === 'string') {
+    const at = parseMonthDay(value);
+    if (at.ok) return at;
+  }
+  const day = asDay(value, arg);
+  if (!day.ok) return wrong(arg, value, 'a month and a day, as in "05-24"');
+  const { month, day: date } = dayToCivil(day.value);
+  return ok({ month, day: date });
+}
+
+function oneOf(value: Scalar, among: readonly string[], arg: ArgumentDeclaration): Result<string> {
+  const wanted = String(value).trim().toLowerCase();
+  const found = among.find((each) => each === wanted);
+  return found === undefined ? wrong(arg, value, among.map((each) => `"${each}"`).join(', ')) : ok(found);
+}
+
+function asMeasure(text: string): Result<string> {
+  const container = findContainer(text);
+  if (container.ok) return ok(container.value.id);
+  const unit = findUnit(text);
+  return unit.ok ? ok(unit.value.id) : container;
+}
+
+function asName(value: Scalar, arg: ArgumentDeclaration): Result<string> {
+  if (typeof value === 'object' || typeof value === 'boolean')
+    return wrong(arg, value, 'a name in quotation marks');
+  const text = String(value);
+  switch (arg.kind) {
+    case 'crop': {
+      const crop = findCrop(text);
+      return crop.ok ? ok(crop.value.name) : crop;
+    }
+    case 'container': {
+      const container = findContainer(text);
+      return container.ok ? ok(container.value.id) : container;
+    }
+    case 'unit': {
+      const unit = findUnit(text);
+      return unit.ok ? ok(unit.value.id) : unit;
+    }
+    case 'measure':
+      return asMeasure(text);
+    default:
+      return ok(text.trim());
+  }
+}
+
+function asScalar(value: Scalar, arg: ArgumentDeclaration): Result<unknown> {
+  switch (arg.kind) {
+    case 'number':
+      return asNumber(value, arg);
+    case 'date':
+      return asDay(value, arg);
+    case 'month-day':
+      return asMonthDay(value, arg);
+    case 'basis':
+      return oneOf(value, BASES, arg);
+    case 'way kept':
+      return oneOf(value, WAYS_KEPT, arg);
+    default:
+      return asName(value, arg);
+  }
+}
+
+function asList(value: GivenValue, arg: ArgumentDeclaration): Result<unknown> {
+  const list = isRange(value) ? value.flat() : [value];
+  const out: unknown[] = [];
+  for (const item of list) {
+    if (item === null || item === '') {
+      if (arg.kind !== 'numbers') out.push(null);
+      continue;
+    }
+    const read = arg.kind === 'dates with blanks' ? asDay(item, arg) : asNumber(item, arg);
+    if (!read.ok) return read;
+    out.push(read.value);
+  }
+  return ok(out);
+}
+
+const isList = (arg: ArgumentDeclaration) => arg.kind === 'numbers' || arg.kind.endsWith('with blanks');
+
+function readOne(value: GivenValue | undefined, arg: ArgumentDeclaration): Result<unknown> {
+  if (isList(arg) && value !== undefined) return asList(value, arg);
+  const scalar = isRange(value)
+    ? value.length === 1 && value[0]!.length === 1
+      ? value[0]![0]!
+      : undefined
+    : value;
+  if (isRange(value) && scalar === undefined) {
+    return refuse(
+      'bad-argument',
+      `“${arg.name}” takes one value, not a range of cells.`,
+      `Give it a single cell. ${arg.name}: ${arg.help}`,
+    );
+  }
+  if (scalar === undefined || scalar === null || scalar === '') {
+    if (arg.optional) return ok(undefined);
+    return refuse('missing-argument', `“${arg.name}” is missing or blank.`, `${arg.name}: ${arg.help}`);
+  }
+  return asScalar(scalar, arg);
+}
+
+/** Checks and converts what a formula gave, argument by argument; the first that does not fit says why. */
+export function readArguments(
+  declaration: FunctionDeclaration,
+  given: readonly (GivenValue | undefined)[],
+): Result<readonly unknown[]> {
+  if (given.length > declaration.arguments.length) {
+    return refuse(
+      'too-many-arguments',
+      `${declaration.name} takes at most ${declaration.arguments.length} arguments, not ${given.length}.`,
+      declaration.summary,
+    );
+  }
+  const values: unknown[] = [];
+  for (const [i, arg] of declaration.arguments.entries()) {
+    const read = readOne(given[i], arg);
+    if (!read.ok) return read;
+    values.push(read.value);
+  }
+  return ok(values);
+}
