@@ -61,12 +61,13 @@ const PARTS: readonly (readonly [number, string])[] = [
 const NEAR = 0.005;
 
 /**
- * `n` in halves, quarters, eighths or thirds where it is within 0.005 of one ('17⅔ quarts', '½ quart'),
+ * `n` in halves, quarters, eighths or thirds where it is within 0.005 of one and below a million ('17⅔ quarts', '½ quart'),
  * else as `formatAmount` writes it.
  */
 export function asFraction(n: number, label?: string | Labelled): string {
   if (!Number.isFinite(n)) return '';
   const size = Math.abs(n);
+  if (size >= 1e6) return formatAmount(n, label);
   const whole = Math.floor(size);
   const part = PARTS.find(([value]) => Math.abs(size - whole - value) <= NEAR);
   if (!part || (size > 0 && size < NEAR)) return formatAmount(n, label);
