@@ -19,7 +19,7 @@ export interface Container {
   readonly nominal: boolean;
   /** True for jars that are closed with a new lid each time. */
   readonly lids: boolean;
-  /** Mouth, where it is made in one size only; null where it varies or is not known. */
+  /** Mouth, where it is made in one size only (from memory); null where it varies or is not known. */
   readonly lidSize: 'regular' | 'wide' | null;
   /** Abbreviations and synonyms, besides the id and the plural. */
   readonly names: readonly string[];
