@@ -9,7 +9,7 @@ import { titleOfColumn } from './state-layout.js';
 import type { Change, Raw } from './types.js';
 
 const MAX_TEXT = 20_000;
-const MAX_NESTING = 100;
+const MAX_NESTING = 60;
 
 /** Deepest nesting of brackets outside text literals. */
 function nesting(formula: string): number {

@@ -1,0 +1,50 @@
+import { distance } from 'fastest-levenshtein';
+
+const nearest = (name: string, among: readonly string[]): string | undefined => {
+  let best: string | undefined;
+  let least = Math.max(2, Math.floor(name.length / 3));
+  for (const candidate of among) {
+    const d = distance(name, candidate);
+    if (d <= least) {
+      best = candidate;
+      least = d - 1;
+    }
+  }
+  return best;
+};
+
+const PLAIN: Readonly<Record<string, string>> = {
+  '#DIV/0!':
+    'Division by zero or by a blank cell. Put the division inside IFERROR(…, "") if that can happen.',
+  '#CYCLE!': 'This formula depends on itself, directly or through other cells. Point it at other cells.',
+  '#REF!':
+    'The formula refers to a row, column or sheet that is not there any more. Write the reference again.',
+  '#NUM!': 'A number in the formula is out of range for this function. Check its arguments.',
+  '#N/A': 'Nothing was found. Check what is looked for, or put it inside IFERROR(…, "").',
+  '#ERROR!': 'The formula cannot be read: look for a missing bracket, quotation mark or comma.',
+  '#VALUE!':
+    'A value in the formula is of another kind than the function takes: text where a number belongs, say.',
+};
+
+/** An engine error in words that say what to do. */
+export function plainMessage(error: string, detail: string, functionNames: readonly string[]): string {
+  const unknownFunction = /^Function name (\S+) not recognized/.exec(detail);
+  if (unknownFunction) {
+    const near = nearest(unknownFunction[1]!.toUpperCase(), functionNames);
+    return `There is no function called ${unknownFunction[1]}${near ? `: did you mean ${near}?` : '. See the list of functions.'}`;
+  }
+  const unknownName = /^Named expression (.+) not recognized/.exec(detail);
+  if (unknownName) {
+    return `“${unknownName[1]}” is neither a column of this sheet nor a function. Text goes in quotation marks; a column is named by its title with _ for spaces.`;
+  }
+  if (/Cell range not allowed/.test(detail)) {
+    return 'A whole range stands where one value belongs. Give a single cell, or a column of this sheet to count row by row.';
+  }
+  if (/Value too large|Array/i.test(detail) && error === '#VALUE!') {
+    return 'The answer has more cells than a sheet can hold. Ask for fewer rows or columns.';
+  }
+  if (/Wrong number of arguments/.test(detail)) {
+    return 'The function has too many or too few arguments. See its help for what it takes.';
+  }
+  return PLAIN[error] ?? (detail || 'The formula gives an error.');
+}
