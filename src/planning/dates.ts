@@ -1,0 +1,106 @@
+import { UTCDate } from '@date-fns/utc';
+import { addMonths as addCalendarMonths } from 'date-fns/addMonths';
+import { ok, type Result, refuse } from '../problem.js';
+import type { DayNumber } from './types.js';
+
+/** Calendar date as `YYYY-MM-DD`. */
+export type IsoDay = string;
+
+export const FIRST_YEAR = 1900;
+export const LAST_YEAR = 2200;
+
+const MS_PER_DAY = 86_400_000;
+
+/** Days from 1970-01-01 to the given civil date; no check that the day exists. */
+export function civilToDay(year: number, month: number, day: number): DayNumber {
+  return Date.UTC(year, month - 1, day) / MS_PER_DAY;
+}
+
+/** Year, month 1..12 and day 1..31 of a day number. */
+export function dayToCivil(day: DayNumber): { year: number; month: number; day: number } {
+  const at = new Date(day * MS_PER_DAY);
+  return { year: at.getUTCFullYear(), month: at.getUTCMonth() + 1, day: at.getUTCDate() };
+}
+
+export function daysInMonth(year: number, month: number): number {
+  return new Date(Date.UTC(year, month, 0)).getUTCDate();
+}
+
+export const FIRST_DAY: DayNumber = civilToDay(FIRST_YEAR, 1, 1);
+export const LAST_DAY: DayNumber = civilToDay(LAST_YEAR, 12, 31);
+
+/** True for a whole day number from 1900-01-01 to 2200-12-31. */
+export function isDay(day: unknown): day is DayNumber {
+  return Number.isInteger(day) && (day as number) >= FIRST_DAY && (day as number) <= LAST_DAY;
+}
+
+/** `YYYY-MM-DD` of a day number between 1900 and 2200. */
+export function toIsoDay(day: DayNumber): IsoDay {
+  return new Date(day * MS_PER_DAY).toISOString().slice(0, 10);
+}
+
+/**
+ * The day number of a civil date. Refused where the month has no such day (`no-such-day`) and outside
+ * the years 1900 to 2200 (`year-out-of-range`).
+ */
+export function makeDay(year: number, month: number, day: number): Result<DayNumber> {
+  if (!(year >= FIRST_YEAR && year <= LAST_YEAR)) {
+    return refuse(
+      'year-out-of-range',
+      `The year ${year} is outside ${FIRST_YEAR} to ${LAST_YEAR}.`,
+      `Write a date between ${FIRST_YEAR} and ${LAST_YEAR}, year first, as in 2026-05-04.`,
+    );
+  }
+  if (!(month >= 1 && month <= 12)) {
+    return refuse(
+      'no-such-day',
+      `There is no month ${month}.`,
+      'Write the month as 1 to 12, as in 2026-05-04.',
+    );
+  }
+  const length = daysInMonth(year, month);
+  if (!(day >= 1 && day <= length)) {
+    return refuse(
+      'no-such-day',
+      `There is no day ${day} in that month: it has ${length} days.`,
+      `Write a day from 1 to ${length}.`,
+    );
+  }
+  return ok(civilToDay(year, month, day));
+}
+
+/** Reads exactly `YYYY-MM-DD`. Other spellings are read by `parseDay`. */
+export function fromIsoDay(iso: IsoDay): Result<DayNumber> {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso);
+  if (!parts) {
+    return refuse(
+      'not-a-date',
+      `“${iso.slice(0, 40)}” is not a date.`,
+      'Write it year first, as in 2026-05-04.',
+    );
+  }
+  return makeDay(Number(parts[1]), Number(parts[2]), Number(parts[3]));
+}
+
+/**
+ * `months` calendar months after `day`; a day that the month lacks becomes its last one
+ * (31 January + 1 month = 28 or 29 February). Part of a month counts as that part of 30.4375 days.
+ * Null when the result is no day between 1900 and 2200.
+ */
+export function addMonths(day: DayNumber, months: number): DayNumber | null {
+  if (!isDay(day) || !Number.isFinite(months) || Math.abs(months) > 12 * 400) return null;
+  const whole = Math.floor(months);
+  const moved = addCalendarMonths(new UTCDate(day * MS_PER_DAY), whole).getTime() / MS_PER_DAY;
+  const result = moved + Math.round((months - whole) * 30.4375);
+  return isDay(result) ? result : null;
+}
+
+/** Complete calendar months from one day to a later one; null when `to` is earlier or either is no day. */
+export function monthsBetween(from: DayNumber, to: DayNumber): number | null {
+  if (!isDay(from) || !isDay(to) || to < from) return null;
+  const a = dayToCivil(from);
+  const b = dayToCivil(to);
+  const months = (b.year - a.year) * 12 + (b.month - a.month);
+  const reached = b.day >= a.day || b.day === daysInMonth(b.year, b.month);
+  return reached ? months : months - 1;
+}

@@ -1,0 +1,15 @@
+/** Words that stand in planning cells where no number or date would be true. */
+export const NO_USE = 'no use';
+export const OVER_TEN_YEARS = 'more than ten years';
+export const NOT_FROM_SHELF = 'not eaten from the shelf';
+export const NOT_BY_BEST_BY = 'not by its best-by';
+export const PAST_BEST = 'past best quality: check, eat or clear out';
+/** Shown in `short_or_over` and the heading of `to_put_up` while a harvest is in progress. */
+export const STILL_TO_PUT_UP = 'still to put up';
+
+/** Amounts above this are slips of the key, and are refused rather than reckoned with. */
+export const MOST = 1e9;
+
+/** A number that can be reckoned with: finite, from 0 to a thousand million. */
+export const isAmount = (n: number | null | undefined): n is number =>
+  typeof n === 'number' && n >= 0 && n <= MOST;
