@@ -1,0 +1,172 @@
+import * as Y from 'yjs';
+import type { BookDoc, Change, Json } from '../book/types.js';
+import { ok, type Result, refuse } from '../problem.js';
+import { differences } from './differences.js';
+import { LeafEdits } from './leaf-edits.js';
+import { idsOf, keyOf, LEAF_MAPS, type LeafMap, store, unstore } from './leaves.js';
+import { digestOf, entriesOf, sameJson } from './plain.js';
+import { changesFrom, type Touched } from './remote.js';
+import { Shadow } from './shadow.js';
+
+/** Who made an update: this copy of the book, or another one whose update was merged. */
+export type Origin = 'local' | 'remote';
+
+const MEND = 'Open the last good version, or a copy of the book that you saved as a file.';
+
+/** Name of the field of a saved file that carries the state; never part of the book itself. */
+export const REPLICA_FIELD = 'replica';
+
+/**
+ * The author number of a book's first state, taken from its content, so that the same JSON gives the same
+ * bytes everywhere. Above 32 bits, where the library never draws one for an author that edits.
+ */
+const authorOf = (doc: BookDoc): number => Number.parseInt(digestOf(doc as Json, 6), 16) + 2 ** 32;
+
+/**
+ * A book mirrored into a replicated data type, leaf by leaf, so that copies edited apart merge by row and
+ * cell. Updates may arrive in any order, and twice.
+ */
+export class BookReplica {
+  readonly #doc = new Y.Doc();
+  readonly #maps: Readonly<Record<LeafMap, Y.Map<unknown>>>;
+  readonly #shadow = new Shadow();
+  readonly #edits = new LeafEdits(this.#shadow, (map, ids, value) => this.#leaf(map, ids, value));
+  #touched: Touched[] = [];
+
+  private constructor() {
+    this.#maps = Object.fromEntries(LEAF_MAPS.map((name) => [name, this.#doc.getMap(name)])) as Record<
+      LeafMap,
+      Y.Map<unknown>
+    >;
+  }
+
+  /**
+   * A mirror of `doc`. Without `state`, the same JSON always gives the same first state, so that two of them
+   * share their beginning. With the `state` that was saved beside the JSON, the mirror goes on from there, and
+   * whatever differs in `doc` (edited by hand, say) is taken as edited here. A state that cannot be read is
+   * left aside.
+   */
+  static fromBook(doc: BookDoc, state?: Uint8Array): BookReplica {
+    const { [REPLICA_FIELD]: _, ...rest } = doc;
+    const book = rest as BookDoc;
+    const begun = state && BookReplica.fromState(state);
+    if (begun?.ok) {
+      begun.value.apply(differences(begun.value.toBook(), book));
+      return begun.value;
+    }
+    const replica = new BookReplica();
+    replica.#watch();
+    const editor = replica.#doc.clientID;
+    replica.#doc.clientID = authorOf(book);
+    replica.apply(
+      entriesOf(book as { [key: string]: Json }).map(([key, to]) => ({ path: [key], to, was: undefined })),
+    );
+    replica.#doc.clientID = editor;
+    return replica;
+  }
+
+  /** A mirror from saved bytes. Refuses bytes that cannot be read, and state of which a part is missing. */
+  static fromState(...updates: readonly Uint8Array[]): Result<BookReplica> {
+    const replica = new BookReplica();
+    if (!replica.#read(updates))
+      return refuse('state-unreadable', 'What was stored of the book cannot be read.', MEND);
+    for (const map of LEAF_MAPS)
+      for (const [key, stored] of replica.#maps[map].entries())
+        replica.#shadow.write(map, idsOf(key), unstore(stored));
+    if (replica.incomplete)
+      return refuse('state-incomplete', 'A part of what was stored of the book is missing.', MEND);
+    replica.#watch();
+    return ok(replica);
+  }
+
+  /** True while updates were merged that build on others not seen yet. */
+  get incomplete(): boolean {
+    return this.#doc.store.pendingStructs !== null || this.#doc.store.pendingDs !== null;
+  }
+
+  /** Takes over edits already made to the book. A change below something that is not there is let go. */
+  apply(changes: readonly Change[], origin: Origin = 'local'): void {
+    this.#doc.transact(() => {
+      for (const { path, to } of changes) this.#edits.set(path, to);
+    }, origin);
+  }
+
+  /** The whole book as plain JSON, without computed values. Not checked: what was merged may be anything. */
+  toBook(): BookDoc {
+    return this.#shadow.book() as unknown as BookDoc;
+  }
+
+  /** The whole state, for saving or for another copy. */
+  encode(): Uint8Array {
+    return Y.encodeStateAsUpdate(this.#doc);
+  }
+
+  /** What this copy has seen, for `encodeSince`. */
+  vector(): Uint8Array {
+    return Y.encodeStateVector(this.#doc);
+  }
+
+  /** What a copy that has seen `vector` may lack. */
+  encodeSince(vector: Uint8Array): Uint8Array {
+    return Y.encodeStateAsUpdate(this.#doc, vector);
+  }
+
+  /** Whether this copy made or saw additions that one with `vector` has not seen. */
+  isAheadOf(vector: Uint8Array): boolean {
+    const seen = Y.decodeStateVector(vector);
+    for (const [author, clock] of Y.decodeStateVector(this.vector()))
+      if (clock > (seen.get(author) ?? 0)) return true;
+    return false;
+  }
+
+  /** Merges another copy's update; gives what that changes here. Bytes that are no update change nothing. */
+  merge(update: Uint8Array): Result<Change[]> {
+    const unreadable = () =>
+      refuse('state-unreadable', 'Another copy sent an edit that cannot be read.', 'Reload the page.');
+    try {
+      // Read through before anything is merged, so that half an update cannot get in.
+      Y.decodeUpdate(update);
+    } catch {
+      return unreadable();
+    }
+    const read = this.#read([update]);
+    const changes = changesFrom(this.#shadow, this.#touched.splice(0));
+    return read || changes.length > 0 ? ok(changes) : unreadable();
+  }
+
+  /** Calls back with each update, made here or merged; returns what ends that. */
+  onUpdate(listener: (update: Uint8Array, origin: Origin) => void): () => void {
+    const heard = (update: Uint8Array, origin: unknown) =>
+      listener(update, origin === 'remote' ? 'remote' : 'local');
+    this.#doc.on('update', heard);
+    return () => this.#doc.off('update', heard);
+  }
+
+  #watch(): void {
+    for (const map of LEAF_MAPS)
+      this.#maps[map].observe((event, transaction) => {
+        if (transaction.local) return;
+        for (const key of event.keysChanged)
+          this.#touched.push({ map, ids: idsOf(key), value: unstore(this.#maps[map].get(key)) });
+      });
+  }
+
+  #read(updates: readonly Uint8Array[]): boolean {
+    try {
+      this.#doc.transact(() => {
+        for (const update of updates) Y.applyUpdate(this.#doc, update, 'remote');
+      }, 'remote');
+      return true;
+    } catch {
+      return false;
+    }
+  }
+
+  #leaf(map: LeafMap, ids: readonly string[], value: Json | undefined): void {
+    const was = this.#shadow.read(map, ids);
+    if (sameJson(was, value)) return;
+    this.#shadow.write(map, ids, value);
+    if (value === undefined) this.#maps[map].delete(keyOf(...ids));
+    else this.#maps[map].set(keyOf(...ids), store(value));
+  }
+}
