@@ -3,8 +3,8 @@
  * The engine, completion, hints, the reference page and the tests all read this.
  */
 
-import type { Basis, DayNumber } from '../planning/types.js';
-import type { Result } from '../problem.js';
+import type { Basis, DayNumber, Origin } from '../planning/types.js';
+import { ok, type Result } from '../problem.js';
 
 /** What an argument takes; the engine checks and converts before `run`, with a message where it does not fit. */
 export type ArgumentKind =
@@ -86,6 +86,21 @@ export interface DayResult {
 
 export type FunctionValue = number | string | boolean | DayResult;
 
+/** An answer with what stands behind it: for hints, workings and the reference page. */
+export interface Explained {
+  readonly value: FunctionValue;
+  /** Unit of the value, in words. */
+  readonly unit: string;
+  /** Ends of the published range in the same unit, where there is one. */
+  readonly low?: number;
+  readonly high?: number;
+  /** Where it comes from: publisher and title, or 'arithmetic'. */
+  readonly source: string;
+  readonly origin: Origin;
+  /** What is particular: worked out rather than printed, sources that differ. */
+  readonly notes: readonly string[];
+}
+
 export interface FunctionDeclaration {
   /** Capitals, underscores between words. */
   readonly name: string;
@@ -104,23 +119,41 @@ export interface FunctionDeclaration {
   readonly caution?: string;
   /** Arguments arrive checked and converted, in order; optional ones may be undefined. */
   readonly run: (args: readonly unknown[], context: FunctionContext) => Result<FunctionValue>;
+  /** The same answer with its range and source, where it rests on published figures. */
+  readonly explain?: (args: readonly unknown[], context: FunctionContext) => Result<Explained>;
 }
 
 type ValueOf<A extends ArgumentDeclaration> = A extends { readonly optional: true }
   ? ArgumentValue[A['kind']] | undefined
   : ArgumentValue[A['kind']];
 
+type ValuesOf<Args extends readonly ArgumentDeclaration[]> = {
+  -readonly [I in keyof Args]: ValueOf<Args[I]>;
+};
+
+type Common<Args> = Omit<FunctionDeclaration, 'arguments' | 'run' | 'explain'> & { readonly arguments: Args };
+
 /** Declares a function with the types of its arguments worked out from their kinds. */
 export function declareFunction<const Args extends readonly ArgumentDeclaration[]>(
-  declaration: Omit<FunctionDeclaration, 'arguments' | 'run'> & {
-    readonly arguments: Args;
-    readonly run: (
-      args: { -readonly [I in keyof Args]: ValueOf<Args[I]> },
-      context: FunctionContext,
-    ) => Result<FunctionValue>;
+  declaration: Common<Args> & {
+    readonly run: (args: ValuesOf<Args>, context: FunctionContext) => Result<FunctionValue>;
   },
 ): FunctionDeclaration {
   return declaration as unknown as FunctionDeclaration;
+}
+
+/** As `declareFunction`, for a function that rests on published figures: it answers with range and source. */
+export function declareExplained<const Args extends readonly ArgumentDeclaration[]>(
+  declaration: Common<Args> & {
+    readonly explain: (args: ValuesOf<Args>, context: FunctionContext) => Result<Explained>;
+  },
+): FunctionDeclaration {
+  const { explain } = declaration;
+  const run = (args: ValuesOf<Args>, context: FunctionContext): Result<FunctionValue> => {
+    const answer = explain(args, context);
+    return answer.ok ? ok(answer.value.value) : answer;
+  };
+  return { ...declaration, run } as unknown as FunctionDeclaration;
 }
 
 /** `JARS_PER_BUSHEL(crop, [jar], [pack], [basis])` */

@@ -1,0 +1,81 @@
+import { type FunctionDeclaration, type Group, signature } from './declare.js';
+import { functions } from './functions.js';
+import { standardFunctions } from './standard.js';
+
+export interface ArgumentHelp {
+  readonly name: string;
+  readonly help: string;
+  readonly optional: boolean;
+  /** What counts when it is left out, in words; blank where it must be given. */
+  readonly otherwise: string;
+  /** Values to offer while typing; empty where any will do. */
+  readonly values: readonly string[];
+}
+
+/** Everything that completion, hints and the reference page show of a function: plain data. */
+export interface FunctionHelp {
+  readonly name: string;
+  readonly group: Group;
+  readonly signature: string;
+  readonly summary: string;
+  readonly arguments: readonly ArgumentHelp[];
+  /** Unit of the answer. */
+  readonly gives: string;
+  readonly details: readonly string[];
+  readonly example: { readonly formula: string; readonly gives: string };
+  readonly source: string;
+  /** Food-safety words that stand with every answer; blank where none do. */
+  readonly caution: string;
+}
+
+export function helpOf(declaration: FunctionDeclaration): FunctionHelp {
+  const { name, group, summary, gives, example, source } = declaration;
+  return {
+    name,
+    group,
+    signature: signature(declaration),
+    summary,
+    arguments: declaration.arguments.map((arg) => ({
+      name: arg.name,
+      help: arg.help,
+      optional: arg.optional === true,
+      otherwise: arg.otherwise ?? '',
+      values: arg.values ?? [],
+    })),
+    gives,
+    details: declaration.details ?? [],
+    example,
+    source,
+    caution: declaration.caution ?? '',
+  };
+}
+
+/** One line of the list that opens while a function name is typed. */
+export interface Completion {
+  readonly name: string;
+  readonly signature: string;
+  readonly summary: string;
+  /** True for functions of this book rather than of the standard. */
+  readonly ours: boolean;
+}
+
+const all: readonly Completion[] = [
+  ...functions.map((each) => ({
+    name: each.name,
+    signature: signature(each),
+    summary: each.summary,
+    ours: true,
+  })),
+  ...standardFunctions.map((each) => ({ ...each, ours: false })),
+];
+
+/**
+ * Functions whose names begin with what is typed, then those with a later word that does ('BUSHEL' finds
+ * JARS_PER_BUSHEL); the book's own before the standard's. Everything for blank.
+ */
+export function completionsFor(typed: string): readonly Completion[] {
+  const start = typed.trim().toUpperCase();
+  const begins = all.filter(({ name }) => name.startsWith(start));
+  const within = all.filter(({ name }) => !name.startsWith(start) && name.includes(`_${start}`));
+  return start === '' ? all : [...begins, ...within];
+}

@@ -1,0 +1,23 @@
+export {
+  type ArgumentDeclaration,
+  type ArgumentKind,
+  type DayResult,
+  type Explained,
+  type FunctionContext,
+  type FunctionDeclaration,
+  type FunctionValue,
+  GROUPS,
+  type Group,
+  signature,
+} from './declare.js';
+export { callFunction, explainFunction, problemText } from './evaluate-declared.js';
+export { functionNamed, functions } from './functions.js';
+export {
+  type ArgumentHelp,
+  type Completion,
+  completionsFor,
+  type FunctionHelp,
+  helpOf,
+} from './help.js';
+export { type GivenValue, readArguments, type Scalar } from './read-arguments.js';
+export { type StandardFunction, standardFunctions } from './standard.js';

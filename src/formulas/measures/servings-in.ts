@@ -1,0 +1,28 @@
+import { ok, refuse } from '../../problem.js';
+import { inMeasure, roundSig } from '../../units/index.js';
+import { declareFunction } from '../declare.js';
+import { CONTAINER } from './arguments.js';
+
+export const SERVINGS_IN = declareFunction({
+  name: 'SERVINGS_IN',
+  group: 'Measures',
+  summary: 'How many servings so many containers give.',
+  arguments: [
+    CONTAINER,
+    { name: 'count', kind: 'number', least: 0, most: 1e9, help: 'how many of them' },
+    { name: 'serving_cups', kind: 'number', least: 0, most: 1000, help: 'cups in one serving, as in 0.5' },
+  ],
+  gives: 'servings',
+  details: [
+    'A jar is reckoned full to its named size; what stands in it, liquid included, is what is served.',
+  ],
+  example: { formula: '=SERVINGS_IN("quart jar", 40, 1)', gives: '160' },
+  source: 'NIST Handbook 44, Appendix C, for measures',
+  run: ([container, count, servingCups]) => {
+    if (servingCups === 0) {
+      return refuse('bad-amount', 'A serving of 0 cups is none.', 'Give the cups in one serving, as in 0.5.');
+    }
+    const cups = inMeasure(count, container, 'cup');
+    return cups.ok ? ok(roundSig(cups.value / servingCups, 12)) : cups;
+  },
+});

@@ -1,0 +1,60 @@
+import type { DayNumber } from '../../planning/types.js';
+import { ok, type Result, refuse } from '../../problem.js';
+
+/** Arguments of the functions that read a ledger. */
+export const DATES = {
+  name: 'dates',
+  kind: 'dates with blanks',
+  help: 'the cells with the days on which some was taken',
+} as const;
+
+export const AMOUNTS = {
+  name: 'amounts',
+  kind: 'numbers with blanks',
+  help: 'the cells with how much was taken on each, all in one container',
+} as const;
+
+export const WEEKS = {
+  name: 'weeks',
+  kind: 'number',
+  least: 4,
+  most: 5200,
+  optional: true,
+  otherwise: 'from the first draw on, 52 weeks at most',
+  help: 'how many weeks back to look',
+} as const;
+
+interface Draws {
+  readonly dates: readonly DayNumber[];
+  readonly amounts: readonly number[];
+}
+
+/** Pairs the two ranges cell by cell. Pairs that are both blank are left out; half a pair is refused. */
+export function drawsFrom(
+  dates: readonly (DayNumber | null)[],
+  amounts: readonly (number | null)[],
+): Result<Draws> {
+  if (dates.length !== amounts.length) {
+    return refuse(
+      'ranges-differ',
+      `There are ${dates.length} cells of dates and ${amounts.length} of amounts.`,
+      'Give two ranges of the same length.',
+    );
+  }
+  const days: DayNumber[] = [];
+  const taken: number[] = [];
+  for (const [i, day] of dates.entries()) {
+    const amount = amounts[i] ?? null;
+    if (day === null && amount === null) continue;
+    if (day === null || amount === null) {
+      return refuse(
+        'half-a-draw',
+        `Draw ${i + 1} has ${day === null ? 'an amount but no date' : 'a date but no amount'}.`,
+        `Fill in its ${day === null ? 'date' : 'amount'}, or clear both.`,
+      );
+    }
+    days.push(day);
+    taken.push(amount);
+  }
+  return ok({ dates: days, amounts: taken });
+}
