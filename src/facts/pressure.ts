@@ -1,0 +1,95 @@
+import { ok, type Result, refuse } from '../problem.js';
+import { cropCalled, kin } from './crops.js';
+import raw from './data/pressure.json';
+import { groupOf } from './groups.js';
+import { canningRules } from './rules.js';
+import type { Reading, SourceId } from './types.js';
+
+/** Foods with a table of pressures: low-acid foods, and fruits by pressure. */
+export type PressureGroup = 'low-acid' | 'fruit';
+/** A dial gauge can be read to the pound; a weighted gauge has set weights. They step at different altitudes. */
+export type Gauge = 'dial' | 'weighted';
+
+/** Gauge pressure in pounds per square inch (psi), and the altitudes that it holds for. */
+export interface AltitudePressure {
+  readonly psi: number;
+  /** Feet; the band is above `fromFt` (0 included) up to and with `toFt`. */
+  readonly fromFt: number;
+  readonly toFt: number;
+  readonly source: SourceId;
+  readonly certainty: Reading['certainty'];
+}
+
+const MEND = 'Follow the current tested process for the food, at your altitude.';
+
+/**
+ * Canner pressure at an altitude, in psi, from the USDA tables: 0 to 8,000 ft, dial or weighted gauge.
+ * To be shown with the caution 'tested-process'. Refused: `bad-altitude` (not a number, or below sea
+ * level), `altitude-not-in-tables` (above 8,000 ft), `unknown-gauge`, `no-pressure-table`.
+ */
+export function altitudePressure(
+  group: PressureGroup,
+  altitudeFt: number,
+  gauge: Gauge,
+): Result<AltitudePressure> {
+  const table = raw.groups[group];
+  if (!table) return refuse('no-pressure-table', `there is no pressure table for ${group} foods.`, MEND);
+  const bands = table[gauge];
+  if (!bands) {
+    return refuse(
+      'unknown-gauge',
+      `no gauge called "${String(gauge)}".`,
+      'Write dial or weighted; they step at different altitudes.',
+    );
+  }
+  if (!Number.isFinite(altitudeFt) || altitudeFt < 0) {
+    return refuse(
+      'bad-altitude',
+      'the altitude is not a number of feet from 0 up.',
+      'Write feet above sea level.',
+    );
+  }
+  let from = 0;
+  for (const [to = 0, psi = 0] of bands) {
+    if (altitudeFt <= to) {
+      return ok({ psi, fromFt: from, toFt: to, source: raw.source, certainty: 'published' });
+    }
+    from = to;
+  }
+  return refuse(
+    'altitude-not-in-tables',
+    `the tables end at ${raw.above.toLocaleString('en-US')} ft: nothing is published here for higher places.`,
+    'Ask your food-safety authority for a process at your altitude.',
+  );
+}
+
+const MEATS = new Set(['beef', 'veal', 'pork', 'lamb', 'game', 'meat', 'ground meat', 'poultry']);
+
+/**
+ * The pressure table a food belongs to: 'low-acid' for vegetables, meats, poultry, dry beans and mushrooms;
+ * 'fruit' for the fruits with a pressure process. Tomatoes, figs and anything else answer 'see the tested
+ * process', and foods with no tested process say so. Refused: `no-tested-process`, `see-tested-process`.
+ */
+export function pressureGroup(food: string): Result<PressureGroup> {
+  const stop = canningRules(food).find(
+    (rule) => rule.verdict === 'no process' || rule.verdict === 'not recommended',
+  );
+  if (stop) return refuse('no-tested-process', `${food.trim()}: ${stop.text}`, 'Keep it another way.');
+  const crop = cropCalled(food);
+  const group = groupOf(food);
+  if (crop && kin(crop).some((one) => raw.fruits.includes(one.name))) return ok('fruit');
+  if (crop?.acid === 'low-acid' && group !== 'prepared') return ok('low-acid');
+  if (!crop && group !== null && (MEATS.has(group) || group === 'dry legume')) return ok('low-acid');
+  return refuse(
+    'see-tested-process',
+    `${food.trim() || 'the food'}: see its tested process for the pressure.`,
+    MEND,
+  );
+}
+
+/** Upper ends in feet of the altitude bands of boiling-water canning; above the last is one more band. */
+export const boilingWaterBands = (): readonly number[] => raw.boilingBands.feet;
+
+/** Jars to a usual canner load: 7 quarts, or 9 pints. Other sizes depend on the canner. */
+export const usualLoad = (): { readonly quarts: number; readonly pints: number; readonly source: SourceId } =>
+  raw.loads;
