@@ -4,7 +4,8 @@
  * before the column or the row:
  *
  * - `[column@row]` a cell of the same sheet; `[sheet.column@row]` of another
- * - `[column@]` a whole column, `[@row]` a whole row (each written `[a]:[b]` like any range)
+ * - `[column@]` a whole column, `[@row]` a whole row (each written `[a]:[b]` like any range; both ends name
+ *   the sheet where it is another)
  * - `[column]` a whole column by its name, as in `=Left*2`
  *
  * What the person sees and types (`=B2*2`) and what the engine gets are both made from that.
@@ -34,13 +35,18 @@ const reference = (m: readonly (string | undefined)[]): StoredReference => ({
 });
 
 /** Replaces every stored reference of a formula, leaving its text literals alone. */
-function mapReferences(stored: string, to: (reference: StoredReference, asStored: string) => string): string {
-  return stored.replace(STORED, (whole, ...m: (string | undefined)[]) =>
-    whole.startsWith('"') ? whole : to(reference([whole, ...m.slice(0, 6)]), whole),
-  );
+function mapReferences(
+  stored: string,
+  to: (reference: StoredReference, asStored: string, endsRange: boolean) => string,
+): string {
+  return stored.replace(STORED, (...match: unknown[]) => {
+    const [whole, ...parts] = match.slice(0, 7) as string[];
+    const [at, text] = match.slice(7) as [number, string];
+    return whole!.startsWith('"') ? whole! : to(reference([whole, ...parts]), whole!, text[at - 1] === ':');
+  });
 }
 
-export const isFormula = (raw: unknown): raw is string =>
+export const isFormula = (raw: unknown): raw is `=${string}` =>
   typeof raw === 'string' && raw.length > 1 && raw.startsWith('=');
 
 /** What a formula refers to, for finding the formulas that a removal would break. */
@@ -89,9 +95,9 @@ const tidyRanges = (formula: string): string =>
 
 /** A stored formula as the person sees it. `sheet` is the sheet that it stands in. */
 export function toShown(stored: string, sheet: string, layout: Layout): string {
-  const shown = mapReferences(stored, (r) => {
+  const shown = mapReferences(stored, (r, _text, endsRange) => {
     const target = r.sheet ?? sheet;
-    const title = r.sheet === undefined ? '' : layout.titleOf(r.sheet);
+    const title = r.sheet === undefined || endsRange ? '' : layout.titleOf(r.sheet);
     if (title === undefined) return BROKEN;
     const prefix = title === '' ? '' : `${quoted(title)}!`;
     if (!r.byName) return prefix + a1(r, target, layout);
@@ -103,10 +109,10 @@ export function toShown(stored: string, sheet: string, layout: Layout): string {
 
 /** A stored formula as the engine reads it: sheets by id, names of columns as whole columns. */
 export function toEngine(stored: string, sheet: string, layout: Layout): string {
-  const text = mapReferences(stored, (r) => {
+  const text = mapReferences(stored, (r, _text, endsRange) => {
     const target = r.sheet ?? sheet;
     if (layout.titleOf(target) === undefined) return BROKEN;
-    const prefix = r.sheet === undefined ? '' : `'${r.sheet}'!`;
+    const prefix = r.sheet === undefined || endsRange ? '' : `'${r.sheet}'!`;
     if (!r.byName) return prefix + a1(r, target, layout);
     const column = r.column === undefined ? -1 : layout.columnIndex(target, r.column);
     if (column < 0) return BROKEN;
@@ -156,7 +162,7 @@ function storedToken(text: string, sheet: string, layout: Layout): string {
   const to = storedCorner(
     { column: right ?? null, row: bottom ?? null, fixedColumn: Boolean($right), fixedRow: Boolean($bottom) },
     target,
-    '',
+    prefix,
     layout,
   );
   return from === null || to === null ? text : `${from}:${to}`;

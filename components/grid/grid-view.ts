@@ -1,0 +1,59 @@
+import type { LiveBook } from '../../src/live/live-book.js';
+import type { Problem } from '../../src/problem.js';
+
+/** A cell of the sheet that a grid shows. */
+export interface GridCell {
+  readonly row: string;
+  readonly column: string;
+}
+
+/** What the element around a grid gives it, and hears from it. */
+export interface GridHost {
+  readonly live: LiveBook;
+  readonly sheet: string;
+  /** The page's own licence key for the grid. */
+  readonly licenceKey: string;
+  readonly colourScheme: 'light' | 'dark';
+  /** Accessible name of the grid. */
+  readonly label: string;
+  /** Loads the formula engine if need be; called when a formula is typed or pasted. */
+  ensureEngine(): Promise<void>;
+  /** A refusal or a note for the status line and the live region; null clears it. */
+  say(message: Problem | string | null): void;
+  /** The selected cell changed (null: the grid lost the selection). */
+  selected(cell: GridCell | null): void;
+  /** The person asks for what only the element shows: a title for a column, say. */
+  ask(what: GridRequest): void;
+}
+
+export type GridRequest =
+  | { readonly ask: 'add column'; readonly before: string | null }
+  | { readonly ask: 'rename column'; readonly column: string }
+  | { readonly ask: 'column formula'; readonly column: string }
+  | { readonly ask: 'working'; readonly cell: GridCell };
+
+/** How rows are looked at; never how they are stored. */
+export interface GridLook {
+  readonly sort: { readonly column: string; readonly ascending: boolean } | null;
+  /** Number of rows that a filter hides. */
+  readonly filteredOut: number;
+}
+
+/** A grid in the page. One implementation, by Handsontable, is loaded when an editing view opens. */
+export interface GridView {
+  /** Puts the selection on a cell, scrolls to it and takes the keyboard. */
+  focus(cell?: GridCell): void;
+  /** Starts editing the selected cell with this text, as if typed. */
+  type(text: string): void;
+  readonly selection: GridCell | null;
+  readonly look: GridLook;
+  sort(column: string, ascending: boolean | null): void;
+  clearFilters(): void;
+  setColourScheme(scheme: 'light' | 'dark'): void;
+  /** The element's size or visibility changed. */
+  layOut(): void;
+  destroy(): void;
+}
+
+/** Mounts a grid into an element that stands in a shadow root. */
+export type MountGrid = (into: HTMLElement, host: GridHost) => Promise<GridView>;

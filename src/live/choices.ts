@@ -1,0 +1,75 @@
+import type { ChoiceSource, SheetState } from '../book/index.js';
+import { cropNames } from '../facts/index.js';
+import { COMES_FROM, DRAW_PURPOSES, type Lot, WAYS_KEPT } from '../planning/types.js';
+import { CONTAINERS, UNITS } from '../units/index.js';
+import { foodKey } from './food-key.js';
+
+/** One known value of a cell: what is stored, and how it is shown where that says more. */
+export interface Choice {
+  readonly value: string;
+  readonly label: string;
+}
+
+const plain = (values: Iterable<string>): Choice[] => [...values].map((value) => ({ value, label: value }));
+
+const containers = plain(CONTAINERS.map(({ id }) => id));
+const measures = [
+  ...containers,
+  ...plain(
+    UNITS.filter(({ dimension }) => dimension === 'volume' || dimension === 'weight').map(({ id }) => id),
+  ).filter(({ value }) => !containers.some((each) => each.value === value)),
+];
+
+const texts = (sheet: SheetState | undefined, column: string): string[] => {
+  const found = new Set<string>();
+  for (const id of sheet?.rowOrder.ids ?? []) {
+    const raw = sheet!.rows.get(id)!.cells[column];
+    if (typeof raw === 'string' && raw !== '' && !raw.startsWith('=')) found.add(raw.trim());
+  }
+  return [...found].sort((a, b) => a.localeCompare(b));
+};
+
+/** Known values for a cell. `row` narrows lots to the food of a draw. */
+export function choicesOf(
+  source: ChoiceSource,
+  sheets: { shelf: SheetState | undefined; foods: SheetState | undefined; draws: SheetState | undefined },
+  lots: readonly { readonly lot: Lot; readonly label: string }[],
+  food: string,
+): readonly Choice[] {
+  switch (source) {
+    case 'ways':
+      return plain(WAYS_KEPT);
+    case 'purposes':
+      return plain(DRAW_PURPOSES);
+    case 'sources':
+      return plain(COMES_FROM);
+    case 'containers':
+      return containers;
+    case 'measures':
+      return measures;
+    case 'crops':
+      return plain(cropNames());
+    case 'places':
+      return plain(texts(sheets.shelf, 'place'));
+    case 'foods': {
+      const listed = texts(sheets.foods, 'food');
+      const keys = new Set(listed.map(foodKey));
+      const others = texts(sheets.shelf, 'food').filter((name) => !keys.has(foodKey(name)));
+      return plain([...listed, ...others]);
+    }
+    case 'lots':
+      return lots
+        .filter(({ lot }) => food === '' || lot.food === foodKey(food))
+        .map(({ lot, label }) => ({ value: lot.id, label }));
+    case 'draws': {
+      const { draws } = sheets;
+      return (draws?.rowOrder.ids ?? []).slice(-200).map((id) => {
+        const { date, food: what, amount } = draws!.rows.get(id)!.cells;
+        return {
+          value: id,
+          label: [date, what, amount].filter((part) => part !== undefined).join(' · ') || id,
+        };
+      });
+    }
+  }
+}

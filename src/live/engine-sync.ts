@@ -1,0 +1,195 @@
+import {
+  type BookState,
+  type CellAddress,
+  type CellValue,
+  isFormula,
+  type Raw,
+  referencesOf,
+  type SheetState,
+  type StateLayout,
+  toEngine,
+} from '../book/index.js';
+import type { CalcEngine, EngineEdit, EngineInput } from '../engine/calc-engine.js';
+import type { FunctionContext } from '../formulas/declare.js';
+import { rewriting } from './row-sequence.js';
+
+/** What a planning column shows in a cell, for formulas that refer to it. */
+export type PlannedValue = (sheet: string, row: string, column: string) => CellValue;
+
+interface Shape {
+  rows: readonly string[];
+  columns: readonly string[];
+}
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/;
+const keyOf = (a: CellAddress): string => `${a.sheet}/${a.row}/${a.column}`;
+
+/**
+ * Keeps an engine holding the same as the book: the same rows and columns in the book's own order, raw cells
+ * and formulas, and the planning columns as plain values. It works from the difference between what the
+ * engine has and what the book has now, so undo, redo and merges need nothing of their own.
+ */
+export class EngineSync {
+  readonly #shapes = new Map<string, Shape>();
+  /** Every formula cell with its stored text, also those that a column's formula fills. */
+  readonly #formulas = new Map<string, { address: CellAddress; stored: string }>();
+
+  constructor(
+    readonly engine: CalcEngine,
+    readonly state: BookState,
+    readonly layout: StateLayout,
+    readonly planned: PlannedValue,
+  ) {
+    const sheets = [...state.sheets.values()].map((sheet) => ({ id: sheet.id, cells: this.#cellsOf(sheet) }));
+    engine.open(sheets);
+    for (const sheet of state.sheets.values()) this.#remember(sheet);
+  }
+
+  /** Cells that hold formulas, for listing them and for knowing what depends on the engine. */
+  formulas(): Iterable<{ readonly address: CellAddress; readonly stored: string }> {
+    return this.#formulas.values();
+  }
+
+  isFormulaCell(address: CellAddress): boolean {
+    return this.#formulas.has(keyOf(address));
+  }
+
+  value({ sheet, row, column }: CellAddress): CellValue {
+    const place = {
+      sheet,
+      row: this.layout.rowIndex(sheet, row),
+      column: this.layout.columnIndex(sheet, column),
+    };
+    return place.row < 0 || place.column < 0 ? null : this.engine.value(place);
+  }
+
+  setContext(context: FunctionContext): CellAddress[] {
+    this.engine.setContext(context);
+    return [...this.#formulas.values()].map(({ address }) => address);
+  }
+
+  /**
+   * Brings the engine up to the book after changes: `sheets` whose rows, columns or column formulas changed,
+   * and single `cells`. Answers the formula cells whose value may be another now.
+   */
+  update(sheets: ReadonlySet<string>, cells: Iterable<CellAddress>): CellAddress[] {
+    const edits: EngineEdit[] = [];
+    let reshaped = false;
+    for (const id of sheets) reshaped = this.#reshape(id, edits) || reshaped;
+    for (const address of cells) this.#edit(address, edits);
+    if (reshaped) this.#rewriteFormulas(sheets, edits);
+    return this.#addresses(this.engine.set(edits));
+  }
+
+  #reshape(id: string, edits: EngineEdit[]): boolean {
+    const sheet = this.state.sheets.get(id);
+    const shape = this.#shapes.get(id);
+    if (!sheet) {
+      if (!shape) return false;
+      this.engine.removeSheet(id);
+      this.#forget(id);
+      return true;
+    }
+    if (!shape) {
+      this.engine.addSheet(id, this.#cellsOf(sheet));
+      this.#remember(sheet);
+      return true;
+    }
+    const rows = rewriting(shape.rows, sheet.rowOrder.ids);
+    const columns = rewriting(shape.columns, sheet.columnOrder.ids);
+    for (const { at, count } of rows.removals) this.engine.removeRows(id, at, count);
+    for (const { at, count } of columns.removals) this.engine.removeColumns(id, at, count);
+    for (const { at, count } of columns.insertions) this.engine.insertColumns(id, at, count);
+    for (const { at, count } of rows.insertions) this.engine.insertRows(id, at, count);
+    this.#shapes.set(id, { rows: [...sheet.rowOrder.ids], columns: [...sheet.columnOrder.ids] });
+    for (const [key, { address }] of this.#formulas) {
+      if (address.sheet === id && !(sheet.rows.has(address.row) && sheet.columnOrder.has(address.column)))
+        this.#formulas.delete(key);
+    }
+    // A column's own formula fills cells of every row, so its columns are written again too.
+    const filling = sheet.columnOrder.ids.filter(
+      (column) => sheet.columns.get(column)?.formula !== undefined || columns.fresh.has(column),
+    );
+    for (const row of sheet.rowOrder.ids) {
+      const among = rows.fresh.has(row) ? sheet.columnOrder.ids : filling;
+      for (const column of among) this.#edit({ sheet: id, row, column }, edits);
+    }
+    return (
+      rows.removals.length + rows.insertions.length + columns.removals.length + columns.insertions.length > 0
+    );
+  }
+
+  /** After rows or columns shifted, sets again each formula that the engine did not shift as the book means it. */
+  #rewriteFormulas(sheets: ReadonlySet<string>, edits: EngineEdit[]): void {
+    for (const { address, stored } of this.#formulas.values()) {
+      const touched =
+        sheets.has(address.sheet) || referencesOf(stored, address.sheet).some((r) => sheets.has(r.sheet));
+      if (!touched) continue;
+      const place = this.#place(address);
+      const formula = toEngine(stored, address.sheet, this.layout);
+      if (this.engine.formula(place) !== formula) edits.push({ ...place, input: { formula } });
+    }
+  }
+
+  #edit(address: CellAddress, edits: EngineEdit[]): void {
+    const sheet = this.state.sheets.get(address.sheet);
+    if (!sheet?.rows.has(address.row) || !sheet.columnOrder.has(address.column)) return;
+    edits.push({ ...this.#place(address), input: this.#input(sheet, address) });
+  }
+
+  #place({ sheet, row, column }: CellAddress) {
+    return { sheet, row: this.layout.rowIndex(sheet, row), column: this.layout.columnIndex(sheet, column) };
+  }
+
+  #input(sheet: SheetState, address: CellAddress): EngineInput {
+    const raw = storedRaw(sheet, address.row, address.column);
+    const key = keyOf(address);
+    if (isFormula(raw)) {
+      this.#formulas.set(key, { address, stored: raw });
+      return { formula: toEngine(raw, sheet.id, this.layout) };
+    }
+    this.#formulas.delete(key);
+    return inputOf(raw ?? plain(this.planned(sheet.id, address.row, address.column)));
+  }
+
+  #cellsOf(sheet: SheetState): EngineInput[][] {
+    return sheet.rowOrder.ids.map((row) =>
+      sheet.columnOrder.ids.map((column) => this.#input(sheet, { sheet: sheet.id, row, column })),
+    );
+  }
+
+  #remember(sheet: SheetState): void {
+    this.#shapes.set(sheet.id, { rows: [...sheet.rowOrder.ids], columns: [...sheet.columnOrder.ids] });
+  }
+
+  #forget(id: string): void {
+    this.#shapes.delete(id);
+    for (const [key, { address }] of this.#formulas) if (address.sheet === id) this.#formulas.delete(key);
+  }
+
+  #addresses(places: readonly { sheet: string; row: number; column: number }[]): CellAddress[] {
+    const found: CellAddress[] = [];
+    for (const { sheet, row, column } of places) {
+      const [rowId, columnId] = [this.layout.rowAt(sheet, row), this.layout.columnAt(sheet, column)];
+      if (rowId === undefined || columnId === undefined) continue;
+      const address = { sheet, row: rowId, column: columnId };
+      if (this.#formulas.has(keyOf(address))) found.push(address);
+    }
+    return found;
+  }
+}
+
+/** What a cell stores, or the formula with which its column fills blank cells. */
+export function storedRaw(sheet: SheetState, row: string, column: string): Raw | undefined {
+  const cells = sheet.rows.get(row)?.cells;
+  const raw = cells && Object.hasOwn(cells, column) ? cells[column] : undefined;
+  return raw ?? sheet.columns.get(column)?.formula;
+}
+
+const plain = (value: CellValue): Raw | null => (typeof value === 'object' ? null : value);
+
+function inputOf(raw: Raw | null): EngineInput {
+  if (typeof raw !== 'string') return raw;
+  if (DAY.test(raw)) return { day: raw };
+  return { text: raw.startsWith("'") ? raw.slice(1) : raw };
+}

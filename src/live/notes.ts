@@ -1,0 +1,31 @@
+import { distance } from 'fastest-levenshtein';
+import type { CellValue } from '../book/index.js';
+import type { Problem } from '../problem.js';
+
+/** A food that Foods does not list: it is counted all the same, so this only asks. */
+export function unlistedFood(
+  name: string,
+  keyOf: (name: string) => string,
+  listed: readonly string[],
+): Problem | undefined {
+  const key = keyOf(name);
+  if (key === '' || listed.some((each) => keyOf(each) === key)) return undefined;
+  let near: string | undefined;
+  let least = Math.max(1, Math.floor(key.length / 3)) + 1;
+  for (const each of listed) {
+    const apart = distance(key, keyOf(each));
+    if (each !== '' && apart < least) [near, least] = [each, apart];
+  }
+  return {
+    code: 'food-not-listed',
+    message: `“${name.slice(0, 60)}” is not a row of Foods${near === undefined ? '.' : `: did you mean ${near}?`}`,
+    mend: 'Choose one from the list, or add a row to Foods so that it is planned for too.',
+  };
+}
+
+/** A lot in words, from its cells. */
+export function lotLabel(value: (column: string) => CellValue, id: string): string {
+  const parts = ['food', 'way', 'container', 'put_up_on', 'place'].map((column) => value(column));
+  const words = parts.filter((part) => part !== null && typeof part !== 'object').map(String);
+  return words.length > 0 ? words.join(', ') : id;
+}

@@ -1,0 +1,163 @@
+import type { CellValue } from '../book/index.js';
+import { readNumber } from '../book/index.js';
+import {
+  type Allotment,
+  COMES_FROM,
+  type CropShare,
+  DRAW_PURPOSES,
+  type Draw,
+  type FoodRow,
+  type Lot,
+  WAYS_KEPT,
+} from '../planning/types.js';
+import type { Problem } from '../problem.js';
+import { CellReader } from './cell-reader.js';
+import { foodKey } from './food-key.js';
+
+/** A row as the planners read it, with what could not be read, by column. */
+export interface ReadRow<T> {
+  readonly typed: T;
+  readonly problems: Readonly<Record<string, Problem>>;
+}
+
+type Cells = (column: string) => CellValue;
+const key = (text: string): string | null => (text === '' ? null : foodKey(text) || null);
+
+export function readLot(id: string, cells: Cells): ReadRow<Lot> {
+  const r = new CellReader('shelf', cells);
+  const food = key(r.text('food'));
+  const typed: Lot = {
+    id,
+    food,
+    way: r.choice('way', WAYS_KEPT),
+    container: r.container('container'),
+    count: r.number('count'),
+    putUpOn: r.day('put_up_on'),
+    place: r.text('place'),
+    ownBestBy: r.day('own_best_by'),
+    stillCounting: r.tick('still_counting'),
+  };
+  if (typed.count !== null || typed.container !== null) {
+    if (food === null)
+      r.note('food', missing('food', 'Write what is in it; until then the lot is not counted.'));
+    else if (typed.way === null)
+      r.note(
+        'way',
+        missing('way it is kept', 'Choose canned, frozen, dried…; until then the lot is not counted.'),
+      );
+    else if (typed.container === null)
+      r.note(
+        'container',
+        missing('container', 'Choose quart jar, freezer bag, pound…; until then the lot is not counted.'),
+      );
+  }
+  return { typed, problems: r.problems };
+}
+
+export function readDraw(id: string, cells: Cells, allotted: Allotment | null): ReadRow<Draw> {
+  const r = new CellReader('draws', cells);
+  const amount = r.number('amount');
+  const lot = r.text('lot');
+  const corrects = r.text('corrects');
+  const typed: Draw = {
+    id,
+    date: r.day('date'),
+    food: key(r.text('food')),
+    way: r.choice('way', WAYS_KEPT),
+    amount,
+    container: r.measure('container'),
+    purpose: r.choice('purpose', DRAW_PURPOSES) ?? 'dish',
+    lot: lot === '' ? null : lot,
+    corrects: corrects === '' ? null : corrects,
+    notUse: r.tick('not_use'),
+    allotted,
+  };
+  if (amount !== null && typed.food === null && typed.lot === null) {
+    r.note('food', missing('food', 'Write what was taken; until then the draw is not counted.'));
+  }
+  if (amount !== null && amount < 0 && typed.corrects === null && typed.purpose !== 'count') {
+    r.note('amount', {
+      code: 'negative-draw',
+      message: 'A draw below 0 puts food back.',
+      mend: 'Name the draw that it corrects, or write a lot on the Shelf for food that is new.',
+    });
+  }
+  return { typed, problems: r.problems };
+}
+
+/** “tomato 3; onion 0.25”: crops with the pounds of each, where written. */
+export function readCrops(text: string): { crops: CropShare[]; unread: string[] } {
+  const crops: CropShare[] = [];
+  const unread: string[] = [];
+  for (const part of text.split(/[;\n]/)) {
+    const words = part.trim();
+    if (words === '') continue;
+    const match = /^(.*?\p{L}.*?)(?:\s+([\d./ ]+)\s*(?:lb|lbs|pounds?)?)?$/u.exec(words);
+    const pounds = match?.[2] === undefined ? null : (readNumber(match[2].trim()) ?? Number.NaN);
+    if (!match || Number.isNaN(pounds) || (pounds !== null && pounds < 0)) unread.push(words);
+    else crops.push({ crop: match[1]!.trim(), pounds });
+  }
+  return { crops, unread };
+}
+
+export function readFood(id: string, cells: Cells): ReadRow<FoodRow> {
+  const r = new CellReader('foods', cells);
+  const { crops, unread } = readCrops(r.text('crops'));
+  if (unread[0] !== undefined) {
+    r.note('crops', {
+      code: 'crops-unread',
+      message: `“${unread[0].slice(0, 40)}” is not a crop with its pounds.`,
+      mend: 'Write the crop, then the pounds in one container, with ; between crops: tomato 3; onion 0.25',
+    });
+  }
+  const typed: FoodRow = {
+    id,
+    food: key(r.text('food')),
+    way: r.choice('way', WAYS_KEPT),
+    countedIn: r.container('counted_in'),
+    comesFrom: r.choice('comes_from', COMES_FROM),
+    crops,
+    ownUse: r.number('own_use'),
+    freshUse: r.number('fresh_use'),
+    freshFrom: r.monthDay('fresh_from'),
+    freshTo: r.monthDay('fresh_to'),
+    nextSupply: r.day('next_supply'),
+    ownTarget: r.number('own_target'),
+    carry: r.number('carry') ?? 0,
+    ownMonths: r.number('own_months'),
+    servingCups: r.number('serving_cups'),
+  };
+  if (typed.food !== null && typed.way === null)
+    r.note(
+      'way',
+      missing('way it is kept', 'Choose canned, frozen, dried…; until then the row is not planned.'),
+    );
+  if ((typed.freshFrom === null) !== (typed.freshTo === null)) {
+    r.note(
+      typed.freshFrom === null ? 'fresh_from' : 'fresh_to',
+      missing('other end of the season', 'A fresh season has a first day and a last day.'),
+    );
+  }
+  return { typed, problems: r.problems };
+}
+
+export interface Person {
+  readonly id: string;
+  readonly share: number | null;
+}
+
+export function readPerson(id: string, cells: Cells): ReadRow<Person> {
+  const r = new CellReader('household', cells);
+  const named = r.text('name') !== '';
+  const share = r.number('share');
+  return {
+    typed: { id, share: share ?? (named && r.problems.share === undefined ? 1 : null) },
+    problems: r.problems,
+  };
+}
+
+const missing = (what: string, mend: string): Problem => ({
+  code: 'missing',
+  message: `The ${what} is missing.`,
+  mend,
+});

@@ -1,0 +1,188 @@
+import {
+  type BookState,
+  type CellAddress,
+  type CellValue,
+  type Change,
+  declarationOf,
+  isFormula,
+  type Raw,
+  type StateLayout,
+  toEngine,
+} from '../book/index.js';
+import type { CalcEngine } from '../engine/calc-engine.js';
+import type { DayNumber, RowPlan } from '../planning/types.js';
+import { EngineSync, storedRaw } from './engine-sync.js';
+import { PlanBook } from './plan-book.js';
+
+const MOST_ROUNDS = 3;
+const PENDING: CellValue = null;
+
+const ON_ITSELF: CellValue = {
+  error: '#CYCLE!',
+  message:
+    'This cell depends on a planning figure that depends on this cell. Point its formula at something else.',
+};
+
+/**
+ * Brings everything that follows from a change to rest: the engine's formulas, then the plans, then the
+ * formulas that read the plans, and once more where those feed the plans; at most three times.
+ */
+export class Settling {
+  readonly plan: PlanBook;
+  #sync: EngineSync | null = null;
+  #engine: CalcEngine | null = null;
+  #context = '';
+  readonly #onThemselves = new Set<string>();
+
+  constructor(
+    readonly state: BookState,
+    readonly layout: StateLayout,
+    today: () => DayNumber,
+  ) {
+    this.plan = new PlanBook(state, (address) => this.value(address), today);
+    this.plan.replan(null);
+  }
+
+  get needsEngine(): boolean {
+    if (this.#sync) return false;
+    for (const sheet of this.state.sheets.values()) {
+      for (const column of sheet.columns.values()) if (column.formula !== undefined) return true;
+      for (const row of sheet.rows.values())
+        for (const id in row.cells) if (isFormula(row.cells[id])) return true;
+    }
+    return false;
+  }
+
+  /** Answers every cell that may show something else now that formulas are worked out. */
+  attach(engine: CalcEngine): CellAddress[] {
+    this.#engine = engine;
+    engine.setContext(this.#functionContext());
+    this.#sync = new EngineSync(
+      engine,
+      this.state,
+      this.layout,
+      (sheet, row, column) => this.#planned({ sheet, row, column }) ?? null,
+    );
+    const formulas = [...this.#sync.formulas()].map(({ address }) => address);
+    return [...formulas, ...this.#rounds(byRow(formulas), [])];
+  }
+
+  raw({ sheet, row, column }: CellAddress): Raw | undefined {
+    const state = this.state.sheets.get(sheet);
+    return state && storedRaw(state, row, column);
+  }
+
+  value(address: CellAddress): CellValue {
+    const planned = this.#planned(address);
+    if (planned !== undefined) return planned;
+    const raw = this.raw(address);
+    if (raw === undefined) return null;
+    if (!isFormula(raw)) return typeof raw === 'string' && raw.startsWith("'") ? raw.slice(1) : raw;
+    if (this.#onThemselves.has(keyOf(address))) return ON_ITSELF;
+    return this.#sync?.value(address) ?? PENDING;
+  }
+
+  evaluate(stored: string): CellValue {
+    if (!this.#engine) return { error: '#NAME?', message: 'Formulas are not loaded.' };
+    return this.#engine.evaluate(toEngine(stored, '', this.layout));
+  }
+
+  /** Everything that follows from changes already made to the state. Answers the cells that may show something else. */
+  settle(changes: readonly Change[]): CellAddress[] {
+    const written: CellAddress[] = [];
+    const reshaped = new Set<string>();
+    const touched = new Map<string, Set<string>>();
+    for (const { path } of changes) {
+      const [head, sheet, part, row, field, column] = path;
+      if (head !== 'sheets' || sheet === undefined) continue;
+      const isCell = part === 'rows' && field === 'cells';
+      if (isCell) written.push({ sheet, row: row!, column: column! });
+      else if (!(part === 'rows' && field === 'allotted') && part !== 'title') reshaped.add(sheet);
+      if (part === 'rows') rowsOf(touched, sheet).add(row!);
+      else if (part === undefined) {
+        for (const id of this.state.sheets.get(sheet)?.rows.keys() ?? []) rowsOf(touched, sheet).add(id);
+      }
+    }
+    const whole = changes.some(({ path }) => path[0] === 'sheets' && path.length === 2);
+    this.#onThemselves.clear();
+    const recalculated = this.#sync?.update(reshaped, written) ?? [];
+    const cells = [...written, ...recalculated];
+    for (const { sheet, row } of recalculated) rowsOf(touched, sheet).add(row);
+    cells.push(...this.#rounds(whole ? null : touched, cells));
+    return cells;
+  }
+
+  close(): void {
+    this.#engine?.close();
+    this.#engine = null;
+    this.#sync = null;
+  }
+
+  #rounds(
+    first: ReadonlyMap<string, ReadonlySet<string>> | null,
+    known: readonly CellAddress[],
+  ): CellAddress[] {
+    const all: CellAddress[] = [];
+    let touched = first;
+    for (let round = 0; ; round++) {
+      const planned = this.plan.replan(touched);
+      all.push(...planned);
+      const recalculated = this.#sync
+        ? [...this.#sync.update(new Set(), planned), ...this.#newContext()]
+        : [];
+      all.push(...recalculated);
+      const feeding = recalculated.filter((address) => this.#feedsPlan(address));
+      if (feeding.length === 0) return all;
+      if (round + 1 === MOST_ROUNDS) {
+        for (const address of feeding) this.#onThemselves.add(keyOf(address));
+        all.push(...this.plan.replan(byRow(feeding)));
+        return [...known, ...all];
+      }
+      touched = byRow(feeding);
+    }
+  }
+
+  /** Functions reckon with the household's day and basis; when those change, every formula is worked out again. */
+  #newContext(): CellAddress[] {
+    const context = this.#functionContext();
+    const key = JSON.stringify(context);
+    if (key === this.#context || !this.#sync) return [];
+    this.#context = key;
+    return this.#sync.setContext(context);
+  }
+
+  #functionContext() {
+    const { asOf, basis } = this.plan.household;
+    return { asOf, basis };
+  }
+
+  #feedsPlan({ sheet, column }: CellAddress): boolean {
+    const kind = this.plan.kindOf(sheet);
+    return kind !== undefined && declarationOf(kind, column)?.role === 'kept';
+  }
+
+  /** The value of a planning cell; undefined where the column is none. */
+  #planned({ sheet, row, column }: CellAddress): CellValue | undefined {
+    const kind = this.state.sheets.get(sheet)?.kind;
+    if (kind === undefined || declarationOf(kind, column)?.role !== 'planning') return undefined;
+    const figures = (this.plan.planOf(sheet, row) as RowPlan<Record<string, CellValue>>).figures;
+    return figures[column] ?? null;
+  }
+}
+
+const keyOf = (a: CellAddress): string => `${a.sheet}/${a.row}/${a.column}`;
+
+function rowsOf(map: Map<string, Set<string>>, sheet: string): Set<string> {
+  let rows = map.get(sheet);
+  if (!rows) {
+    rows = new Set();
+    map.set(sheet, rows);
+  }
+  return rows;
+}
+
+function byRow(cells: readonly CellAddress[]): Map<string, Set<string>> {
+  const rows = new Map<string, Set<string>>();
+  for (const { sheet, row } of cells) rowsOf(rows, sheet).add(row);
+  return rows;
+}
