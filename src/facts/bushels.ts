@@ -2,7 +2,7 @@ import { ok, type Result, refuse } from '../problem.js';
 import { type Crop, findCrop, firstOfKin } from './crops.js';
 import raw from './data/bushels.json';
 import { figureFrom } from './figure.js';
-import type { Figure, RawFigure } from './types.js';
+import type { Figure, RawFigure } from './figure-types.js';
 
 /** Weight of a market container of a crop. */
 export interface MarketContainer {

@@ -3,9 +3,9 @@ import { orList } from '../units/index.js';
 import { type AcidClass, findCrop, firstOfKin } from './crops.js';
 import raw from './data/canning.json';
 import { figureFrom } from './figure.js';
+import type { Figure, RawFigure, RawReading } from './figure-types.js';
 import { type HeadspaceClass, headspace } from './headspace.js';
 import { nearestNames, wordsOf } from './names.js';
-import type { Figure, RawFigure, RawReading } from './types.js';
 
 /** Jars from one bushel, lug, crate or bag, as printed for that container. */
 export interface CanningContainer {

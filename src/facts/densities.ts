@@ -2,7 +2,7 @@ import { ok, type Result, refuse } from '../problem.js';
 import { cropCalled } from './crops.js';
 import raw from './data/densities.json';
 import { figureFrom } from './figure.js';
-import type { Figure, RawFigure } from './types.js';
+import type { Figure, RawFigure } from './figure-types.js';
 
 const ROWS = new Map(
   (raw as unknown as readonly { food: string; is: RawFigure }[]).flatMap((row) => {

@@ -1,4 +1,4 @@
-import type { Certainty, Figure, RawFigure, RawMark, RawReading, Reading } from './types.js';
+import type { Certainty, Figure, RawFigure, RawMark, RawReading, Reading } from './figure-types.js';
 
 const certaintyOf = (mark: RawMark | undefined): Certainty =>
   mark?.m ? 'from memory' : mark?.d ? 'derived' : 'published';

@@ -2,7 +2,7 @@ import { ok, type Result, refuse } from '../problem.js';
 import { findCrop, firstOfKin } from './crops.js';
 import raw from './data/growing.json';
 import { derived, figureFrom } from './figure.js';
-import type { Figure, RawFigure, Said } from './types.js';
+import type { Figure, RawFigure, Said } from './figure-types.js';
 
 export type SowMethod = 'direct' | 'indoors' | 'winter-sown' | 'set' | 'crown';
 /** From which moment days to maturity count. */

@@ -2,8 +2,8 @@ import { ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
 import raw from './data/pressure.json';
 import { figureFrom } from './figure.js';
+import type { Figure } from './figure-types.js';
 import { pluralOf, wordsOf } from './names.js';
-import type { Figure } from './types.js';
 
 export type HeadspaceClass = 'low-acid' | 'fruit' | 'jam';
 

@@ -1,4 +1,5 @@
 /** Published figures, each with its source. Lookups answer values or a problem; nothing is ever invented. */
+export { allFigures, type FlatFigure } from './all.js';
 export {
   allMarketContainers,
   bushelPounds,
@@ -17,6 +18,9 @@ export {
 } from './cautions.js';
 export { type AcidClass, type Crop, cropNames, crops, findCrop } from './crops.js';
 export { allDensities, densityOf } from './densities.js';
+export { type Drying, driedCrops, drying, finishedWater } from './drying.js';
+export type { Certainty, Figure, Reading, Said, SourceId } from './figure-types.js';
+export { type Freezing, type FrozenYield, freezing, frozenCrops } from './freezing.js';
 export { FOOD_GROUPS, type FoodGroup, foodGroup, groupOf } from './groups.js';
 export {
   type FrostClass,
@@ -32,7 +36,9 @@ export {
   yieldOf,
 } from './growing.js';
 export { type Headspace, type HeadspaceClass, headspace } from './headspace.js';
+export { allLivestock, type Livestock, livestock, livestockNames } from './livestock.js';
 export { wordsOf } from './names.js';
+export { childShare, type PerPerson, perPerson } from './per-person.js';
 export {
   type AltitudePressure,
   altitudePressure,
@@ -44,6 +50,7 @@ export {
 } from './pressure.js';
 export { allCanningRules, type CanningRule, type CanningVerdict, canningRules } from './rules.js';
 export { figureSource, sources, sourceText } from './sources.js';
+export { type Staple, staples } from './staples.js';
 export {
   allColdStorage,
   allQuality,
@@ -52,5 +59,6 @@ export {
   type Quality,
   qualityMonths,
 } from './storage.js';
-export type { Certainty, Figure, Reading, Said, SourceId } from './types.js';
+export { allTrees, freshQuartPounds, type Tree, trees } from './trees.js';
+export { allWater, type WaterContent, type WaterState, waterContent, waterForms } from './water.js';
 export { WAYS, type Way } from './ways.js';

@@ -1,9 +1,9 @@
 import { ok, type Result, refuse } from '../problem.js';
 import { cropCalled, kin } from './crops.js';
 import raw from './data/pressure.json';
+import type { Reading, SourceId } from './figure-types.js';
 import { groupOf } from './groups.js';
 import { canningRules } from './rules.js';
-import type { Reading, SourceId } from './types.js';
 
 /** Foods with a table of pressures: low-acid foods, and fruits by pressure. */
 export type PressureGroup = 'low-acid' | 'fruit';

@@ -1,8 +1,8 @@
 import { cropCalled } from './crops.js';
 import raw from './data/rules.json';
+import type { Certainty, SourceId } from './figure-types.js';
 import { groupOf } from './groups.js';
 import { pluralOf, wordsOf } from './names.js';
-import type { Certainty, SourceId } from './types.js';
 
 export type CanningVerdict =
   | 'no process'

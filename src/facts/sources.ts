@@ -1,5 +1,5 @@
 import raw from './data/sources.json';
-import type { Figure, SourceId } from './types.js';
+import type { Figure, SourceId } from './figure-types.js';
 
 const SOURCES: Readonly<Record<string, string>> = raw;
 

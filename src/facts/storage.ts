@@ -4,8 +4,8 @@ import { type Crop, cropCalled, findCrop, firstOfKin } from './crops.js';
 import coldRaw from './data/cold.json';
 import qualityRaw from './data/quality.json';
 import { derived, figureFrom } from './figure.js';
+import type { Figure, RawFigure } from './figure-types.js';
 import { type FoodGroup, groupOf } from './groups.js';
-import type { Figure, RawFigure } from './types.js';
 import { WAYS, type Way } from './ways.js';
 
 /** How long a food kept in one way is at its best. Quality, never safety. */
