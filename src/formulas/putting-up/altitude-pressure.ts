@@ -1,0 +1,85 @@
+import {
+  altitudePressure,
+  canningRules,
+  caution,
+  findCrop,
+  foodGroup,
+  type Gauge,
+  pressureGroup,
+  sourceText,
+} from '../../facts/index.js';
+import { ok, type Result, refuse } from '../../problem.js';
+import { declareExplained, type Explained } from '../declare.js';
+
+/** Said of every food that the pressures of low-acid foods do not hold for. */
+export const SEE_PROCESS = 'see its tested process';
+
+const SOURCE = 'USDA Agriculture Information Bulletin 539, Complete Guide to Home Canning';
+
+const gaugeNamed = (text: string): Gauge | null => {
+  const words = text
+    .toLowerCase()
+    .replace(/\bgauge\b/g, '')
+    .trim();
+  return words === 'dial' || words === 'weighted' ? words : null;
+};
+
+/** A food that neither crops nor groups know: a slip of the key gets its nearest names. */
+function unknown(food: string): Result<Explained> | null {
+  if (foodGroup(food).ok) return null;
+  const crop = findCrop(food);
+  return !crop.ok && crop.problem.message.includes('did you mean') ? crop : null;
+}
+
+export const ALTITUDE_PRESSURE = declareExplained({
+  name: 'ALTITUDE_PRESSURE',
+  group: 'Putting up',
+  summary: 'The canner pressure for a low-acid food at an altitude.',
+  arguments: [
+    { name: 'food', kind: 'food', help: 'a vegetable, meat, poultry, dry bean or mushroom' },
+    {
+      name: 'altitude_ft',
+      kind: 'number',
+      least: 0,
+      most: 30000,
+      help: 'feet above sea level; 0 for places at or below it',
+    },
+    {
+      name: 'gauge',
+      kind: 'text',
+      help: '"dial" or "weighted": they step at different altitudes',
+      values: ['dial', 'weighted'],
+    },
+  ],
+  gives: `pounds per square inch; '${SEE_PROCESS}' for foods that are not low-acid`,
+  details: [
+    'For low-acid foods only. Fruits, tomatoes, figs, soups and mixtures have processes of their own.',
+    'It gives no times, and nothing above 8,000 ft.',
+  ],
+  example: { formula: '=ALTITUDE_PRESSURE("green beans", 1500, "dial")', gives: '11' },
+  source: SOURCE,
+  caution: `${caution('tested-process').text} ${caution('low-acid').text}`,
+  explain: ([food, altitude, gauge]) => {
+    const named = gaugeNamed(gauge);
+    if (!named) return refuse('unknown-gauge', `no gauge called “${gauge}”.`, 'Write "dial" or "weighted".');
+    const slip = unknown(food);
+    if (slip) return slip;
+    const group = pressureGroup(food);
+    if (!group.ok && group.problem.code !== 'see-tested-process') return group;
+    const notes = canningRules(food).map((rule) => rule.text);
+    if (!group.ok || group.value !== 'low-acid') {
+      return ok({ value: SEE_PROCESS, unit: '', source: SOURCE, origin: 'published', notes });
+    }
+    const found = altitudePressure('low-acid', altitude, named);
+    if (!found.ok) return found;
+    const { psi, fromFt, toFt, source } = found.value;
+    const band = `for ${fromFt === 0 ? '0' : fromFt + 1} to ${toFt} ft, ${named} gauge`;
+    return ok({
+      value: psi,
+      unit: 'pounds per square inch',
+      source: sourceText(source),
+      origin: 'published',
+      notes: [band, ...notes],
+    });
+  },
+});

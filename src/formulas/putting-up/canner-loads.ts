@@ -1,0 +1,29 @@
+import { cannerLoads } from '../../planning/putting-up.js';
+import { declareExplained } from '../declare.js';
+import { explained } from '../explained.js';
+import { CANNING_CAUTION, JARS } from './arguments.js';
+
+export const CANNER_LOADS = declareExplained({
+  name: 'CANNER_LOADS',
+  group: 'Putting up',
+  summary: 'How many canner loads so many jars make.',
+  arguments: [
+    { name: 'jars', kind: 'number', least: 0, most: 1e9, help: 'how many jars' },
+    { name: 'jar', kind: 'container', help: 'a jar, as in "quart" or "pint"', values: JARS },
+    {
+      name: 'loads_of',
+      kind: 'number',
+      least: 1,
+      most: 1000,
+      optional: true,
+      otherwise: '7 quarts or 9 pints',
+      help: 'how many of them your canner holds',
+    },
+  ],
+  gives: 'whole loads, rounded up',
+  details: ['Seven quarts hold more than nine pints: fourteen pints of food go into a load of quarts.'],
+  example: { formula: '=CANNER_LOADS(40, "quart")', gives: '6' },
+  source: 'USDA Agriculture Information Bulletin 539, Complete Guide to Home Canning, for the usual load',
+  caution: CANNING_CAUTION,
+  explain: ([jars, jar, loadsOf]) => explained(cannerLoads(jars, jar, loadsOf), 'usual'),
+});

@@ -1,0 +1,18 @@
+import { caution, driedCrops } from '../../facts/index.js';
+import { driedFrom } from '../../planning/putting-up.js';
+import { BASIS, CROP, POUNDS } from '../arguments.js';
+import { declareExplained } from '../declare.js';
+import { explained } from '../explained.js';
+
+export const DRIED_FROM = declareExplained({
+  name: 'DRIED_FROM',
+  group: 'Putting up',
+  summary: 'How many pounds are left of a crop when it is dried.',
+  arguments: [{ ...CROP, values: driedCrops() }, POUNDS, BASIS],
+  gives: 'pounds dried',
+  details: ['These yields are from memory: weigh a batch before and after, and use your own.'],
+  example: { formula: '=DRIED_FROM("onion", 12)', gives: '1.5' },
+  source: 'from memory: University of Georgia Extension, Preserving Food: Drying Fruits and Vegetables',
+  caution: caution('dry-goods-moisture').text,
+  explain: ([crop, pounds, basis], context) => explained(driedFrom(crop, pounds), basis ?? context.basis),
+});

@@ -1,0 +1,20 @@
+import { driedCrops } from '../../facts/index.js';
+import { freshFrom } from '../../planning/putting-up.js';
+import { CROP } from '../arguments.js';
+import { declareExplained } from '../declare.js';
+import { explained } from '../explained.js';
+
+export const FRESH_FROM = declareExplained({
+  name: 'FRESH_FROM',
+  group: 'Putting up',
+  summary: 'How many pounds of a fresh crop so many dried pounds are.',
+  arguments: [
+    { ...CROP, values: driedCrops() },
+    { name: 'dried_pounds', kind: 'number', least: 0, most: 1e9, help: 'pounds of it, dried' },
+  ],
+  gives: 'pounds fresh, as bought',
+  details: ['The other way round of DRIED_FROM, at the usual yield. These yields are from memory.'],
+  example: { formula: '=FRESH_FROM("onion", 1.5)', gives: '12' },
+  source: 'from memory: University of Georgia Extension, Preserving Food: Drying Fruits and Vegetables',
+  explain: ([crop, dried]) => explained(freshFrom(crop, dried), 'usual'),
+});
