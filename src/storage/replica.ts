@@ -113,14 +113,29 @@ export class BookReplica {
 
   /** Whether this copy made or saw additions that one with `vector` has not seen. */
   isAheadOf(vector: Uint8Array): boolean {
-    const seen = Y.decodeStateVector(vector);
-    for (const [author, clock] of Y.decodeStateVector(this.vector()))
-      if (clock > (seen.get(author) ?? 0)) return true;
-    return false;
+    return isAhead(this.vector(), vector);
   }
 
-  /** Merges another copy's update; gives what that changes here. Bytes that are no update change nothing. */
-  merge(update: Uint8Array): Result<Change[]> {
+  /** Whether one with `vector` made or saw additions that this copy has not seen. */
+  isBehind(vector: Uint8Array): boolean {
+    return isAhead(vector, this.vector());
+  }
+
+  /** Whether both grew from one beginning; only then does merging states tell old values from new ones. */
+  sharesPastWith(other: BookReplica): boolean {
+    const authors = Y.decodeStateVector(other.vector());
+    return [...Y.decodeStateVector(this.vector()).keys()].some((author) => authors.has(author));
+  }
+
+  get title(): string {
+    return String(this.#shadow.read('book', ['title']) ?? '');
+  }
+
+  /**
+   * Merges another copy's update; gives what that changes here. Bytes that are no update change nothing.
+   * With origin `local` it counts as an edit made here, for whoever listens to updates.
+   */
+  merge(update: Uint8Array, origin: Origin = 'remote'): Result<Change[]> {
     const unreadable = () =>
       refuse('state-unreadable', 'Another copy sent an edit that cannot be read.', 'Reload the page.');
     try {
@@ -129,7 +144,7 @@ export class BookReplica {
     } catch {
       return unreadable();
     }
-    const read = this.#read([update]);
+    const read = this.#read([update], origin);
     const changes = changesFrom(this.#shadow, this.#touched.splice(0));
     return read || changes.length > 0 ? ok(changes) : unreadable();
   }
@@ -151,11 +166,11 @@ export class BookReplica {
       });
   }
 
-  #read(updates: readonly Uint8Array[]): boolean {
+  #read(updates: readonly Uint8Array[], origin: Origin = 'remote'): boolean {
     try {
       this.#doc.transact(() => {
-        for (const update of updates) Y.applyUpdate(this.#doc, update, 'remote');
-      }, 'remote');
+        for (const update of updates) Y.applyUpdate(this.#doc, update, origin);
+      }, origin);
       return true;
     } catch {
       return false;
@@ -170,3 +185,27 @@ export class BookReplica {
     else this.#maps[map].set(keyOf(...ids), store(value));
   }
 }
+
+function isAhead(vector: Uint8Array, of: Uint8Array): boolean {
+  const seen = Y.decodeStateVector(of);
+  return [...Y.decodeStateVector(vector)].some(([author, clock]) => clock > (seen.get(author) ?? 0));
+}
+
+/** One state for all the bytes, in any order; undefined when they cannot be read. */
+export function mergedState(updates: readonly Uint8Array[]): Uint8Array | undefined {
+  const doc = new Y.Doc();
+  try {
+    doc.transact(() => {
+      for (const update of updates) Y.applyUpdate(doc, update);
+    });
+    return Y.encodeStateAsUpdate(doc);
+  } catch {
+    return undefined;
+  } finally {
+    doc.destroy();
+  }
+}
+
+/** Several updates as one, without looking at what they hold. */
+export const joinedUpdates = (updates: readonly Uint8Array[]): Uint8Array =>
+  updates.length === 1 ? updates[0]! : Y.mergeUpdates([...updates]);

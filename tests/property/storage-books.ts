@@ -10,8 +10,7 @@ const raw = fc.oneof(
   fc.double({ noNaN: true, noDefaultInfinity: true }).map((n) => (n === 0 ? 0 : n)),
   fc.boolean(),
 );
-const own = <T>(value: fc.Arbitrary<T>) =>
-  fc.dictionary(id, value, { maxKeys: 4, noNullPrototype: true });
+const own = <T>(value: fc.Arbitrary<T>) => fc.dictionary(id, value, { maxKeys: 4, noNullPrototype: true });
 const extra = fc.constantFrom<Json>(
   null,
   [1, 'two', null],
@@ -66,7 +65,10 @@ export const anyEdit: fc.Arbitrary<Change> = fc
       fc.integer(),
     ),
     fc.tuple(fc.tuple(fc.constant('sheets'), id, fc.constant('rows'), id), maybe(row)),
-    fc.tuple(fc.tuple(fc.constant('sheets'), id, fc.constant('rows'), id, fc.constant('cells'), id), maybe(raw)),
+    fc.tuple(
+      fc.tuple(fc.constant('sheets'), id, fc.constant('rows'), id, fc.constant('cells'), id),
+      maybe(raw),
+    ),
     fc.tuple(
       fc.tuple(fc.constant('sheets'), id, fc.constant('rows'), id, fc.constant('allotted')),
       maybe(own(fc.integer())),
@@ -85,8 +87,7 @@ export function changed(book: BookDoc, changes: readonly Change[]): BookDoc {
     }
     const last = path.at(-1)!;
     if (to === undefined) delete at[last];
-    else
-      Object.defineProperty(at, last, { value: to, enumerable: true, configurable: true, writable: true });
+    else Object.defineProperty(at, last, { value: to, enumerable: true, configurable: true, writable: true });
   }
   return copy as unknown as BookDoc;
 }

@@ -1,0 +1,262 @@
+import type { StoreNames } from 'idb';
+import { ok, type Result } from '../problem.js';
+import {
+  type AsideRecord,
+  type BookEntry,
+  type KeepDatabase,
+  type KeepSchema,
+  type KeptBytes,
+  openKeepDatabase,
+} from './keep-database.js';
+import { storageProblem } from './keep-problems.js';
+import { shortDigest } from './plain.js';
+import { mergedState } from './replica.js';
+import { versionsToKeep } from './thinning.js';
+
+const DIGEST_BYTES = 8;
+const kept = (book: string, bytes: Uint8Array): KeptBytes => ({
+  book,
+  bytes,
+  digest: shortDigest(bytes, DIGEST_BYTES),
+});
+const isWhole = ({ bytes, digest }: KeptBytes): boolean =>
+  bytes instanceof Uint8Array && shortDigest(bytes, DIGEST_BYTES) === digest;
+const everyOf = (book: string, after = 0): IDBKeyRange =>
+  IDBKeyRange.bound([book, after], [book, Number.POSITIVE_INFINITY], after > 0);
+
+/** What is kept of a book: state bytes to merge in order. */
+export interface LoadedBook {
+  readonly updates: readonly Uint8Array[];
+  /** Number of the last update read; see `loadSince`. */
+  readonly upTo: number;
+  /** How many records are not what was written; they are left out of `updates`. */
+  readonly damaged: number;
+}
+
+/** An earlier state of a book, without its content. */
+export interface VersionEntry {
+  readonly id: number;
+  /** When it was kept, in milliseconds since 1970. */
+  readonly at: number;
+  readonly title: string;
+}
+
+/** What the lists show of a book that is saved. */
+export interface BookLabel {
+  readonly title: string;
+  readonly at: number;
+}
+
+/**
+ * Books kept in the browser's IndexedDB. Whatever writes resolves only when the transaction has completed
+ * with strict durability, and rejects with the browser's error otherwise (see `storageProblem`).
+ */
+export class Keep {
+  readonly #name: string;
+  #db: Promise<KeepDatabase> | undefined;
+
+  constructor(name: string) {
+    this.#name = name;
+  }
+
+  async list(): Promise<BookEntry[]> {
+    return (await (await this.#open()).getAll('books')).sort((a, b) => b.updatedAt - a.updatedAt);
+  }
+
+  /** Undefined when no such book is kept. */
+  async load(book: string): Promise<LoadedBook | undefined> {
+    return this.loadSince(book, -1);
+  }
+
+  /** What was kept since the updates up to number `upTo` were read; all of it, where they were compacted since. */
+  async loadSince(book: string, upTo: number): Promise<LoadedBook | undefined> {
+    const tx = (await this.#open()).transaction(['snapshots', 'updates']);
+    const [snapshot, updates] = await Promise.all([
+      tx.objectStore('snapshots').get(book),
+      tx
+        .objectStore('updates')
+        .index('book')
+        .getAll(everyOf(book, Math.max(upTo, 0))),
+      tx.done,
+    ]);
+    if (!snapshot) return undefined;
+    const records: KeptBytes[] = snapshot.upTo > upTo ? [snapshot, ...updates] : updates;
+    const whole = records.filter(isWhole);
+    return {
+      updates: whole.map(({ bytes }) => bytes),
+      upTo: updates.at(-1)?.nr ?? Math.max(snapshot.upTo, upTo),
+      damaged: records.length - whole.length,
+    };
+  }
+
+  /** Keeps a new book; false (and nothing written) when one is kept under this id already. */
+  async create(book: string, state: Uint8Array, label: BookLabel): Promise<boolean> {
+    const tx = await this.#write(['books', 'snapshots']);
+    const snapshots = tx.objectStore('snapshots');
+    const taken = (await snapshots.getKey(book)) !== undefined;
+    if (!taken) {
+      await Promise.all([
+        tx.objectStore('books').put({ id: book, title: label.title, updatedAt: label.at }),
+        snapshots.put({ ...kept(book, state), upTo: 0 }),
+        tx.done,
+      ]);
+    } else await tx.done;
+    return !taken;
+  }
+
+  /** Keeps one more update; false (and nothing written) when the book is no longer kept, so must be created. */
+  async append(book: string, update: Uint8Array, label: BookLabel): Promise<boolean> {
+    const tx = await this.#write(['books', 'snapshots', 'updates']);
+    const there = (await tx.objectStore('snapshots').getKey(book)) !== undefined;
+    if (there) {
+      await Promise.all([
+        tx.objectStore('updates').add(kept(book, update)),
+        tx.objectStore('books').put({ id: book, title: label.title, updatedAt: label.at }),
+        tx.done,
+      ]);
+    } else await tx.done;
+    return there;
+  }
+
+  /**
+   * Merges a book's updates into one snapshot: one transaction, which another tab's append comes before or
+   * after. Does nothing when any byte is damaged.
+   */
+  async compact(book: string): Promise<void> {
+    const tx = await this.#write(['snapshots', 'updates']);
+    const updates = tx.objectStore('updates');
+    const [snapshot, records] = await Promise.all([
+      tx.objectStore('snapshots').get(book),
+      updates.index('book').getAll(everyOf(book)),
+    ]);
+    const last = records.at(-1)?.nr;
+    if (snapshot && last !== undefined && [snapshot, ...records].every(isWhole)) {
+      const state = mergedState([snapshot, ...records].map(({ bytes }) => bytes));
+      if (state)
+        await Promise.all([
+          tx.objectStore('snapshots').put({ ...kept(book, state), upTo: last }),
+          ...records.map(({ nr }) => updates.delete(nr!)),
+        ]);
+    }
+    await tx.done;
+  }
+
+  /** How many updates wait to be compacted. */
+  async waiting(book: string): Promise<number> {
+    return (await this.#open()).countFromIndex('updates', 'book', everyOf(book));
+  }
+
+  /** The kept versions of a book, newest first. */
+  async versions(book: string): Promise<VersionEntry[]> {
+    const records = await (await this.#open()).getAllFromIndex('versions', 'book', book);
+    return records
+      .map(({ nr, at, title }) => ({ id: nr!, at, title }))
+      .sort((a, b) => b.at - a.at || b.id - a.id);
+  }
+
+  /** The JSON text of a version. */
+  async loadVersion(id: number): Promise<string | undefined> {
+    return (await (await this.#open()).get('versions', id))?.json;
+  }
+
+  /** Keeps a version (unless it equals the newest) and lets others go: see `versionsToKeep`. */
+  async saveVersion(book: string, json: string, label: BookLabel): Promise<void> {
+    const tx = await this.#write(['versions']);
+    const store = tx.objectStore('versions');
+    const records = await store.index('book').getAll(book);
+    const newest = records.reduce<(typeof records)[number] | undefined>(
+      (a, b) => (a && a.at > b.at ? a : b),
+      undefined,
+    );
+    if (newest?.json !== json) {
+      const keep = versionsToKeep([...records.map(({ at }) => at), label.at], label.at);
+      await Promise.all([
+        store.add({ book, at: label.at, title: label.title, json }),
+        ...records.filter(({ at }) => !keep.has(at)).map(({ nr }) => store.delete(nr!)),
+      ]);
+    }
+    await tx.done;
+  }
+
+  /** Starts a book over from `state`. Everything that was kept before is put aside, not removed. */
+  async startOver(book: string, state: Uint8Array, label: BookLabel, why: string): Promise<void> {
+    const tx = await this.#write(['books', 'snapshots', 'updates', 'aside']);
+    const [snapshots, updates] = [tx.objectStore('snapshots'), tx.objectStore('updates')];
+    const [snapshot, records] = await Promise.all([
+      snapshots.get(book),
+      updates.index('book').getAll(everyOf(book)),
+    ]);
+    const old: KeptBytes[] = snapshot ? [snapshot, ...records] : records;
+    await Promise.all([
+      ...old.map(({ bytes }) => tx.objectStore('aside').add({ book, at: label.at, why, bytes })),
+      ...records.map(({ nr }) => updates.delete(nr!)),
+      snapshots.put({ ...kept(book, state), upTo: records.at(-1)?.nr ?? snapshot?.upTo ?? 0 }),
+      tx.objectStore('books').put({ id: book, title: label.title, updatedAt: label.at }),
+    ]);
+    await tx.done;
+  }
+
+  /** Bytes that were put aside, oldest first. */
+  async aside(book: string): Promise<AsideRecord[]> {
+    return (await this.#open()).getAllFromIndex('aside', 'book', book);
+  }
+
+  /** Removes everything kept of a book, its versions too. */
+  async remove(book: string): Promise<void> {
+    const tx = await this.#write(['books', 'snapshots', 'updates', 'versions', 'aside']);
+    const versions = tx.objectStore('versions');
+    const aside = tx.objectStore('aside');
+    const [updateKeys, versionKeys, asideKeys] = await Promise.all([
+      tx.objectStore('updates').index('book').getAllKeys(everyOf(book)),
+      versions.index('book').getAllKeys(book),
+      aside.index('book').getAllKeys(book),
+    ]);
+    await Promise.all([
+      tx.objectStore('books').delete(book),
+      tx.objectStore('snapshots').delete(book),
+      ...updateKeys.map((key) => tx.objectStore('updates').delete(key)),
+      ...versionKeys.map((key) => versions.delete(key)),
+      ...asideKeys.map((key) => aside.delete(key)),
+    ]);
+    await tx.done;
+  }
+
+  async close(): Promise<void> {
+    const db = this.#db;
+    this.#db = undefined;
+    (await db)?.close();
+  }
+
+  /** The connection; opened again when the browser or another tab ended it. */
+  #open(): Promise<KeepDatabase> {
+    if (!this.#db) {
+      const opening = openKeepDatabase(this.#name, () => {
+        if (this.#db === opening) this.#db = undefined;
+      });
+      this.#db = opening;
+      opening.catch(() => {
+        if (this.#db === opening) this.#db = undefined;
+      });
+    }
+    return this.#db;
+  }
+
+  async #write<Stores extends ArrayLike<StoreNames<KeepSchema>>>(stores: Stores) {
+    const tx = (await this.#open()).transaction(stores, 'readwrite', { durability: 'strict' });
+    // Whoever awaits `done` still hears of it; a request that failed before must not leave it unheard.
+    tx.done.catch(() => {});
+    return tx;
+  }
+}
+
+/** Opens the books kept in this browser. Refuses where the browser keeps nothing (a private window, say). */
+export async function openKeep(name = 'croftsheet'): Promise<Result<Keep>> {
+  if (typeof indexedDB === 'undefined') return { ok: false, problem: storageProblem(undefined) };
+  const keep = new Keep(name);
+  try {
+    await keep.list();
+    return ok(keep);
+  } catch (error) {
+    return { ok: false, problem: storageProblem(error) };
+  }
+}

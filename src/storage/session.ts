@@ -1,0 +1,276 @@
+import type { BookDoc, Change } from '../book/types.js';
+import { ok, type Problem, type Result, refuse } from '../problem.js';
+import { differences } from './differences.js';
+import type { Keep, VersionEntry } from './keep.js';
+import { STORAGE_CLEARED, storageProblem } from './keep-problems.js';
+import { type BookCopy, type MergedCopy, planMerge } from './merging.js';
+import { type OpenedBook, openAnyhow, type ParseBook, readVersion, takeOverParsed } from './opening.js';
+import { askToPersist, watchPage } from './page.js';
+import type { BookReplica } from './replica.js';
+import { SavingQueue } from './saving-queue.js';
+import { type KeepStatus, keepStatus } from './status.js';
+import { joinTabs, type TabMessage, type Tabs } from './tabs.js';
+import { Upkeep } from './upkeep.js';
+
+/** The open book, as far as keeping it goes: a `LiveBook`, or what stands for it. */
+export interface EditableBook {
+  /** Shows edits made elsewhere; they are not put into this copy's history. */
+  applyRemote(changes: readonly Change[]): void;
+  /** Calls back after each edit, before anything else can happen; may return what ends that. */
+  on(
+    event: 'change',
+    listener: (event: { readonly changes: readonly Change[]; readonly origin: 'local' | 'remote' }) => void,
+  ): unknown;
+}
+
+export interface KeptBookOptions {
+  readonly id: string;
+  readonly parseBook: ParseBook;
+  /** The book to begin with when none is kept under the id. */
+  readonly start: () => BookDoc | Promise<BookDoc>;
+  /** Name of the database. */
+  readonly database?: string;
+  readonly onStatus?: (status: KeepStatus) => void;
+  /** Milliseconds since 1970; for tests. */
+  readonly now?: () => number;
+  /** Milliseconds before saving is tried again, by failures in a row. Default: 1 s, doubling up to 30 s. */
+  readonly retryAfter?: (failures: number) => number;
+}
+
+/** A book, the storage that keeps it, and the other tabs that show it. */
+export class KeptBook {
+  /** The book as opened: make the `EditableBook` from this, then `attach` it. */
+  readonly doc: BookDoc;
+  /** What the person must be told about how it was opened. */
+  readonly notice: Problem | undefined;
+  readonly #id: string;
+  readonly #options: KeptBookOptions;
+  readonly #keep: Keep | undefined;
+  readonly #replica: BookReplica;
+  readonly #queue: SavingQueue | undefined;
+  readonly #upkeep: Upkeep | undefined;
+  readonly #listeners = new Set<(status: KeepStatus) => void>();
+  readonly #ends: (() => void)[] = [];
+  #tabs: Tabs | undefined;
+  #book: EditableBook | undefined;
+  /** Merged before a book was attached. */
+  #early: Change[] = [];
+  #status: KeepStatus;
+  #upTo: number;
+  #cleared = false;
+
+  private constructor(
+    options: KeptBookOptions,
+    opened: OpenedBook,
+    keep: Keep | undefined,
+    status: KeepStatus,
+  ) {
+    this.#options = options;
+    this.#id = options.id;
+    this.doc = opened.doc;
+    this.notice = opened.notice;
+    this.#replica = opened.replica;
+    this.#upTo = opened.upTo;
+    this.#keep = keep;
+    this.#status = status;
+    if (options.onStatus) this.#listeners.add(options.onStatus);
+    if (keep) {
+      this.#upkeep = new Upkeep(keep, options, opened.replica);
+      this.#queue = new SavingQueue({
+        write: (update) => this.#write(keep, update),
+        saving: () => this.#say(keepStatus('saving')),
+        saved: () => this.#saved(),
+        failed: (error) => this.#say(keepStatus('could not save', storageProblem(error))),
+        retryAfter: options.retryAfter ?? ((failures) => Math.min(30_000, 500 * 2 ** failures)),
+      });
+    }
+  }
+
+  /**
+   * Opens the book that is kept under the id, or starts one. Where nothing can be kept the book opens all the
+   * same, and the status says so. Refuses only a book that a newer version wrote.
+   */
+  static async open(options: KeptBookOptions): Promise<Result<KeptBook>> {
+    const { id, parseBook, now = Date.now } = options;
+    options.onStatus?.(keepStatus('opening'));
+    let started: Promise<BookDoc> | undefined;
+    const start = () => {
+      started ??= Promise.resolve(options.start());
+      return started;
+    };
+    // Before the storage is read: an edit that another tab makes meanwhile must not fall in between.
+    const early: TabMessage[] = [];
+    let hear = (message: TabMessage): void => void early.push(message);
+    const tabs = joinTabs(options.database ?? 'croftsheet', id, (message) => hear(message));
+    const opening = await openAnyhow(options.database, id, parseBook, start, now);
+    if (!opening.ok) {
+      tabs.close();
+      return opening;
+    }
+    const { opened, keep, status, unsaved } = opening.value;
+    const kept = new KeptBook(options, opened, keep, status);
+    kept.#begin(tabs, unsaved);
+    hear = (message) => kept.#hear(message);
+    early.forEach(hear);
+    return ok(kept);
+  }
+
+  get status(): KeepStatus {
+    return this.#status;
+  }
+
+  /** Calls back with every later status; returns what ends that. */
+  onStatus(listener: (status: KeepStatus) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Keeps the edits of `book`, which was made from `doc`, and shows it those made in other tabs. */
+  attach(book: EditableBook): void {
+    this.#book = book;
+    const end = book.on('change', ({ changes, origin }) => {
+      if (origin === 'local') this.#replica.apply(changes);
+    });
+    if (typeof end === 'function') this.#ends.push(() => end());
+    this.#deliver(this.#early.splice(0));
+  }
+
+  /** Saves now; true when every edit so far is kept. */
+  flush(): Promise<boolean> {
+    return this.#queue?.flush() ?? Promise.resolve(false);
+  }
+
+  /** The whole state, to put into a copy that is saved for merging. */
+  state(): Uint8Array {
+    return this.#replica.encode();
+  }
+
+  /** Earlier versions of the book, newest first. */
+  async versions(): Promise<VersionEntry[]> {
+    return (await this.#keep?.versions(this.#id)) ?? [];
+  }
+
+  /** An earlier version, to look at; `changesTo` says how to go back to it. */
+  async version(version: number): Promise<Result<BookDoc>> {
+    const doc = this.#keep && (await readVersion(this.#keep, version, this.#options.parseBook));
+    return doc
+      ? ok(doc)
+      : refuse('version-gone', 'This version is no longer kept, or cannot be read.', 'Choose another one.');
+  }
+
+  /** The edits that make the book what `doc` is; made as one command, they can be undone. */
+  changesTo(doc: BookDoc): Change[] {
+    return differences(this.#replica.toBook(), doc);
+  }
+
+  /** Merges a copy that was edited elsewhere, row by row and cell by cell. A version is kept first. */
+  async mergeCopy(copy: BookCopy): Promise<Result<MergedCopy>> {
+    await this.#upkeep?.keepVersion();
+    const plan = planMerge(this.#replica, copy, this.#options.parseBook);
+    if (!plan.ok) return plan;
+    const changes = plan.value.merge();
+    if (!changes.ok) return changes;
+    this.#deliver(changes.value);
+    return ok({ changes: changes.value, conflicts: plan.value.conflicts });
+  }
+
+  /** Saves what waits, and ends. */
+  async close(): Promise<void> {
+    await this.flush();
+    this.#queue?.stop();
+    for (const end of this.#ends.splice(0)) end();
+    this.#tabs?.close();
+    await this.#keep?.close();
+  }
+
+  #begin(tabs: Tabs, unsaved: boolean): void {
+    this.#tabs = tabs;
+    this.#ends.push(
+      this.#replica.onUpdate((update, origin) => {
+        if (origin !== 'local') return;
+        if (this.#queue) this.#queue.add(update);
+        else tabs.post({ kind: 'update', update, kept: false });
+      }),
+      watchPage(
+        () => void this.flush().then(() => this.#upkeep?.putAway()),
+        () => void this.#catchUp(),
+      ),
+    );
+    takeOverParsed({ doc: this.doc, replica: this.#replica, upTo: this.#upTo });
+    if (unsaved) this.#queue?.add(this.#replica.encode());
+    this.#say(this.#status);
+    tabs.post({ kind: 'hello', vector: this.#replica.vector() });
+    if (!unsaved) void this.#upkeep?.keepVersion();
+  }
+
+  #say(status: KeepStatus): void {
+    this.#status = status;
+    for (const listener of this.#listeners) listener(status);
+  }
+
+  #deliver(changes: readonly Change[]): void {
+    if (changes.length === 0) return;
+    if (this.#book) this.#book.applyRemote(changes);
+    else this.#early.push(...changes);
+  }
+
+  #hear(message: TabMessage): void {
+    if (message.kind === 'hello') {
+      const unsaved = !this.#keep || (this.#queue?.unsaved.length ?? 0) > 0;
+      if (unsaved || this.#replica.isAheadOf(message.vector))
+        this.#tabs?.post({ kind: 'update', update: this.#replica.encodeSince(message.vector), kept: false });
+      if (this.#replica.isBehind(message.vector)) this.#ask();
+      return;
+    }
+    const merged = this.#replica.merge(message.update);
+    if (!merged.ok) return;
+    this.#deliver(merged.value);
+    if (!message.kept) this.#queue?.add(message.update);
+    if (this.#replica.incomplete) this.#ask();
+  }
+
+  #ask(): void {
+    this.#tabs?.post({ kind: 'hello', vector: this.#replica.vector() });
+  }
+
+  get #label() {
+    return { title: this.#replica.title, at: (this.#options.now ?? Date.now)() };
+  }
+
+  async #write(keep: Keep, update: Uint8Array): Promise<void> {
+    try {
+      while (!(await keep.append(this.#id, update, this.#label))) {
+        // The storage was cleared under us: what is on the page is kept again, whole.
+        this.#cleared = true;
+        await keep.create(this.#id, this.#replica.encode(), this.#label);
+      }
+      this.#tabs?.post({ kind: 'update', update, kept: true });
+    } catch (error) {
+      this.#tabs?.post({ kind: 'update', update, kept: false });
+      throw error;
+    }
+  }
+
+  #saved(): void {
+    this.#say(keepStatus('saved', this.#cleared ? STORAGE_CLEARED : undefined));
+    this.#cleared = false;
+    void askToPersist();
+    void this.#upkeep?.afterSaving();
+  }
+
+  /** What other tabs kept while this page slept. */
+  async #catchUp(): Promise<void> {
+    this.#ask();
+    try {
+      const since = await this.#keep?.loadSince(this.#id, this.#upTo);
+      if (!since) return;
+      for (const update of since.updates) {
+        const merged = this.#replica.merge(update);
+        if (merged.ok) this.#deliver(merged.value);
+      }
+      this.#upTo = since.upTo;
+    } catch {
+      // The next save will say what is wrong with the storage.
+    }
+  }
+}
