@@ -5,8 +5,10 @@ import { driedCrops, drying } from './drying.js';
 import type { Certainty, Figure, SourceId } from './figure-types.js';
 import { freezing, frozenCrops } from './freezing.js';
 import { growing, grownCrops } from './growing.js';
+import { headspaceClasses } from './headspace.js';
 import { allLivestock } from './livestock.js';
 import { perPerson } from './per-person.js';
+import { pressureFigures } from './pressure.js';
 import { staples } from './staples.js';
 import { allColdStorage, allQuality } from './storage.js';
 import { allFreshQuarts, allTrees } from './trees.js';
@@ -109,6 +111,8 @@ function everything(): readonly (readonly [topic: string, rows: readonly Named[]
     ['trees', allFreshQuarts().map(([crop, figure]): Named => [crop, 'fresh quart', figure])],
     ['bushels', allMarketContainers().map((one): Named => [one.crop, `pounds per ${one.of}`, one.pounds])],
     ['canning', cannedCrops().flatMap(canningFigures)],
+    ['pressure', pressureFigures()],
+    ['headspace', headspaceClasses().map((one): Named => [one.class, 'headspace', one])],
     ['freezing', frozenCrops().flatMap(freezingFigures)],
     ['drying', driedCrops().flatMap(dryingFigures)],
     [

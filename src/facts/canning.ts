@@ -3,7 +3,7 @@ import { orList } from '../units/index.js';
 import { type AcidClass, findCrop, firstOfKin } from './crops.js';
 import raw from './data/canning.json';
 import { figureFrom } from './figure.js';
-import type { Figure, RawFigure, RawReading } from './figure-types.js';
+import type { Figure, RawFigure, RawReading, SourceId } from './figure-types.js';
 import { type HeadspaceClass, headspace } from './headspace.js';
 import { nearestNames, wordsOf } from './names.js';
 
@@ -44,6 +44,8 @@ export interface Canning {
   readonly superseded: boolean;
   /** Amounts in and out of a printed recipe, by name: 'pounds', 'pints'. */
   readonly recipe: readonly Figure[];
+  /** The source that gives the process without any pounds a jar, where that is so. */
+  readonly withoutAmounts: SourceId | null;
   readonly note: string | null;
 }
 
@@ -67,6 +69,7 @@ interface RawCanning {
   readonly only?: readonly string[];
   readonly superseded?: boolean;
   readonly recipe?: Readonly<Record<string, RawFigure>>;
+  readonly nothing?: string;
   readonly note?: string;
 }
 
@@ -133,6 +136,7 @@ function build(crop: string, row: RawCanning, packs: readonly string[]): Canning
     onlyJars: row.only ?? [],
     superseded: row.superseded ?? false,
     recipe: Object.entries(row.recipe ?? {}).flatMap(([unit, is]) => figureFrom(is, unit) ?? []),
+    withoutAmounts: row.nothing ?? null,
     note: row.note ?? null,
   };
 }

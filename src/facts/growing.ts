@@ -2,7 +2,7 @@ import { ok, type Result, refuse } from '../problem.js';
 import { findCrop, firstOfKin } from './crops.js';
 import raw from './data/growing.json';
 import { derived, figureFrom } from './figure.js';
-import type { Figure, RawFigure, Said } from './figure-types.js';
+import type { Figure, RawFigure, Said, SourceId } from './figure-types.js';
 
 export type SowMethod = 'direct' | 'indoors' | 'winter-sown' | 'set' | 'crown';
 /** From which moment days to maturity count. */
@@ -17,7 +17,7 @@ export interface Yield extends Figure {
   readonly of: YieldOf;
 }
 
-/** An amount for a person or for 100 ft of row, in plants, feet of row, hills and so on (see `unit`). */
+/** What is published on growing a crop. Amounts for a person or 100 ft of row say in `unit` what they count. */
 export interface Growing {
   readonly crop: string;
   /** The crop that the figures are printed for, where it is another: zucchini has those of summer squash. */
@@ -35,6 +35,8 @@ export interface Growing {
   readonly plantingPer100Ft: readonly Figure[];
   readonly seedsPerOunce: Figure | null;
   readonly sow: readonly SowMethod[];
+  /** Who says that it can be winter-sown, where it can. */
+  readonly winterSownSource: SourceId | null;
   /** Weeks from sowing indoors to setting out. */
   readonly weeksIndoors: Figure | null;
   /** Weeks of sowing or setting out outdoors against the last spring frost; negative = before it. */
@@ -66,6 +68,7 @@ interface RawGrowing {
   readonly planting?: readonly RawAmount[];
   readonly perOunce?: RawFigure;
   readonly sow: readonly string[];
+  readonly winterSown?: string;
   readonly indoors?: RawFigure;
   readonly out?: RawFigure;
   readonly days?: RawFigure;
@@ -114,6 +117,7 @@ function build(crop: string, row: RawGrowing): Growing {
     plantingPer100Ft: amounts(row.planting, 'per 100 ft of row'),
     seedsPerOunce: figureFrom(row.perOunce, 'seeds per ounce'),
     sow: row.sow as readonly SowMethod[],
+    winterSownSource: row.winterSown ?? null,
     weeksIndoors: figureFrom(row.indoors, 'weeks indoors'),
     weeksFromLastFrost: figureFrom(row.out, 'weeks from the last frost'),
     daysToMaturity: figureFrom(row.days, `days from ${row.from}`),

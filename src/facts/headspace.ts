@@ -36,3 +36,6 @@ export function headspace(of: string): Result<Headspace> {
     `Write ${known}; or see the tested process of the food.`,
   );
 }
+
+/** The headspace classes. */
+export const headspaceClasses = (): readonly Headspace[] => CLASSES;

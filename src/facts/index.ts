@@ -35,7 +35,7 @@ export {
   type YieldOf,
   yieldOf,
 } from './growing.js';
-export { type Headspace, type HeadspaceClass, headspace } from './headspace.js';
+export { type Headspace, type HeadspaceClass, headspace, headspaceClasses } from './headspace.js';
 export { allLivestock, type Livestock, livestock, livestockNames } from './livestock.js';
 export { wordsOf } from './names.js';
 export { childShare, type PerPerson, perPerson } from './per-person.js';

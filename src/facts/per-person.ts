@@ -13,6 +13,8 @@ export interface PerPerson {
   /** Persons that the amount stands for, where the source says. */
   readonly persons: number | null;
   readonly amount: Figure;
+  /** Servings a week, weeks and cups a serving that the amount rests on, where the source says. */
+  readonly servings: readonly [perWeek: number, weeks: number, cups: number] | null;
   /** The year, season or day that it covers. */
   readonly when: string | null;
   readonly note: string | null;
@@ -25,6 +27,7 @@ interface RawPerPerson {
   readonly persons?: number;
   readonly unit: string;
   readonly is: RawFigure;
+  readonly servings?: readonly number[];
   readonly when?: string;
   readonly note?: string;
 }
@@ -34,7 +37,12 @@ const ALL: readonly PerPerson[] = (raw.amounts as unknown as readonly RawPerPers
   if (!amount) return [];
   const { food, form, basis } = row;
   const persons = row.persons ?? (basis.includes('family') ? null : 1);
-  return [{ food, form, basis, persons, amount, when: row.when ?? null, note: row.note ?? null }];
+  const [perWeek, weeks, cups] = row.servings ?? [];
+  const servings =
+    perWeek !== undefined && weeks !== undefined && cups !== undefined
+      ? ([perWeek, weeks, cups] as const)
+      : null;
+  return [{ food, form, basis, persons, amount, servings, when: row.when ?? null, note: row.note ?? null }];
 });
 
 /** Amounts a person that any source prints for this food; all of them when blank, none where none is printed. */

@@ -1,7 +1,9 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { canning } from './canning.js';
 import { cropCalled, kin } from './crops.js';
 import raw from './data/pressure.json';
-import type { Reading, SourceId } from './figure-types.js';
+import { figureFrom } from './figure.js';
+import type { Figure, Reading, SourceId } from './figure-types.js';
 import { groupOf } from './groups.js';
 import { canningRules } from './rules.js';
 
@@ -63,12 +65,14 @@ export function altitudePressure(
   );
 }
 
+// Fish is left out: the table as looked up names meats and poultry only.
 const MEATS = new Set(['beef', 'veal', 'pork', 'lamb', 'game', 'meat', 'ground meat', 'poultry']);
 
 /**
- * The pressure table a food belongs to: 'low-acid' for vegetables, meats, poultry, dry beans and mushrooms;
- * 'fruit' for the fruits with a pressure process. Tomatoes, figs and anything else answer 'see the tested
- * process', and foods with no tested process say so. Refused: `no-tested-process`, `see-tested-process`.
+ * The pressure table a food belongs to: 'low-acid' for the vegetables, meats, poultry, dry beans and mushrooms
+ * that have canning figures here; 'fruit' for the fruits with a pressure process. Tomatoes, figs and anything
+ * else answer 'see its tested process', and foods with no tested process say so.
+ * Refused: `no-tested-process`, `see-tested-process`.
  */
 export function pressureGroup(food: string): Result<PressureGroup> {
   const stop = canningRules(food).find(
@@ -76,10 +80,11 @@ export function pressureGroup(food: string): Result<PressureGroup> {
   );
   if (stop) return refuse('no-tested-process', `${food.trim()}: ${stop.text}`, 'Keep it another way.');
   const crop = cropCalled(food);
-  const group = groupOf(food);
   if (crop && kin(crop).some((one) => raw.fruits.includes(one.name))) return ok('fruit');
-  if (crop?.acid === 'low-acid' && group !== 'prepared') return ok('low-acid');
-  if (!crop && group !== null && (MEATS.has(group) || group === 'dry legume')) return ok('low-acid');
+  const group = groupOf(food);
+  if (group !== null && (MEATS.has(group) || (!crop && group === 'dry legume'))) return ok('low-acid');
+  const plain = crop && group !== 'prepared' ? canning(crop.name) : null;
+  if (plain?.ok && plain.value.acid === 'low-acid') return ok('low-acid');
   return refuse(
     'see-tested-process',
     `${food.trim() || 'the food'}: see its tested process for the pressure.`,
@@ -93,3 +98,23 @@ export const boilingWaterBands = (): readonly number[] => raw.boilingBands.feet;
 /** Jars to a usual canner load: 7 quarts, or 9 pints. Other sizes depend on the canner. */
 export const usualLoad = (): { readonly quarts: number; readonly pints: number; readonly source: SourceId } =>
   raw.loads;
+
+/** The pressure tables row by row, for the list of all figures. */
+export function pressureFigures(): readonly (readonly [
+  group: string,
+  name: string,
+  figure: Figure | null,
+])[] {
+  return Object.entries(raw.groups).flatMap(([group, table]) =>
+    Object.entries(table).flatMap(([gauge, bands]) =>
+      bands.map(([to = 0, psi = 0], i) => {
+        const from = bands[i - 1]?.[0] ?? 0;
+        return [
+          group,
+          `${gauge} gauge, ${from} to ${to} ft`,
+          figureFrom([[raw.source, psi]], 'psi'),
+        ] as const;
+      }),
+    ),
+  );
+}
