@@ -12,5 +12,5 @@ export function blankBook(title = 'Our book', id = newId('b')): BookDoc {
   for (const [i, kind] of STARTING_SHEETS.entries()) {
     sheets[kind] = { kind, title: KINDS[kind].title, order: keys[i]!, columns: {}, rows: {} };
   }
-  return { format: BOOK_FORMAT, version: BOOK_VERSION, id, title, settings: {}, sheets };
+  return { format: BOOK_FORMAT, version: BOOK_VERSION, id, title, references: 'by id', settings: {}, sheets };
 }

@@ -91,12 +91,15 @@ function oversized(book: BookDoc): Problem[] {
   });
 }
 
-/** References written by position, as in a book made by hand, become references by id. */
+/**
+ * References written by position, as in a book made by hand, become references by id. A book that says that
+ * this was done is left as it is: a position in it named nothing when it was typed.
+ */
 function bound(book: BookDoc): BookDoc {
+  if (book.references === 'by id') return book;
   const state = new BookState(book);
   const layout = new StateLayout(state);
   const sheets: Record<string, SheetDoc> = {};
-  let changed = false;
   for (const [sheetId, sheet] of Object.entries(book.sheets)) {
     const rows: Record<string, RowDoc> = {};
     for (const [rowId, row] of Object.entries(sheet.rows)) {
@@ -105,13 +108,12 @@ function bound(book: BookDoc): BookDoc {
         if (!isFormula(raw)) continue;
         const stored = toStored(raw, sheetId, layout);
         if (stored === raw) continue;
-        changed = true;
         rows[rowId] = { ...rows[rowId]!, cells: { ...rows[rowId]!.cells, [columnId]: stored } };
       }
     }
     sheets[sheetId] = { ...sheet, rows };
   }
-  return changed ? { ...book, sheets } : book;
+  return { ...book, references: 'by id', sheets };
 }
 
 /**

@@ -1,6 +1,6 @@
 import { ok, type Problem, type Result, refuse } from '../problem.js';
-import { change, gone, type Performed, type Workbench } from './bench.js';
-import { type Command, json, MAX_ROWS } from './commands.js';
+import { change, gone, inverse, type Performed, type Workbench } from './bench.js';
+import { type Command, json, MAX_ROWS, type NewRow } from './commands.js';
 import { mendedRanges } from './formula/mend-ranges.js';
 import { isUsableId } from './ids.js';
 import { declarationOf } from './kinds/index.js';
@@ -33,18 +33,41 @@ function inserted(
       { sheet: sheet.id },
     );
   }
-  const notes: Problem[] = [];
-  const changes: Change[] = [];
+  const ids = new Set(command.rows.map(({ id }) => id));
+  const bad = command.rows.find(({ id }) => !isUsableId(id) || sheet.rows.has(id));
+  if (bad || ids.size < command.rows.length) {
+    return refuse(
+      'bad-row-id',
+      `“${bad?.id ?? 'An id given twice'}” cannot be the id of a new row.`,
+      'Use letters and digits, a letter first, and no id that the sheet has already.',
+      { sheet: sheet.id },
+    );
+  }
   const keys = keysBefore(sheet.rowOrder, command.before, command.rows.length);
-  for (const [i, row] of command.rows.entries()) {
-    if (!isUsableId(row.id) || sheet.rows.has(row.id)) {
-      return refuse(
-        'bad-row-id',
-        `“${row.id}” cannot be the id of a new row.`,
-        'Use letters and digits, a letter first, and no id that the sheet has already.',
-        { sheet: sheet.id },
-      );
-    }
+  const blank = command.rows.map(({ id }, i): Change => rowChange(sheet, id, keys[i]!, {}));
+  // Formulas among the new rows may refer to one another, so the rows must stand before their cells are read.
+  bench.state.apply(blank);
+  const filled = cellsOfNewRows(command.rows, sheet, bench);
+  bench.state.apply(inverse(blank));
+  if (!filled.ok) return filled;
+  const changes = command.rows.map(({ id }, i) => rowChange(sheet, id, keys[i]!, filled.value.cells[i]!));
+  return ok({ changes, notes: filled.value.notes });
+}
+
+const rowChange = (sheet: SheetState, id: string, order: string, cells: Record<string, Raw>): Change => ({
+  path: ['sheets', sheet.id, 'rows', id],
+  to: json({ order, cells }),
+  was: undefined,
+});
+
+function cellsOfNewRows(
+  rows: readonly NewRow[],
+  sheet: SheetState,
+  bench: Workbench,
+): Result<{ cells: Record<string, Raw>[]; notes: Problem[] }> {
+  const notes: Problem[] = [];
+  const all: Record<string, Raw>[] = [];
+  for (const row of rows) {
     const cells: Record<string, Raw> = {};
     for (const [column, typed] of Object.entries(row.cells ?? {})) {
       const declaration = declarationOf(sheet.kind, column);
@@ -54,17 +77,14 @@ function inserted(
       }
       if (!declaration && !sheet.columns.has(column)) return gone('column', { sheet: sheet.id, column });
       const entry = storedEntry(typed, declaration?.type ?? 'any', sheet.id, bench);
-      if (!entry.ok)
+      if (!entry.ok) {
         return { ok: false, problem: { ...entry.problem, where: { sheet: sheet.id, row: row.id, column } } };
+      }
       if (entry.value !== undefined) cells[column] = entry.value;
     }
-    changes.push({
-      path: ['sheets', sheet.id, 'rows', row.id],
-      to: json({ order: keys[i]!, cells }),
-      was: undefined,
-    });
+    all.push(cells);
   }
-  return ok({ changes, notes });
+  return ok({ cells: all, notes });
 }
 
 function removed(rows: readonly string[], sheet: SheetState, bench: Workbench): Result<Performed> {

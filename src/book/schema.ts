@@ -45,6 +45,7 @@ export const bookSchema = z.looseObject({
   version: z.number().int(),
   id,
   title: z.string().min(1).max(200),
+  references: z.literal('by id').optional(),
   settings: byId(raw),
   sheets: byId(sheet),
 });

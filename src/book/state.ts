@@ -176,7 +176,10 @@ export class BookState {
       if (to === undefined) sheet.columns.delete(id);
       else sheet.columns.set(id, to as unknown as ColumnDoc);
     } else {
-      sheet.columns.set(id, withKey(column ?? {}, field, to));
+      const changed = withKey(column ?? {}, field, to);
+      // A column of the kind about which nothing is said any more needs no entry.
+      if (Object.keys(changed).length === 0) sheet.columns.delete(id);
+      else sheet.columns.set(id, changed);
     }
     if (field === undefined || field === 'order') this.#placeColumn(sheet, id);
   }

@@ -56,6 +56,8 @@ export interface BookDoc {
   readonly version: number;
   readonly id: string;
   readonly title: string;
+  /** Written once formulas refer by id; without it, references by position are read as of now. */
+  readonly references?: 'by id';
   /** Household settings, by id (see `settings.ts`). */
   readonly settings: { readonly [settingId: string]: Raw };
   readonly sheets: { readonly [sheetId: string]: SheetDoc };
