@@ -70,6 +70,8 @@ describe('kept books', () => {
     const { name, keep, update } = await keptBook();
     const other = await opened(name);
     for (const n of [1, 2, 3]) await keep.append('b1', update(n), label);
+    await keep.create('b2', new Uint8Array([0, 0]), label);
+    await keep.append('b2', new Uint8Array([0, 0]), label);
     const [a, b, c] = [update(4), update(5), update(6)];
     await Promise.all([
       other.append('b1', a, label),
@@ -81,6 +83,7 @@ describe('kept books', () => {
     expect(await loadedCells(keep)).toMatchObject({ c1: 1, c2: 2, c3: 3, c4: 4, c5: 5, c6: 6 });
     await keep.compact('b1');
     expect(await keep.waiting('b1')).toBe(0);
+    expect(await keep.waiting('b2')).toBe(1);
     expect(await loadedCells(other)).toMatchObject({ c1: 1, c4: 4, c5: 5, c6: 6 });
   });
 
