@@ -3,8 +3,8 @@ import { type Entry, type Ledger, readLedger } from './ledger.js';
 import type { Measures } from './measure.js';
 import { Stock, type StockLot } from './stock.js';
 import { StockDays, type StockSpan } from './stock-days.js';
+import { lotNotThere, storedOf, tooMuchBack } from './stored.js';
 import type { Allotment, DayNumber, Draw } from './types.js';
-import { MOST } from './words.js';
 
 /** What one draw came to. Amounts of `allotted` are in each lot's own containers; negative = given back. */
 export interface Taken {
@@ -162,9 +162,9 @@ class Allotting {
     let need = amount;
     const from = (rank: number, most = Number.POSITIVE_INFINITY) => {
       const factor = measures.factorOrNull(entry.measure, stock.lots[rank]!.container);
-      if (factor === null || !stock.isHere(rank)) return;
+      if (factor === null || !stock.isHere(rank)) return false;
       const take = Math.min(need * factor, stock.left[rank]!, most);
-      if (!(take > 0)) return;
+      if (!(take > 0)) return false;
       const piece = { entry: root, rank, taken: take, amount: take };
       running.pieces.push(piece);
       this.#pieces.push(piece);
@@ -174,6 +174,7 @@ class Allotting {
       this.#move(rank, take, day);
       need -= take / factor;
       if (need <= CRUMB * amount) need = 0;
+      return true;
     };
     for (const [rank, stored] of storedOf(entry.draw, stock)) {
       if (need > 0) from(rank, stored);
@@ -187,8 +188,8 @@ class Allotting {
     const meets = (container: string) => measures.factorOrNull(entry.measure, container) !== null;
     while (need > 0) {
       const rank = stock.next(meets);
-      if (rank < 0) break;
-      from(rank);
+      // An amount too small to be told from nothing is not found.
+      if (rank < 0 || !from(rank)) break;
     }
     running.notFound = need;
   }
@@ -287,25 +288,3 @@ class Allotting {
     };
   }
 }
-
-/** The usable part of a stored allotment, oldest lot first. */
-function storedOf(draw: Draw, stock: Stock): (readonly [rank: number, amount: number])[] {
-  const found: (readonly [number, number])[] = [];
-  for (const [id, amount] of Object.entries(draw.allotted ?? {})) {
-    const rank = stock.rankOf.get(id);
-    if (rank !== undefined && amount > 0 && amount <= MOST) found.push([rank, amount]);
-  }
-  return found.sort(([a], [b]) => a - b);
-}
-
-const lotNotThere = (): Problem => ({
-  code: 'lot-not-there',
-  message: 'The lot named here is not one of this food, or was put up after this day.',
-  mend: 'Choose another lot, or clear it to take the oldest first.',
-});
-
-const tooMuchBack = (): Problem => ({
-  code: 'gives-back-too-much',
-  message: 'This gives back more than was drawn.',
-  mend: 'Check the amount; if more stands on the shelf than was written, change the count put up.',
-});

@@ -13,7 +13,7 @@ export const SERVING_CUPS = 0.5;
 /** Cups of a serving of the line. */
 export function servingCups(line: LineReckoning): number {
   const own = line.input.row?.servingCups ?? null;
-  return own !== null && own > 0 && own <= 1000 ? own : SERVING_CUPS;
+  return own !== null && own >= 0.001 && own <= 1000 ? own : SERVING_CUPS;
 }
 
 /** Weeks of supply of the line at usual use. */

@@ -1,0 +1,26 @@
+import type { Problem } from '../problem.js';
+import type { Stock } from './stock.js';
+import type { Draw } from './types.js';
+import { MOST } from './words.js';
+
+/** The usable part of a stored allotment, oldest lot first. */
+export function storedOf(draw: Draw, stock: Stock): (readonly [rank: number, amount: number])[] {
+  const found: (readonly [number, number])[] = [];
+  for (const [id, amount] of Object.entries(draw.allotted ?? {})) {
+    const rank = stock.rankOf.get(id);
+    if (rank !== undefined && amount > 0 && amount <= MOST) found.push([rank, amount]);
+  }
+  return found.sort(([a], [b]) => a - b);
+}
+
+export const lotNotThere = (): Problem => ({
+  code: 'lot-not-there',
+  message: 'The lot named here is not one of this food, or was put up after this day.',
+  mend: 'Choose another lot, or clear it to take the oldest first.',
+});
+
+export const tooMuchBack = (): Problem => ({
+  code: 'gives-back-too-much',
+  message: 'This gives back more than was drawn.',
+  mend: 'Check the amount; if more stands on the shelf than was written, change the count put up.',
+});

@@ -1,0 +1,7 @@
+/** The one function of jstat that the tests check against; the package has no types. */
+declare module 'jstat' {
+  const jstat: {
+    readonly jStat: { readonly gamma: { inv(p: number, shape: number, scale: number): number } };
+  };
+  export default jstat;
+}
