@@ -81,6 +81,13 @@ export class EngineSync {
     return this.#addresses(this.engine.set(edits));
   }
 
+  /** Makes formula cells show that they depend on themselves, to those that refer to them too, until next updated. */
+  block(cells: readonly CellAddress[]): CellAddress[] {
+    return this.#addresses(
+      this.engine.set(cells.map((address) => ({ ...this.#place(address), input: { formula: '=#CYCLE!' } }))),
+    );
+  }
+
   #reshape(id: string, edits: EngineEdit[]): boolean {
     const sheet = this.state.sheets.get(id);
     const shape = this.#shapes.get(id);

@@ -13,6 +13,7 @@ import type { CalcEngine } from '../engine/calc-engine.js';
 import type { DayNumber, RowPlan } from '../planning/types.js';
 import { EngineSync, storedRaw } from './engine-sync.js';
 import { PlanBook } from './plan-book.js';
+import { planFed } from './plan-fed.js';
 
 const MOST_ROUNDS = 3;
 const PENDING: CellValue = null;
@@ -32,7 +33,9 @@ export class Settling {
   #sync: EngineSync | null = null;
   #engine: CalcEngine | null = null;
   #context = '';
-  readonly #onThemselves = new Set<string>();
+  readonly #onThemselves = new Map<string, CellAddress>();
+  /** Cells that read as blank for now. */
+  #held: ReadonlySet<string> & { clear(): void } = new Set<string>();
 
   constructor(
     readonly state: BookState,
@@ -64,7 +67,7 @@ export class Settling {
       (sheet, row, column) => this.#planned({ sheet, row, column }) ?? null,
     );
     const formulas = [...this.#sync.formulas()].map(({ address }) => address);
-    return [...formulas, ...this.#rounds(byRow(formulas), [])];
+    return [...formulas, ...this.#rounds(byRow(formulas))];
   }
 
   raw({ sheet, row, column }: CellAddress): Raw | undefined {
@@ -78,7 +81,9 @@ export class Settling {
     const raw = this.raw(address);
     if (raw === undefined) return null;
     if (!isFormula(raw)) return typeof raw === 'string' && raw.startsWith("'") ? raw.slice(1) : raw;
-    if (this.#onThemselves.has(keyOf(address))) return ON_ITSELF;
+    const key = keyOf(address);
+    if (this.#held.has(key)) return null;
+    if (this.#onThemselves.has(key)) return ON_ITSELF;
     return this.#sync?.value(address) ?? PENDING;
   }
 
@@ -104,11 +109,12 @@ export class Settling {
       }
     }
     const whole = changes.some(({ path }) => path[0] === 'sheets' && path.length === 2);
+    const freed = [...this.#onThemselves.values()];
     this.#onThemselves.clear();
-    const recalculated = this.#sync?.update(reshaped, written) ?? [];
-    const cells = [...written, ...recalculated];
+    const recalculated = this.#sync?.update(reshaped, [...written, ...freed]) ?? [];
+    const cells = [...written, ...freed, ...recalculated];
     for (const { sheet, row } of recalculated) rowsOf(touched, sheet).add(row);
-    cells.push(...this.#rounds(whole ? null : touched, cells));
+    cells.push(...this.#rounds(whole ? null : touched));
     return cells;
   }
 
@@ -118,28 +124,30 @@ export class Settling {
     this.#sync = null;
   }
 
-  #rounds(
-    first: ReadonlyMap<string, ReadonlySet<string>> | null,
-    known: readonly CellAddress[],
-  ): CellAddress[] {
-    const all: CellAddress[] = [];
-    let touched = first;
-    for (let round = 0; ; round++) {
-      const planned = this.plan.replan(touched);
-      all.push(...planned);
-      const recalculated = this.#sync
-        ? [...this.#sync.update(new Set(), planned), ...this.#newContext()]
-        : [];
-      all.push(...recalculated);
-      const feeding = recalculated.filter((address) => this.#feedsPlan(address));
-      if (feeding.length === 0) return all;
-      if (round + 1 === MOST_ROUNDS) {
-        for (const address of feeding) this.#onThemselves.add(keyOf(address));
-        all.push(...this.plan.replan(byRow(feeding)));
-        return [...known, ...all];
-      }
-      touched = byRow(feeding);
+  #rounds(first: ReadonlyMap<string, ReadonlySet<string>> | null): CellAddress[] {
+    const fed = this.#sync ? planFed(this.#sync.formulas(), this.plan) : [];
+    // Cells that plans feed start from blank, so that where they end does not hang on where they were.
+    this.#held = new Set(fed.map(keyOf));
+    const all = this.#planOnce(first);
+    this.#held.clear();
+    if (fed.length === 0) return all;
+    for (let round = 0; round < MOST_ROUNDS; round++) {
+      const before = fed.map((address) => this.value(address));
+      const changed = this.#planOnce(byRow(fed));
+      all.push(...changed);
+      if (changed.length === 0 || fed.every((address, i) => sameValue(this.value(address), before[i]!)))
+        return [...all, ...fed];
     }
+    for (const address of fed) this.#onThemselves.set(keyOf(address), address);
+    all.push(...(this.#sync?.block(fed) ?? []), ...this.#planOnce(byRow(fed)));
+    return [...all, ...fed];
+  }
+
+  /** Plans, and lets the formulas follow. */
+  #planOnce(touched: ReadonlyMap<string, ReadonlySet<string>> | null): CellAddress[] {
+    const planned = this.plan.replan(touched);
+    if (!this.#sync) return planned;
+    return [...planned, ...this.#sync.update(new Set(), planned), ...this.#newContext()];
   }
 
   /** Functions reckon with the household's day and basis; when those change, every formula is worked out again. */
@@ -156,11 +164,6 @@ export class Settling {
     return { asOf, basis };
   }
 
-  #feedsPlan({ sheet, column }: CellAddress): boolean {
-    const kind = this.plan.kindOf(sheet);
-    return kind !== undefined && declarationOf(kind, column)?.role === 'kept';
-  }
-
   /** The value of a planning cell; undefined where the column is none. */
   #planned({ sheet, row, column }: CellAddress): CellValue | undefined {
     const kind = this.state.sheets.get(sheet)?.kind;
@@ -169,6 +172,8 @@ export class Settling {
     return figures[column] ?? null;
   }
 }
+
+const sameValue = (a: CellValue, b: CellValue): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 const keyOf = (a: CellAddress): string => `${a.sheet}/${a.row}/${a.column}`;
 
