@@ -1,7 +1,7 @@
 import { formatISO } from 'date-fns';
 import { fromBase64, toBase64 } from 'lib0/buffer';
 import type { BookDoc, Json } from '../book/types.js';
-import { ok, type Result, refuse } from '../problem.js';
+import type { Problem } from '../problem.js';
 import type { BookCopy } from './merging.js';
 import type { ParseBook } from './opening.js';
 import { entriesOf, isObject, put } from './plain.js';
@@ -57,47 +57,47 @@ export function copyName(title: string, on: Date): string {
   return `${name || 'book'}-${formatISO(on, { representation: 'date' })}.croft.json`;
 }
 
+/** A book from a file, or every reason why there is none. */
+export type OpenedCopy =
+  | { readonly ok: true; readonly copy: BookCopy }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+const none = (code: string, message: string, mend: string): OpenedCopy => ({
+  ok: false,
+  problems: [{ code, message, mend }],
+});
+
 /** Reads a file that was saved as a copy. Its state, when it has one that can be read, comes along. */
-export async function openACopy(file: Blob | string, parseBook: ParseBook): Promise<Result<BookCopy>> {
+export async function openACopy(file: Blob | string, parseBook: ParseBook): Promise<OpenedCopy> {
   const tooLarge = typeof file === 'string' ? file.length > MOST_BYTES : file.size > MOST_BYTES;
   if (tooLarge)
-    return refuse(
+    return none(
       'file-too-large',
       'This file is larger than 64 MB; no saved book is.',
       'Choose another file.',
     );
-  const read = readJson(typeof file === 'string' ? file : await file.text());
-  if (!read.ok) return read;
-  const json = read.value;
-  if (!isObject(json)) {
-    const parsed = parseBook(json);
-    return parsed.ok ? ok({ doc: parsed.value }) : parsed;
-  }
-  const { [REPLICA_FIELD]: packed, ...book } = json;
-  const parsed = parseBook(book);
-  if (!parsed.ok) return parsed;
-  const state = typeof packed === 'string' ? await unpacked(packed) : undefined;
-  return ok({ doc: parsed.value, ...(state && { state }) });
-}
-
-function readJson(text: string): Result<Json> {
-  const body = text.replace(/^\uFEFF/, '').trim();
-  if (body === '') return refuse('file-empty', 'This file is empty.', 'Choose another file.');
-  try {
-    return ok(JSON.parse(body) as Json);
-  } catch {
-    if (isCutOff(body))
-      return refuse(
-        'file-cut-off',
-        'This file stops in the middle: the end of the book is missing.',
-        'Copy or download the file again, or choose another copy.',
-      );
-    return refuse(
-      'file-not-json',
-      'This file is not a saved book: its text cannot be read as JSON.',
-      "Choose a file made by 'Save a copy'; its name ends in .croft.json.",
+  const text = (typeof file === 'string' ? file : await file.text()).replace(/^\uFEFF/, '').trim();
+  if (text === '') return none('file-empty', 'This file is empty.', 'Choose another file.');
+  if (isCutOff(text))
+    return none(
+      'truncated',
+      'This file stops in the middle: the end of the book is missing.',
+      'Copy or download the file again, or open an older copy.',
     );
+  let json: unknown = text;
+  let state: Uint8Array | undefined;
+  try {
+    json = JSON.parse(text);
+    if (isObject(json)) {
+      const { [REPLICA_FIELD]: packed, ...book } = json;
+      json = book;
+      state = typeof packed === 'string' ? await unpacked(packed) : undefined;
+    }
+  } catch {
+    // Left as text: `parseBook` says why it is none.
   }
+  const parsed = parseBook(json);
+  return parsed.ok ? { ok: true, copy: { doc: parsed.book, ...(state && { state }) } } : parsed;
 }
 
 /** Whether a text that begins as an object ends before it is closed. */

@@ -1,6 +1,6 @@
 /** Keeping, versions, tabs and copies. Load this on demand: the libraries for it are reached only from here. */
 export { differences } from './differences.js';
-export { copyName, copyText, openACopy, saveACopy, saveForMerging } from './files.js';
+export { copyName, copyText, type OpenedCopy, openACopy, saveACopy, saveForMerging } from './files.js';
 export { type BookLabel, Keep, openKeep, type VersionEntry } from './keep.js';
 export type { BookEntry } from './keep-database.js';
 export { storageProblem } from './keep-problems.js';

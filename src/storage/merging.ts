@@ -99,13 +99,14 @@ export function planMerge(replica: BookReplica, copy: BookCopy, parseBook: Parse
   if (theirs?.sharesPastWith(replica)) {
     const update = theirs.encodeSince(replica.vector());
     const trial = BookReplica.fromState(replica.encode(), update);
-    const parsed = trial.ok ? parseBook(trial.value.toBook()) : trial;
-    if (!parsed.ok) return parsed;
+    if (!trial.ok) return trial;
+    const parsed = parseBook(trial.value.toBook());
+    if (!parsed.ok) return { ok: false, problem: parsed.problems[0]! };
     return ok({ conflicts: [], merge: () => replica.merge(update, 'local') });
   }
   const { book, changes, conflicts } = mergeBooks(mine, copy.doc);
   const parsed = parseBook(book);
-  if (!parsed.ok) return parsed;
+  if (!parsed.ok) return { ok: false, problem: parsed.problems[0]! };
   return ok({
     conflicts,
     merge: () => {

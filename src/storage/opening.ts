@@ -1,4 +1,5 @@
 import { format } from 'date-fns';
+import type { Parsed } from '../book/parse.js';
 import { BOOK_VERSION, type BookDoc } from '../book/types.js';
 import { ok, type Problem, type Result, refuse } from '../problem.js';
 import { differences } from './differences.js';
@@ -7,10 +8,8 @@ import { storageProblem } from './keep-problems.js';
 import { BookReplica } from './replica.js';
 import { type KeepStatus, keepStatus } from './status.js';
 
-/** Checks that something is a book: `parseBook`, or what stands for it. */
-export type ParseBook = (
-  json: unknown,
-) => { readonly ok: true; readonly value: BookDoc } | { readonly ok: false; readonly problem: Problem };
+/** Checks that something is a book: `parseBook`, handed in by whoever opens it. */
+export type ParseBook = (json: unknown) => Parsed;
 
 export interface OpenedBook {
   readonly doc: BookDoc;
@@ -57,8 +56,8 @@ function readLoaded(loaded: LoadedBook, parseBook: ParseBook): Result<OpenedBook
       'Reload the page to get that version. The stored book is left as it is.',
     );
   const parsed = parseBook(book);
-  if (!parsed.ok) return parsed;
-  return ok({ doc: parsed.value, replica: replica.value, upTo: loaded.upTo });
+  if (!parsed.ok) return { ok: false, problem: parsed.problems[0]! };
+  return ok({ doc: parsed.book, replica: replica.value, upTo: loaded.upTo });
 }
 
 async function recover(
@@ -127,7 +126,7 @@ export async function readVersion(
 ): Promise<BookDoc | undefined> {
   try {
     const parsed = parseBook(JSON.parse((await keep.loadVersion(version)) ?? 'null'));
-    return parsed.ok ? parsed.value : undefined;
+    return parsed.ok ? parsed.book : undefined;
   } catch {
     return undefined;
   }

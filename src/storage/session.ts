@@ -16,10 +16,13 @@ import { Upkeep } from './upkeep.js';
 export interface EditableBook {
   /** Shows edits made elsewhere; they are not put into this copy's history. */
   applyRemote(changes: readonly Change[]): void;
-  /** Calls back after each edit, before anything else can happen; may return what ends that. */
+  /**
+   * Calls back after each edit, before anything else can happen; may return what ends that. All but those
+   * of origin `remote` were made on this page (typed, undone, redone) and are stored from here.
+   */
   on(
     event: 'change',
-    listener: (event: { readonly changes: readonly Change[]; readonly origin: 'local' | 'remote' }) => void,
+    listener: (event: { readonly changes: readonly Change[]; readonly origin: string }) => void,
   ): unknown;
 }
 
@@ -129,7 +132,7 @@ export class KeptBook {
   attach(book: EditableBook): void {
     this.#book = book;
     const end = book.on('change', ({ changes, origin }) => {
-      if (origin === 'local') this.#replica.apply(changes);
+      if (origin !== 'remote') this.#replica.apply(changes);
     });
     if (typeof end === 'function') this.#ends.push(() => end());
     this.#deliver(this.#early.splice(0));

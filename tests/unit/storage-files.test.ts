@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { parseBook } from '../../src/book/parse.js';
 import type { BookDoc } from '../../src/book/types.js';
 import {
   copyName,
@@ -9,13 +10,13 @@ import {
   saveForMerging,
 } from '../../src/storage/index.js';
 import { BookReplica } from '../../src/storage/replica.js';
-import { aBook, parseBook } from './storage-support.js';
+import { aBook } from './storage-support.js';
 
 const text = (book: BookDoc): string => copyText(book);
 
 describe('a copy in a file', () => {
   it('is read again as the same book', async () => {
-    expect(await openACopy(saveACopy(aBook()), parseBook)).toEqual({ ok: true, value: { doc: aBook() } });
+    expect(await openACopy(saveACopy(aBook()), parseBook)).toEqual({ ok: true, copy: { doc: aBook() } });
     expect(await openACopy(`\uFEFF${text(aBook())}`, parseBook)).toMatchObject({ ok: true });
   });
 
@@ -44,34 +45,36 @@ describe('a copy in a file', () => {
   it('carries its state when it is saved for merging, and not in the book', async () => {
     const replica = BookReplica.fromBook(aBook());
     const copy = await openACopy(await saveForMerging(aBook(), replica.encode()), parseBook);
-    expect(copy).toEqual({ ok: true, value: { doc: aBook(), state: replica.encode() } });
+    expect(copy).toEqual({ ok: true, copy: { doc: aBook(), state: replica.encode() } });
   });
 
   it('is read without its state when that was damaged', async () => {
     const damaged = JSON.stringify({ ...aBook(), replica: 'H4sIAAAAnonsense' });
-    expect(await openACopy(damaged, parseBook)).toEqual({ ok: true, value: { doc: aBook() } });
+    expect(await openACopy(damaged, parseBook)).toEqual({ ok: true, copy: { doc: aBook() } });
   });
 
   it('is refused with the reason when it is no book', async () => {
     const code = async (file: string) => {
       const copy = await openACopy(file, parseBook);
-      return copy.ok ? 'read' : copy.problem.code;
+      return copy.ok ? 'read' : copy.problems[0]!.code;
     };
     expect(await code('')).toBe('file-empty');
-    expect(await code('food,count\ntomatoes,24\n')).toBe('file-not-json');
+    expect(await code('food,count\ntomatoes,24\n')).toBe('not-json');
     expect(await code('[1, 2]')).toBe('not-a-book');
     expect(await code('{"format":"something else"}')).toBe('not-a-book');
     const whole = text(aBook());
-    for (const end of [30, 200, whole.length - 3])
-      expect(await code(whole.slice(0, end))).toBe('file-cut-off');
+    for (const end of [30, 200, whole.length - 3]) expect(await code(whole.slice(0, end))).toBe('truncated');
   });
 
   it('cannot reach into prototypes', async () => {
     const hostile = text(aBook()).replace('"settings": {', '"settings": {"__proto__": {"polluted": true},');
-    const copy = await openACopy(hostile, parseBook);
-    if (!copy.ok) throw new Error('refused');
-    const { book } = mergeBooks(aBook(), copy.value.doc);
-    BookReplica.fromBook(copy.value.doc).toBook();
+    expect(await openACopy(hostile, parseBook)).toMatchObject({
+      ok: false,
+      problems: [{ code: 'hostile-key' }],
+    });
+    const doc = JSON.parse(hostile) as BookDoc;
+    const { book } = mergeBooks(aBook(), doc);
+    BookReplica.fromBook(doc).toBook();
     copyText(book);
     expect(({} as { polluted?: boolean }).polluted).toBeUndefined();
     expect(Object.getPrototypeOf(book.settings)).toBe(Object.prototype);

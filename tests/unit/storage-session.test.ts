@@ -1,15 +1,10 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { blankBook } from '../../src/book/blank.js';
+import { parseBook } from '../../src/book/parse.js';
+import { openBook } from '../../src/live/live-book.js';
 import { KeptBook, openKeep } from '../../src/storage/index.js';
 import { BookReplica } from '../../src/storage/replica.js';
-import {
-  aBook,
-  failWrites,
-  newDatabase,
-  openTab,
-  parseBook,
-  rawDatabase,
-  type Tab,
-} from './storage-support.js';
+import { aBook, failWrites, newDatabase, openTab, rawDatabase, type Tab } from './storage-support.js';
 
 const tabs: Tab[] = [];
 const tab = async (...of: Parameters<typeof openTab>): Promise<Tab> => {
@@ -75,6 +70,40 @@ describe('an edited book', () => {
       'saving',
       'saved',
     ]);
+  });
+});
+
+describe('a live book', () => {
+  it('is kept with what was undone and redone, and shows what another tab did', async () => {
+    const name = newDatabase();
+    const start = () => blankBook('Our shelf', 'b1');
+    const live = async () => {
+      const opened = await KeptBook.open({ id: 'b1', database: name, parseBook, start });
+      if (!opened.ok) throw new Error(opened.problem.message);
+      const book = openBook(opened.value.doc);
+      opened.value.attach(book);
+      return { kept: opened.value, book };
+    };
+    const [a, b] = [await live(), await live()];
+    const { rows } = a.book.insertRows('shelf', [{ food: 'tomatoes', count: 24 }, { food: 'peaches' }]);
+    a.book.set('shelf', rows[0]!, 'count', 20);
+    a.book.undo();
+    a.book.set('shelf', rows[1]!, 'count', 7);
+    a.book.undo();
+    a.book.redo();
+    a.book.addColumn('shelf', 'Jar lids');
+    await vi.waitFor(() => expect(b.book.toJSON()).toEqual(a.book.toJSON()));
+    b.book.removeRows('shelf', [rows[1]!]);
+    b.book.undo();
+    b.book.set('shelf', rows[0]!, 'note', 'lids bulge');
+    await vi.waitFor(() => expect(a.book.toJSON()).toEqual(b.book.toJSON()));
+    await a.kept.close();
+    await b.kept.close();
+    const again = await live();
+    expect(again.book.toJSON()).toEqual(a.book.toJSON());
+    expect(again.book.value('shelf', rows[0]!, 'count')).toBe(24);
+    expect(again.book.value('shelf', rows[1]!, 'count')).toBe(7);
+    await again.kept.close();
   });
 });
 

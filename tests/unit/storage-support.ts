@@ -1,10 +1,10 @@
 import 'fake-indexeddb/auto';
 import { openDB } from 'idb';
 import { vi } from 'vitest';
+import { parseBook } from '../../src/book/parse.js';
 import type { BookDoc, Change, Json, Raw } from '../../src/book/types.js';
 import type { EditableBook, KeepStatus, KeptBookOptions } from '../../src/storage/index.js';
 import { KeptBook } from '../../src/storage/index.js';
-import type { ParseBook } from '../../src/storage/opening.js';
 import { changed } from '../property/storage-books.js';
 
 export const aBook = (): BookDoc => ({
@@ -12,6 +12,7 @@ export const aBook = (): BookDoc => ({
   version: 1,
   id: 'b1',
   title: 'Our shelf',
+  references: 'by id',
   settings: { people: 4 },
   sheets: {
     shelf: {
@@ -27,15 +28,6 @@ export const aBook = (): BookDoc => ({
     draws: { kind: 'draws', title: 'Draws', order: 'a1', columns: {}, rows: {} },
   },
 });
-
-/** A stand-in for the schema: enough to tell a book from rubbish. */
-export const parseBook: ParseBook = (json) => {
-  const book = json as BookDoc | null;
-  const rows = Object.values(book?.sheets ?? {}).flatMap((sheet) => Object.values(sheet.rows ?? {}));
-  return book?.format === 'croftsheet-book' && rows.every((row) => typeof row.order === 'string')
-    ? { ok: true, value: book }
-    : { ok: false, problem: { code: 'not-a-book', message: 'This is not a book.', mend: 'Choose another.' } };
-};
 
 type Listener = Parameters<EditableBook['on']>[1];
 
