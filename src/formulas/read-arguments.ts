@@ -3,7 +3,7 @@ import { dayToCivil, FIRST_YEAR, isDay, LAST_YEAR } from '../planning/dates.js';
 import { parseDay, parseMonthDay } from '../planning/parse-date.js';
 import { BASES, WAYS_KEPT } from '../planning/types.js';
 import { ok, type Result, refuse } from '../problem.js';
-import { findContainer, findUnit } from '../units/index.js';
+import { findContainer, findUnit, orList } from '../units/index.js';
 import type { ArgumentDeclaration, FunctionDeclaration } from './declare.js';
 
 /**
@@ -11,6 +11,9 @@ import type { ArgumentDeclaration, FunctionDeclaration } from './declare.js';
  */
 export type Scalar = number | string | boolean | null | { readonly day: number };
 export type GivenValue = Scalar | readonly (readonly Scalar[])[];
+
+/** No name of a food or container is longer; what is, is a slip and would fill a message. */
+const LONGEST_NAME = 120;
 
 const isRange = (value: GivenValue | undefined): value is readonly (readonly Scalar[])[] =>
   Array.isArray(value);
@@ -22,7 +25,11 @@ const shown = (value: Scalar): string =>
       ? 'a date'
       : typeof value === 'string'
         ? `“${value.slice(0, 60)}”`
-        : String(value);
+        : typeof value === 'number' && !Number.isFinite(value)
+          ? 'something that is no number'
+          : String(value);
+
+const plain = (n: number): string => n.toLocaleString('en-US', { maximumFractionDigits: 9 });
 
 const wrong = (arg: ArgumentDeclaration, value: Scalar, wanted: string) =>
   refuse('bad-argument', `“${arg.name}” takes ${wanted}, not ${shown(value)}.`, `${arg.name}: ${arg.help}`);
@@ -36,9 +43,9 @@ function asNumber(value: Scalar, arg: ArgumentDeclaration): Result<number> {
         : Number.NaN;
   if (!Number.isFinite(number)) return wrong(arg, value, 'a number');
   if (arg.least !== undefined && number < arg.least)
-    return wrong(arg, value, `a number of ${arg.least} or more`);
+    return wrong(arg, value, `a number of ${plain(arg.least)} or more`);
   if (arg.most !== undefined && number > arg.most)
-    return wrong(arg, value, `a number of ${arg.most} or less`);
+    return wrong(arg, value, `a number of ${plain(arg.most)} or less`);
   return ok(number);
 }
 
@@ -63,7 +70,7 @@ function asMonthDay(value: Scalar, arg: ArgumentDeclaration): Result<unknown> {
 function oneOf(value: Scalar, among: readonly string[], arg: ArgumentDeclaration): Result<string> {
   const wanted = String(value).trim().toLowerCase();
   const found = among.find((each) => each === wanted);
-  return found === undefined ? wrong(arg, value, among.map((each) => `"${each}"`).join(', ')) : ok(found);
+  return found === undefined ? wrong(arg, value, orList(among.map((each) => `"${each}"`))) : ok(found);
 }
 
 function asMeasure(text: string): Result<string> {
@@ -74,9 +81,9 @@ function asMeasure(text: string): Result<string> {
 }
 
 function asName(value: Scalar, arg: ArgumentDeclaration): Result<string> {
-  if (typeof value === 'object' || typeof value === 'boolean')
-    return wrong(arg, value, 'a name in quotation marks');
-  const text = String(value);
+  if (typeof value !== 'string') return wrong(arg, value, 'a name in quotation marks');
+  const text = value;
+  if (text.length > LONGEST_NAME) return wrong(arg, `${text.slice(0, 40)}…`, 'a shorter name');
   switch (arg.kind) {
     case 'crop': {
       const crop = findCrop(text);

@@ -27,8 +27,7 @@ const lacking = (of: Growing, what: string, mend: string) =>
   refuse('nothing-published', `${what} published here for ${of.crop}.`, mend);
 
 function dayOr(day: number, source: string, notes: readonly string[]): Result<PlannedDay> {
-  const whole = Math.round(day);
-  if (isDay(whole)) return ok({ day: whole, source, notes });
+  if (isDay(day)) return ok({ day, source, notes });
   return refuse('year-out-of-range', 'The date is outside the years 1900 to 2200.', 'Check the date given.');
 }
 
@@ -54,13 +53,13 @@ export function setOutOn(crop: string, lastFrost: DayNumber): Result<PlannedDay>
   if (!of.ok) return of;
   const weeks = weeksAbout(of.value);
   if (!weeks.ok) return weeks;
-  return dayOr(lastFrost + weeks.value.low * 7, figureSource(weeks.value), [
+  return dayOr(Math.ceil(lastFrost + weeks.value.low * 7), figureSource(weeks.value), [
     `${span(weeks.value)} weeks from the last frost; before it where negative`,
   ]);
 }
 
-/** The day to sow indoors, `weeks` before setting out. */
-export const startBefore = (setOut: DayNumber, weeks: number): DayNumber => Math.round(setOut - weeks * 7);
+/** The day to sow indoors, `weeks` before setting out; half a day goes to the earlier one. */
+export const startBefore = (setOut: DayNumber, weeks: number): DayNumber => Math.floor(setOut - weeks * 7);
 
 /**
  * The day to sow: indoors, the usual weeks before `setOutOn`; direct, that day itself. `how` left out: indoors
@@ -89,7 +88,7 @@ export function harvestFrom(crop: string, date: DayNumber): Result<PlannedDay> {
   if (!of.ok) return of;
   const days = of.value.daysToMaturity;
   if (!days) return lacking(of.value, 'no days to maturity are', 'Use the days that the packet says.');
-  return dayOr(date + days.usual, figureSource(days), [
+  return dayOr(Math.ceil(date + days.usual), figureSource(days), [
     `${span(days)} days, counted from ${counted(of.value)}`,
   ]);
 }
@@ -124,5 +123,5 @@ export function lastSowing(crop: string, firstFrost: DayNumber): Result<PlannedD
         : ''
     }`,
   ];
-  return dayOr(firstFrost - back, figureSource(days), notes);
+  return dayOr(Math.floor(firstFrost - back), figureSource(days), notes);
 }

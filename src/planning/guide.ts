@@ -1,5 +1,7 @@
 import { type Result, refuse } from '../problem.js';
 import type { Bridge } from '../units/index.js';
+import { factsGuide } from './facts-guide.js';
+import { publishedGuide } from './published-guide.js';
 import type { Basis, Origin, WayKept } from './types.js';
 
 /** A published figure as planners use it: the central figure, with its ends where they are known. */
@@ -10,7 +12,9 @@ export interface GuideFigure {
   readonly unit: string;
   /** Where it is published, in words. */
   readonly source: string;
-  readonly origin: Extract<Origin, 'published' | 'from memory' | 'common practice, no source'>;
+  readonly origin: Origin;
+  /** What is particular: worked out rather than printed, the conditions it holds under. */
+  readonly notes?: readonly string[];
 }
 
 /** What planners ask of the published facts. Each answer is a figure, or the problem that says what is lacking. */
@@ -48,4 +52,4 @@ export const emptyGuide: Guide = {
 };
 
 /** The guide that planners use unless they are given another: the published facts of `src/facts`. */
-export const defaultGuide: Guide = emptyGuide;
+export const defaultGuide: Guide = publishedGuide;
