@@ -11,19 +11,44 @@ export const LAST_YEAR = 2200;
 
 const MS_PER_DAY = 86_400_000;
 
-/** Days from 1970-01-01 to the given civil date; no check that the day exists. */
+const DAYS_PER_400_YEARS = 146_097;
+/** From 1 March of year 0 to 1970-01-01. */
+const DAYS_BEFORE_1970 = 719_468;
+
+/**
+ * Days from 1970-01-01 to the given civil date; no check that the day exists. Years count from March, so that
+ * a leap day is the last of its year. Plain whole numbers: planning asks this many thousand times.
+ */
 export function civilToDay(year: number, month: number, day: number): DayNumber {
-  return Date.UTC(year, month - 1, day) / MS_PER_DAY;
+  const fromMarch = (month + 9) % 12;
+  const y = month <= 2 ? year - 1 : year;
+  const days = 365 * y + Math.floor(y / 4) - Math.floor(y / 100) + Math.floor(y / 400);
+  return days + Math.floor((153 * fromMarch + 2) / 5) + day - 1 - DAYS_BEFORE_1970;
 }
 
 /** Year, month 1..12 and day 1..31 of a day number. */
 export function dayToCivil(day: DayNumber): { year: number; month: number; day: number } {
-  const at = new Date(day * MS_PER_DAY);
-  return { year: at.getUTCFullYear(), month: at.getUTCMonth() + 1, day: at.getUTCDate() };
+  const days = day + DAYS_BEFORE_1970;
+  const era = Math.floor(days / DAYS_PER_400_YEARS);
+  const inEra = days - era * DAYS_PER_400_YEARS;
+  const y = Math.floor(
+    (inEra - Math.floor(inEra / 1460) + Math.floor(inEra / 36_524) - Math.floor(inEra / 146_096)) / 365,
+  );
+  const inYear = inEra - (365 * y + Math.floor(y / 4) - Math.floor(y / 100));
+  const fromMarch = Math.floor((5 * inYear + 2) / 153);
+  const month = fromMarch < 10 ? fromMarch + 3 : fromMarch - 9;
+  return {
+    year: y + era * 400 + (month <= 2 ? 1 : 0),
+    month,
+    day: inYear - Math.floor((153 * fromMarch + 2) / 5) + 1,
+  };
 }
 
+const LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+
 export function daysInMonth(year: number, month: number): number {
-  return new Date(Date.UTC(year, month, 0)).getUTCDate();
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  return month === 2 && leap ? 29 : (LENGTHS[month - 1] ?? 31);
 }
 
 export const FIRST_DAY: DayNumber = civilToDay(FIRST_YEAR, 1, 1);
@@ -36,7 +61,8 @@ export function isDay(day: unknown): day is DayNumber {
 
 /** `YYYY-MM-DD` of a day number between 1900 and 2200. */
 export function toIsoDay(day: DayNumber): IsoDay {
-  return new Date(day * MS_PER_DAY).toISOString().slice(0, 10);
+  const at = dayToCivil(day);
+  return `${at.year}-${at.month < 10 ? '0' : ''}${at.month}-${at.day < 10 ? '0' : ''}${at.day}`;
 }
 
 /**

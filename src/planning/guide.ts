@@ -1,7 +1,5 @@
 import { type Result, refuse } from '../problem.js';
 import type { Bridge } from '../units/index.js';
-import { factsGuide } from './facts-guide.js';
-import { publishedGuide } from './published-guide.js';
 import type { Basis, Origin, WayKept } from './types.js';
 
 /** A published figure as planners use it: the central figure, with its ends where they are known. */
@@ -52,4 +50,4 @@ export const emptyGuide: Guide = {
 };
 
 /** The guide that planners use unless they are given another: the published facts of `src/facts`. */
-export const defaultGuide: Guide = publishedGuide;
+export const defaultGuide: Guide = factsGuide;

@@ -1,12 +1,6 @@
 import { ok, type Problem, type Result } from '../problem.js';
-import {
-  type Bridge,
-  containerHolds,
-  containerWithId,
-  inMeasure,
-  roundSig,
-  unitWithId,
-} from '../units/index.js';
+import { type Bridge, containerHolds, containerWithId, inMeasure, unitWithId } from '../units/index.js';
+import { tidy } from './words.js';
 
 /** Turns amounts of one food from measure to measure; each pair is looked up once. */
 export interface Measures {
@@ -52,7 +46,8 @@ export function measureName(id: string, n = 2): string {
 export const amountOf = (n: number, id: string): string => `${shortNumber(n)} ${measureName(id, n)}`;
 
 /** A number for reading: at most 3 decimals, no trailing zeros. */
-export const shortNumber = (n: number): string => String(Number(roundSig(n).toFixed(3)));
+export const shortNumber = (n: number): string =>
+  Number.isInteger(n) ? String(n + 0) : String(Math.round(n * 1000) / 1000 + 0);
 
 /** What `count` of a container hold, in quarts or, where they are reckoned by weight, in pounds. */
 export function holdsOf(
@@ -61,9 +56,9 @@ export function holdsOf(
   bridges: readonly Bridge[],
 ): Result<{ readonly amount: number; readonly unit: 'quart' | 'pound' }> {
   const quarts = containerHolds(container, 'quart', withoutWeights(bridges));
-  if (quarts.ok) return ok({ amount: roundSig(quarts.value.amount * count), unit: 'quart' });
+  if (quarts.ok) return ok({ amount: tidy(quarts.value.amount * count), unit: 'quart' });
   const pounds = containerHolds(container, 'pound', bridges);
-  if (pounds.ok) return ok({ amount: roundSig(pounds.value.amount * count), unit: 'pound' });
+  if (pounds.ok) return ok({ amount: tidy(pounds.value.amount * count), unit: 'pound' });
   return quarts;
 }
 

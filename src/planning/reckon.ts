@@ -1,5 +1,5 @@
 import type { Problem, Result } from '../problem.js';
-import { type Bridge, roundSig } from '../units/index.js';
+import type { Bridge } from '../units/index.js';
 import { type AllotResult, allot } from './allot.js';
 import { bestByOf, ownMonthsOf, type QualityMonths, qualityMonths } from './best-by.js';
 import { isDay } from './dates.js';
@@ -11,7 +11,7 @@ import { type Season, weeksOutside } from './season.js';
 import type { StockLot } from './stock.js';
 import type { DayNumber, Household, LineInput, Lot } from './types.js';
 import { chooseUse, learnUse, type Observed, type Use, type UseOnDay } from './use.js';
-import { isAmount } from './words.js';
+import { isAmount, tidy } from './words.js';
 
 /** A lot with what was found out about it. */
 export interface LotReckoning {
@@ -185,5 +185,5 @@ function sums(
   }
   // Zero would be a false answer where everything that stands there is in some other measure.
   if (met === 0 && unmet > 0) return { onHand: null, countedOn: null };
-  return { onHand: roundSig(onHand, 12), countedOn: roundSig(countedOn, 12) };
+  return { onHand: tidy(onHand), countedOn: tidy(countedOn) };
 }

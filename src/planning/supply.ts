@@ -1,9 +1,9 @@
 import { ok, type Result, refuse } from '../problem.js';
-import { ceilSafe, roundSig } from '../units/index.js';
+import { ceilSafe } from '../units/index.js';
 import { addMonths, isDay, monthsBetween, toIsoDay } from './dates.js';
 import { allYear, dayWhenOutside, type Season, weeksOutside } from './season.js';
 import type { DayNumber } from './types.js';
-import { isAmount, MOST, NO_USE, NOT_FROM_SHELF, OVER_TEN_YEARS } from './words.js';
+import { isAmount, MOST, NO_USE, NOT_FROM_SHELF, OVER_TEN_YEARS, tidy } from './words.js';
 
 function badAmount(what: string, n: number) {
   const said = Number.isFinite(n) ? `${n}` : 'no number';
@@ -31,7 +31,7 @@ export function weeksOfSupply(onHand: number, usePerWeek: number): Result<number
   if (!isAmount(usePerWeek)) return badAmount('use per week', usePerWeek);
   if (usePerWeek === 0) return ok(NO_USE);
   const weeks = onHand / usePerWeek;
-  return ok(Number.isFinite(weeks) && weeks <= MOST ? roundSig(weeks, 12) : OVER_TEN_YEARS);
+  return ok(Number.isFinite(weeks) && weeks <= MOST ? tidy(weeks) : OVER_TEN_YEARS);
 }
 
 /**
@@ -80,7 +80,7 @@ export function leftAndShort(
   if (!isDay(date)) return badDay('date');
   if (!isDay(asOf)) return badDay('as-of date');
   const weeks = weeksOutside(asOf, date, season);
-  const after = roundSig(onHand - usePerWeek * weeks, 12);
+  const after = tidy(onHand - usePerWeek * weeks);
   const crumbs = Math.abs(after) <= 1e-9 * Math.max(1, onHand);
   return ok({ left: crumbs ? 0 : Math.max(0, after), short: crumbs ? 0 : Math.max(0, -after), weeks });
 }
@@ -120,7 +120,7 @@ export function paceToUseUp(
       'Give a later date, or carry what is over.',
     );
   }
-  return ok(roundSig(over / weeks, 12));
+  return ok(tidy(over / weeks));
 }
 
 /**

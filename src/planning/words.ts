@@ -1,3 +1,5 @@
+import { roundSig } from '../units/index.js';
+
 /** Words that stand in planning cells where no number or date would be true. */
 export const NO_USE = 'no use';
 export const OVER_TEN_YEARS = 'more than ten years';
@@ -13,3 +15,11 @@ export const MOST = 1e9;
 /** A number that can be reckoned with: finite, from 0 to a thousand million. */
 export const isAmount = (n: number | null | undefined): n is number =>
   typeof n === 'number' && n >= 0 && n <= MOST;
+
+/** `n` without the crumbs of binary arithmetic (12 significant digits). Whole numbers pass at no cost. */
+export function tidy(n: number): number {
+  if (Number.isInteger(n)) return n + 0;
+  // Writing a number out is slow, and most amounts have few decimals.
+  const near = Math.round(n * 1e4) / 1e4;
+  return near === n && Math.abs(n) < 1e7 ? near : roundSig(n, 12);
+}

@@ -1,16 +1,32 @@
 import type { Problem } from '../../problem.js';
-import { roundSig } from '../../units/index.js';
 import type { Taken } from '../allot.js';
 import { isDay, toIsoDay } from '../dates.js';
 import { amountOf } from '../measure.js';
 import type { LineReckoning } from '../reckon.js';
 import type { Draw, DrawFigures, Lot, RowPlan } from '../types.js';
-import { MOST } from '../words.js';
+import { MOST, tidy } from '../words.js';
 
 /** How a lot is called in words: by the day it was put up and where it stands. */
 export function lotInWords(lot: Lot): string {
   const day = isDay(lot.putUpOn) ? `put up ${toIsoDay(lot.putUpOn)}` : 'undated';
   return lot.place.trim() === '' ? day : `${day}, ${lot.place.trim()}`;
+}
+
+const words = new WeakMap<LineReckoning, Map<string, string>>();
+
+/** `lotInWords`, made once for each lot of a line. */
+function wordsOf(line: LineReckoning, lot: Lot): string {
+  let known = words.get(line);
+  if (!known) {
+    known = new Map();
+    words.set(line, known);
+  }
+  let said = known.get(lot.id);
+  if (said === undefined) {
+    said = lotInWords(lot);
+    known.set(lot.id, said);
+  }
+  return said;
 }
 
 /** `2 quart jars (put up 2025-08-14, cellar); 1 pint jar (undated)`; what is given back says so. */
@@ -20,8 +36,8 @@ export function tookFrom(line: LineReckoning, taken: Taken): string | null {
     const lot = line.lots.get(id)?.lot;
     const amount = taken.allotted[id] ?? 0;
     if (!lot || amount === 0) continue;
-    const words = `${amountOf(Math.abs(amount), lot.container ?? '')} (${lotInWords(lot)})`;
-    parts.push(amount < 0 ? `gave back ${words}` : words);
+    const said = `${amountOf(Math.abs(amount), lot.container ?? '')} (${wordsOf(line, lot)})`;
+    parts.push(amount < 0 ? `gave back ${said}` : said);
   }
   return parts.length > 0 ? parts.join('; ') : null;
 }
@@ -37,12 +53,12 @@ export function drawRow(line: LineReckoning, draw: Draw, taken: Taken | null): R
     if (line.countedIn !== null && draw.amount !== null && Math.abs(draw.amount) <= MOST) {
       units.in_counted = line.countedIn;
       const factor = line.measures.factor(measure, line.countedIn);
-      if (factor.ok) inCounted = roundSig(draw.amount * factor.value, 12);
+      if (factor.ok) inCounted = tidy(draw.amount * factor.value);
       else problems.in_counted = factor.problem;
     }
   }
   if (taken?.problem) problems.took_from = taken.problem;
-  const notFound = taken ? roundSig(taken.notFound, 12) : 0;
+  const notFound = taken ? tidy(taken.notFound) : 0;
   return {
     figures: {
       in_counted: inCounted,

@@ -1,14 +1,13 @@
 import type { Problem } from '../../problem.js';
-import { roundSig } from '../../units/index.js';
 import { toIsoDay } from '../dates.js';
 import type { LineReckoning } from '../reckon.js';
 import type { FoodReckoning } from '../reckon-food.js';
 import { runsOutOn, weeksOfSupply } from '../supply.js';
 import type { FoodFigures, PlanValue, RowPlan } from '../types.js';
-import { STILL_TO_PUT_UP } from '../words.js';
+import { STILL_TO_PUT_UP, tidy } from '../words.js';
 import { weeksOfLine } from './lot-row.js';
 
-const tidy = (n: number | null): number | null => (n === null ? null : roundSig(n, 12));
+const known = (n: number | null): number | null => (n === null ? null : tidy(n));
 
 function weeksAt(line: LineReckoning, use: number | null): PlanValue {
   if (line.countedOn === null || use === null) return null;
@@ -19,7 +18,7 @@ function weeksAt(line: LineReckoning, use: number | null): PlanValue {
 function shortOrOver(line: LineReckoning, food: FoodReckoning): PlanValue {
   if (line.harvest?.inProgress) return (food.toPutUp ?? 0) > 0 ? STILL_TO_PUT_UP : null;
   if (food.over === null) return null;
-  return food.over > 0 ? tidy(food.over) : food.short ? -tidy(food.short)! : 0;
+  return food.over > 0 ? tidy(food.over) : food.short ? -tidy(food.short) : 0;
 }
 
 /** The planning columns of a Foods row. */
@@ -40,19 +39,19 @@ export function foodRow(line: LineReckoning, food: FoodReckoning): RowPlan<FoodF
   return {
     figures: {
       on_hand: line.onHand,
-      use_low: tidy(use?.low ?? null),
-      use_per_week: tidy(use?.usual ?? null),
-      use_high: tidy(use?.high ?? null),
+      use_low: known(use?.low ?? null),
+      use_per_week: known(use?.usual ?? null),
+      use_high: known(use?.high ?? null),
       weeks_low: weeksAt(line, use?.high ?? null),
       weeks_of_supply: weeksOfLine(line),
       weeks_high: weeksAt(line, use?.low ?? null),
       runs_out_on: out?.ok ? out.value : null,
       next_harvest: harvest ? toIsoDay(harvest.begins) : null,
-      left_at_harvest: tidy(food.left),
+      left_at_harvest: known(food.left),
       short_or_over: shortOrOver(line, food),
-      pace: tidy(food.pace),
+      pace: known(food.pace),
       to_put_up: food.toPutUp,
-      pounds_to_grow: tidy(food.pounds),
+      pounds_to_grow: known(food.pounds),
     },
     units,
     ...(Object.keys(problems).length > 0 ? { problems } : {}),

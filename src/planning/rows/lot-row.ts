@@ -1,11 +1,10 @@
 import type { Problem } from '../../problem.js';
-import { roundSig } from '../../units/index.js';
 import { isDay, monthsBetween, toIsoDay } from '../dates.js';
 import { cupsIn, holdsOf } from '../measure.js';
 import type { LineReckoning, LotReckoning } from '../reckon.js';
 import { dayAfterWeeks, weeksOfSupply } from '../supply.js';
 import type { LotFigures, PlanValue, RowPlan } from '../types.js';
-import { NO_USE, NOT_BY_BEST_BY, PAST_BEST } from '../words.js';
+import { NO_USE, NOT_BY_BEST_BY, PAST_BEST, tidy } from '../words.js';
 
 /** Half a cup: the serving where Foods gives none. */
 export const SERVING_CUPS = 0.5;
@@ -50,12 +49,12 @@ export function lotRow(line: LineReckoning, at: LotReckoning, rank: number | nul
   if (holds?.ok) units.holds = holds.value.unit;
   return {
     figures: {
-      left: left === null ? null : roundSig(left, 12),
+      left: left === null ? null : tidy(left),
       months_kept: isDay(lot.putUpOn) ? monthsBetween(lot.putUpOn, asOf) : null,
       best_by: bestBy === null ? null : toIsoDay(bestBy),
       days_left: bestBy === null ? null : bestBy - asOf,
       holds: holds?.ok ? holds.value.amount : null,
-      servings: cups?.ok && left !== null ? roundSig((left * cups.value) / servingCups(line)) : null,
+      servings: cups?.ok && left !== null ? tidy((left * cups.value) / servingCups(line)) : null,
       eaten_by: eatenBy(line, at),
       at_risk: atRisk(at, eaten?.atRisk ?? null),
       use_first: rank,
@@ -68,5 +67,5 @@ export function lotRow(line: LineReckoning, at: LotReckoning, rank: number | nul
 
 function atRisk(at: LotReckoning, risk: number | null): PlanValue {
   if (at.left === 0) return 0;
-  return risk === null || at.past ? null : Math.min(at.left ?? 0, roundSig(risk, 12));
+  return risk === null || at.past ? null : Math.min(at.left ?? 0, tidy(risk));
 }
