@@ -1,5 +1,6 @@
 import { type Result, refuse } from '../problem.js';
 import type { Bridge } from '../units/index.js';
+import { publishedGuide } from './published-guide.js';
 import type { Basis, Origin, WayKept } from './types.js';
 
 /** A published figure as planners use it: the central figure, with its ends where they are known. */
@@ -50,4 +51,4 @@ export const emptyGuide: Guide = {
 };
 
 /** The guide that planners use unless they are given another: the published facts of `src/facts`. */
-export const defaultGuide: Guide = factsGuide;
+export const defaultGuide: Guide = publishedGuide;
