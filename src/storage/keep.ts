@@ -54,6 +54,8 @@ export interface BookLabel {
 export class Keep {
   readonly #name: string;
   #db: Promise<KeepDatabase> | undefined;
+  /** The same, once it is open. */
+  #ready: KeepDatabase | undefined;
 
   constructor(name: string) {
     this.#name = name;
@@ -104,18 +106,33 @@ export class Keep {
     return !taken;
   }
 
-  /** Keeps one more update; false (and nothing written) when the book is no longer kept, so must be created. */
+  /**
+   * Keeps one more update; false (and nothing kept) when the book is no longer kept, so must be created.
+   *
+   * With the database open, everything is asked for, and the transaction committed, before this returns its
+   * promise: then it completes even if the page is closed at that moment.
+   */
   async append(book: string, update: Uint8Array, label: BookLabel): Promise<boolean> {
+    const tx = transactionOn(this.#ready ?? (await this.#open()), ['books', 'snapshots', 'updates']);
+    const asked = [
+      tx.objectStore('snapshots').getKey(book),
+      tx.objectStore('updates').add(kept(book, update)),
+      tx.objectStore('books').put({ id: book, title: label.title, updatedAt: label.at }),
+      tx.done,
+    ] as const;
+    tx.commit();
+    const [snapshot, nr] = await Promise.all(asked);
+    if (snapshot === undefined) await this.#takeBack(book, nr);
+    return snapshot !== undefined;
+  }
+
+  /** An update without a book to add it to. */
+  async #takeBack(book: string, nr: number): Promise<void> {
     const tx = await this.#write(['books', 'snapshots', 'updates']);
-    const there = (await tx.objectStore('snapshots').getKey(book)) !== undefined;
-    if (there) {
-      await Promise.all([
-        tx.objectStore('updates').add(kept(book, update)),
-        tx.objectStore('books').put({ id: book, title: label.title, updatedAt: label.at }),
-        tx.done,
-      ]);
-    } else await tx.done;
-    return there;
+    await tx.objectStore('updates').delete(nr);
+    if ((await tx.objectStore('snapshots').getKey(book)) === undefined)
+      await tx.objectStore('books').delete(book);
+    await tx.done;
   }
 
   /**
@@ -224,29 +241,38 @@ export class Keep {
   async close(): Promise<void> {
     const db = this.#db;
     this.#db = undefined;
+    this.#ready = undefined;
     (await db)?.close();
   }
 
   /** The connection; opened again when the browser or another tab ended it. */
   #open(): Promise<KeepDatabase> {
-    if (!this.#db) {
-      const opening = openKeepDatabase(this.#name, () => {
-        if (this.#db === opening) this.#db = undefined;
-      });
-      this.#db = opening;
-      opening.catch(() => {
-        if (this.#db === opening) this.#db = undefined;
-      });
-    }
-    return this.#db;
+    if (this.#db) return this.#db;
+    const forget = () => {
+      if (this.#db !== opening) return;
+      this.#db = undefined;
+      this.#ready = undefined;
+    };
+    const opening = openKeepDatabase(this.#name, forget);
+    this.#db = opening;
+    opening.then((db) => {
+      if (this.#db === opening) this.#ready = db;
+    }, forget);
+    return opening;
   }
 
-  async #write<Stores extends ArrayLike<StoreNames<KeepSchema>>>(stores: Stores) {
-    const tx = (await this.#open()).transaction(stores, 'readwrite', { durability: 'strict' });
-    // Whoever awaits `done` still hears of it; a request that failed before must not leave it unheard.
-    tx.done.catch(() => {});
-    return tx;
+  async #write<Stores extends KeepStores>(stores: Stores) {
+    return transactionOn(await this.#open(), stores);
   }
+}
+
+type KeepStores = ArrayLike<StoreNames<KeepSchema>>;
+
+function transactionOn<Stores extends KeepStores>(db: KeepDatabase, stores: Stores) {
+  const tx = db.transaction(stores, 'readwrite', { durability: 'strict' });
+  // Whoever awaits `done` still hears of it; a request that failed before must not leave it unheard.
+  tx.done.catch(() => {});
+  return tx;
 }
 
 /** Opens the books kept in this browser. Refuses where the browser keeps nothing (a private window, say). */

@@ -15,7 +15,7 @@ export interface SavingQueueOptions {
 export class SavingQueue {
   readonly #options: SavingQueueOptions;
   #waiting: Uint8Array[] = [];
-  #running: Promise<boolean> | undefined;
+  #running: Promise<void> | undefined;
   #failures = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #stopped = false;
@@ -31,17 +31,26 @@ export class SavingQueue {
 
   add(update: Uint8Array): void {
     this.#waiting.push(update);
+    // After a failure it stays 'could not save' until the timer, or `flush`, has tried again.
+    if (this.#timer !== undefined) return;
     this.#options.saving();
-    // After a failure the timer, or `flush`, tries again.
-    if (this.#timer === undefined) queueMicrotask(() => void this.flush());
+    queueMicrotask(() => void this.#start());
   }
 
   /** Tries now; true when everything added so far is kept. */
-  flush(): Promise<boolean> {
+  async flush(): Promise<boolean> {
+    // What is running may be about to fail: then this is one more attempt, not that one.
+    await this.#running;
+    await this.#start();
+    return this.#waiting.length === 0;
+  }
+
+  #start(): Promise<void> | undefined {
+    // Before the timer is touched: a run that has just failed has set it.
+    if (this.#running) return this.#running;
     clearTimeout(this.#timer);
     this.#timer = undefined;
-    if (this.#waiting.length === 0 || this.#stopped) return Promise.resolve(this.#waiting.length === 0);
-    this.#running ??= this.#run();
+    if (this.#waiting.length > 0 && !this.#stopped) this.#running = this.#run();
     return this.#running;
   }
 
@@ -51,7 +60,7 @@ export class SavingQueue {
     clearTimeout(this.#timer);
   }
 
-  async #run(): Promise<boolean> {
+  async #run(): Promise<void> {
     let kept = true;
     while (kept && this.#waiting.length > 0) {
       kept = await this.#writeBatch();
@@ -60,7 +69,6 @@ export class SavingQueue {
     }
     // In the same breath as the last look at what waits, so that nothing added later is overlooked.
     this.#running = undefined;
-    return kept && this.#waiting.length === 0;
   }
 
   async #writeBatch(): Promise<boolean> {
@@ -80,7 +88,7 @@ export class SavingQueue {
   }
 
   #tryLater(): void {
-    this.#timer = setTimeout(() => void this.flush(), this.#options.retryAfter(this.#failures));
+    this.#timer = setTimeout(() => void this.#start(), this.#options.retryAfter(this.#failures));
     // In Node an unsaved book must not keep the process alive for ever.
     if (typeof this.#timer === 'object') (this.#timer as { unref?: () => void }).unref?.();
   }

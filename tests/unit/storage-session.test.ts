@@ -117,6 +117,7 @@ describe('storage that does not keep', () => {
     expect(first.kept.status).toMatchObject({ state: 'could not save', problem: { code: 'storage-full' } });
     expect(first.kept.status.message).toContain('Save a copy');
     first.book.set('r1', 'count', 22);
+    expect(first.kept.status.state).toBe('could not save');
     end();
     await vi.waitFor(() => expect(first.kept.status.state).toBe('saved'));
     await first.kept.close();
