@@ -69,6 +69,10 @@ export interface ArgumentDeclaration {
   readonly most?: number;
 }
 
+/** Does this argument take a range, rather than one value? */
+export const isListArgument = ({ kind }: ArgumentDeclaration): boolean =>
+  kind === 'numbers' || kind.endsWith('with blanks');
+
 export const GROUPS = ['Supply', 'Measures', 'Growing', 'Putting up', 'Animals and staples'] as const;
 export type Group = (typeof GROUPS)[number];
 

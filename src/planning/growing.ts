@@ -1,11 +1,4 @@
-import {
-  bushelPounds,
-  type Growing,
-  growing,
-  plantShare,
-  type Yield,
-  type YieldOf,
-} from '../facts/index.js';
+import { bushelPounds, type Growing, growing, plantShare, type Yield, type YieldOf } from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { ceilSafe, findMeasure, inMeasure } from '../units/index.js';
 import { measureName, shortNumber } from './measure.js';

@@ -1,12 +1,4 @@
-import {
-  bushelPounds,
-  densityOf,
-  drying,
-  type Figure,
-  figureSource,
-  freezing,
-  qualityMonths,
-} from '../facts/index.js';
+import { bushelPounds, densityOf, drying, freezing, qualityMonths } from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { type Bridge, containerHolds, containerWithId } from '../units/index.js';
 import type { Guide, GuideFigure } from './guide.js';
@@ -15,30 +7,24 @@ import { poundsPerJar } from './putting-up.js';
 import { changed, ends, exactly, type Ranged, ranged } from './ranged.js';
 import type { WayKept } from './types.js';
 
-const asGuide = ({ low, usual, high, unit, certainty }: Figure, source: string): GuideFigure => ({
-  low,
-  usual,
-  high,
-  unit,
-  source,
-  origin: certainty === 'from memory' ? 'from memory' : 'published',
-});
-
-const asGuideFrom = (figure: Ranged): GuideFigure => ({
+const asGuide = (figure: Ranged): GuideFigure => ({
   ...ends(figure),
   usual: figure.usual,
   unit: figure.unit,
-  source: [figure.source, ...figure.notes].join('; '),
-  origin: figure.origin === 'from memory' ? 'from memory' : 'published',
+  source: figure.source,
+  origin: figure.origin,
+  notes: figure.notes,
 });
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function months(way: WayKept, food: string): Result<GuideFigure> {
   const found = qualityMonths(way, food);
   if (!found.ok) return found;
   const { months: figure, said } = found.value;
   return figure
-    ? ok(asGuide(figure, figureSource(figure)))
-    : refuse('nothing-published', said, 'Give your own months of best quality.');
+    ? ok({ ...asGuide(ranged(figure, 'low', 'months')), notes: [said] })
+    : refuse('nothing-published', capital(said), 'Give your own months of best quality.');
 }
 
 const lacking = (crop: string, container: string, way: WayKept) =>
@@ -101,7 +87,7 @@ export const publishedGuide: Guide = {
   qualityMonths: months,
   poundsPerContainer(crop, container, way) {
     const found = pounds(crop, container, way);
-    return found.ok ? ok(asGuideFrom(found.value)) : found;
+    return found.ok ? ok(asGuide(found.value)) : found;
   },
   bridges(food) {
     const known: Bridge[] = [];
