@@ -6,15 +6,17 @@ import {
   HyperFormula,
   SimpleRangeValue,
 } from 'hyperformula';
-import type {
-  ArgumentDeclaration,
-  FunctionContext,
-  FunctionDeclaration,
-  FunctionValue,
+import {
+  type ArgumentDeclaration,
+  type FunctionContext,
+  type FunctionDeclaration,
+  type FunctionValue,
+  isListArgument,
 } from '../formulas/declare.js';
 import { callFunction, functions } from '../formulas/index.js';
 import type { GivenValue, Scalar } from '../formulas/read-arguments.js';
 import type { Problem } from '../problem.js';
+import { OURS } from './messages.js';
 
 /** Days from the engine's day 0, 1899-12-30, to 1970-01-01. */
 export const EPOCH = 25_569;
@@ -26,7 +28,6 @@ export interface ContextHolder {
 
 const isDateKind = ({ kind }: ArgumentDeclaration) =>
   kind === 'date' || kind === 'month-day' || kind === 'dates with blanks';
-const isListKind = ({ kind }: ArgumentDeclaration) => kind === 'numbers' || kind.endsWith('with blanks');
 
 function scalar(value: unknown, dates: boolean): Scalar {
   // Inside a range the engine wraps dates and percentages; the number is in `val`.
@@ -69,7 +70,7 @@ function pluginOf(declarations: readonly FunctionDeclaration[]): typeof Function
     implemented[declaration.name] = {
       method: declaration.name,
       parameters: declaration.arguments.map((arg) => ({
-        argumentType: isListKind(arg) ? FunctionArgumentType.ANY : FunctionArgumentType.SCALAR,
+        argumentType: isListArgument(arg) ? FunctionArgumentType.ANY : FunctionArgumentType.SCALAR,
         ...(arg.optional && { optionalArg: true }),
       })),
       ...(/\bdate\b/.test(declaration.gives) && { returnNumberType: 'NUMBER_DATE' as never }),
@@ -85,7 +86,7 @@ function pluginOf(declarations: readonly FunctionDeclaration[]): typeof Function
           const result = callFunction(declaration, read as GivenValue[], holder.current);
           return result.ok
             ? answered(result.value)
-            : new CellError(ErrorType.VALUE, inOneLine(result.problem));
+            : new CellError(ErrorType.VALUE, OURS + inOneLine(result.problem));
         });
       },
     });

@@ -26,8 +26,12 @@ const PLAIN: Readonly<Record<string, string>> = {
     'A value in the formula is of another kind than the function takes: text where a number belongs, say.',
 };
 
+/** Stands before messages of our own functions, to tell them from the engine's. */
+export const OURS = '\u2060';
+
 /** An engine error in words that say what to do. */
 export function plainMessage(error: string, detail: string, functionNames: readonly string[]): string {
+  if (detail.startsWith(OURS)) return detail.slice(OURS.length);
   const unknownFunction = /^Function name (\S+) not recognized/.exec(detail);
   if (unknownFunction) {
     const near = nearest(unknownFunction[1]!.toUpperCase(), functionNames);

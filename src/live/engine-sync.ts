@@ -7,10 +7,12 @@ import {
   referencesOf,
   type SheetState,
   type StateLayout,
+  standardOneValue,
   toEngine,
 } from '../book/index.js';
 import type { CalcEngine, EngineEdit, EngineInput } from '../engine/calc-engine.js';
-import type { FunctionContext } from '../formulas/declare.js';
+import { type FunctionContext, isListArgument } from '../formulas/declare.js';
+import { functionNamed } from '../formulas/index.js';
 import { rewriting } from './row-sequence.js';
 
 /** What a planning column shows in a cell, for formulas that refer to it. */
@@ -20,6 +22,12 @@ interface Shape {
   rows: readonly string[];
   columns: readonly string[];
 }
+
+/** Of our own functions the declaration says it; of the others a list does. */
+const takesOneValue = (name: string, argument: number): boolean => {
+  const declared = functionNamed(name)?.arguments[argument];
+  return declared ? !isListArgument(declared) : standardOneValue(name, argument);
+};
 
 const DAY = /^\d{4}-\d{2}-\d{2}$/;
 const keyOf = (a: CellAddress): string => `${a.sheet}/${a.row}/${a.column}`;
@@ -133,7 +141,7 @@ export class EngineSync {
         sheets.has(address.sheet) || referencesOf(stored, address.sheet).some((r) => sheets.has(r.sheet));
       if (!touched) continue;
       const place = this.#place(address);
-      const formula = toEngine(stored, address.sheet, this.layout);
+      const formula = this.#inEngine(stored, address);
       if (this.engine.formula(place) !== formula) edits.push({ ...place, input: { formula } });
     }
   }
@@ -153,10 +161,14 @@ export class EngineSync {
     const key = keyOf(address);
     if (isFormula(raw)) {
       this.#formulas.set(key, { address, stored: raw });
-      return { formula: toEngine(raw, sheet.id, this.layout) };
+      return { formula: this.#inEngine(raw, address) };
     }
     this.#formulas.delete(key);
     return inputOf(raw ?? plain(this.planned(sheet.id, address.row, address.column)));
+  }
+
+  #inEngine(stored: string, { sheet, row }: CellAddress): string {
+    return toEngine(stored, sheet, this.layout, row, takesOneValue);
   }
 
   #cellsOf(sheet: SheetState): EngineInput[][] {

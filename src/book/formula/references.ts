@@ -12,6 +12,7 @@
  */
 import { parseA1Ref, tokenize } from '@borgar/fx';
 import { columnLetters, type Layout } from './layout.js';
+import { oneValueAt, standardOneValue, type TakesOneValue } from './one-value.js';
 
 const STORED =
   /"(?:[^"]|"")*"|\[(?:([A-Za-z][\w-]*)\.)?(\$?)([A-Za-z][\w-]*)?(?:(@)(\$?)([A-Za-z][\w-]*)?)?\]/g;
@@ -37,12 +38,14 @@ const reference = (m: readonly (string | undefined)[]): StoredReference => ({
 /** Replaces every stored reference of a formula, leaving its text literals alone. */
 function mapReferences(
   stored: string,
-  to: (reference: StoredReference, asStored: string, endsRange: boolean) => string,
+  to: (reference: StoredReference, asStored: string, endsRange: boolean, at: number) => string,
 ): string {
   return stored.replace(STORED, (...match: unknown[]) => {
     const [whole, ...parts] = match.slice(0, 7) as string[];
     const [at, text] = match.slice(7) as [number, string];
-    return whole!.startsWith('"') ? whole! : to(reference([whole, ...parts]), whole!, text[at - 1] === ':');
+    return whole!.startsWith('"')
+      ? whole!
+      : to(reference([whole, ...parts]), whole!, text[at - 1] === ':', at);
   });
 }
 
@@ -107,9 +110,20 @@ export function toShown(stored: string, sheet: string, layout: Layout): string {
   return shown.includes(BROKEN) ? tidyRanges(shown) : shown;
 }
 
-/** A stored formula as the engine reads it: sheets by id, names of columns as whole columns. */
-export function toEngine(stored: string, sheet: string, layout: Layout): string {
-  const text = mapReferences(stored, (r, _text, endsRange) => {
+/**
+ * A stored formula as the engine reads it: sheets by id, and a column's name as the cell of the same `row`
+ * where one value belongs, else as the whole column.
+ */
+export function toEngine(
+  stored: string,
+  sheet: string,
+  layout: Layout,
+  row?: string,
+  takesOne: TakesOneValue = standardOneValue,
+): string {
+  const rowNumber = row === undefined ? 0 : layout.rowIndex(sheet, row) + 1;
+  let oneValue: ReturnType<typeof oneValueAt> | undefined;
+  const text = mapReferences(stored, (r, asStored, endsRange, at) => {
     const target = r.sheet ?? sheet;
     if (layout.titleOf(target) === undefined) return BROKEN;
     const prefix = r.sheet === undefined || endsRange ? '' : `'${r.sheet}'!`;
@@ -117,6 +131,10 @@ export function toEngine(stored: string, sheet: string, layout: Layout): string 
     const column = r.column === undefined ? -1 : layout.columnIndex(target, r.column);
     if (column < 0) return BROKEN;
     const letters = columnLetters(column);
+    if (target === sheet && rowNumber > 0) {
+      oneValue ??= oneValueAt(stored, takesOne);
+      if (oneValue(at, asStored.length)) return `${letters}${rowNumber}`;
+    }
     return `${prefix}$${letters}:$${letters}`;
   });
   return text.includes(BROKEN) ? tidyRanges(text) : text;
