@@ -1,3 +1,6 @@
+import { FLOUR_FROM } from './animals-and-staples/flour-from.js';
+import { HENS_FOR } from './animals-and-staples/hens-for.js';
+import { MEAT_FROM } from './animals-and-staples/meat-from.js';
 import type { FunctionDeclaration } from './declare.js';
 import { BED_AREA_FOR } from './growing/bed-area-for.js';
 import { HARVEST_FROM } from './growing/harvest-from.js';
@@ -70,6 +73,9 @@ export const functions: readonly FunctionDeclaration[] = [
   FRESH_FROM,
   ALTITUDE_PRESSURE,
   HEADSPACE,
+  HENS_FOR,
+  MEAT_FROM,
+  FLOUR_FROM,
 ];
 
 const byName = new Map(functions.map((each) => [each.name, each]));

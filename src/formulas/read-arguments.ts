@@ -4,7 +4,7 @@ import { parseDay, parseMonthDay } from '../planning/parse-date.js';
 import { BASES, WAYS_KEPT } from '../planning/types.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { findContainer, findUnit, orList } from '../units/index.js';
-import type { ArgumentDeclaration, FunctionDeclaration } from './declare.js';
+import { type ArgumentDeclaration, type FunctionDeclaration, isListArgument } from './declare.js';
 
 /**
  * A value as the engine hands it over: a scalar, or a range row by row. Spreadsheet dates come as `{ day }`.
@@ -136,10 +136,8 @@ function asList(value: GivenValue, arg: ArgumentDeclaration): Result<unknown> {
   return ok(out);
 }
 
-const isList = (arg: ArgumentDeclaration) => arg.kind === 'numbers' || arg.kind.endsWith('with blanks');
-
 function readOne(value: GivenValue | undefined, arg: ArgumentDeclaration): Result<unknown> {
-  if (isList(arg) && value !== undefined) return asList(value, arg);
+  if (isListArgument(arg) && value !== undefined) return asList(value, arg);
   const scalar = isRange(value)
     ? value.length === 1 && value[0]!.length === 1
       ? value[0]![0]!

@@ -75,4 +75,7 @@ export const GOOD_ARGUMENTS: Readonly<Record<string, readonly GivenValue[]>> = {
   FRESH_FROM: ['onion', 1.5],
   ALTITUDE_PRESSURE: ['green beans', 1500, 'dial'],
   HEADSPACE: ['fruit'],
+  HENS_FOR: [24, 'usual'],
+  MEAT_FROM: ['steer', 1200, 'usual'],
+  FLOUR_FROM: ['wheat', 60],
 };

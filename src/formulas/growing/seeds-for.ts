@@ -1,3 +1,4 @@
+import { sourceText } from '../../facts/index.js';
 import { seedsFor } from '../../planning/growing.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
@@ -15,6 +16,6 @@ export const SEEDS_FOR = declareExplained({
     'Nothing is added for thinning, birds or old seed.',
   ],
   example: { formula: '=SEEDS_FOR("broccoli", 59)', gives: '79' },
-  source: '7 CFR 201.31 (Federal Seed Act regulations), minimum germination',
+  source: sourceText('cfr'),
   explain: ([crop, plants]) => explained(seedsFor(crop, plants), 'usual'),
 });

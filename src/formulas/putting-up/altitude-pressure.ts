@@ -14,7 +14,7 @@ import { declareExplained, type Explained } from '../declare.js';
 /** Said of every food that the pressures of low-acid foods do not hold for. */
 export const SEE_PROCESS = 'see its tested process';
 
-const SOURCE = 'USDA Agriculture Information Bulletin 539, Complete Guide to Home Canning';
+const SOURCE = sourceText('aib539');
 
 const gaugeNamed = (text: string): Gauge | null => {
   const words = text

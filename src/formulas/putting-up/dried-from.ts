@@ -1,4 +1,4 @@
-import { caution, driedCrops } from '../../facts/index.js';
+import { caution, driedCrops, sourceText } from '../../facts/index.js';
 import { driedFrom } from '../../planning/putting-up.js';
 import { BASIS, CROP, POUNDS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
@@ -12,7 +12,7 @@ export const DRIED_FROM = declareExplained({
   gives: 'pounds dried',
   details: ['These yields are from memory: weigh a batch before and after, and use your own.'],
   example: { formula: '=DRIED_FROM("onion", 12)', gives: '1.5' },
-  source: 'from memory: University of Georgia Extension, Preserving Food: Drying Fruits and Vegetables',
+  source: `from memory: ${sourceText('uga-drying')}`,
   caution: caution('dry-goods-moisture').text,
   explain: ([crop, pounds, basis], context) => explained(driedFrom(crop, pounds), basis ?? context.basis),
 });

@@ -1,4 +1,4 @@
-import { driedCrops } from '../../facts/index.js';
+import { driedCrops, sourceText } from '../../facts/index.js';
 import { freshFrom } from '../../planning/putting-up.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
@@ -15,6 +15,6 @@ export const FRESH_FROM = declareExplained({
   gives: 'pounds fresh, as bought',
   details: ['The other way round of DRIED_FROM, at the usual yield. These yields are from memory.'],
   example: { formula: '=FRESH_FROM("onion", 1.5)', gives: '12' },
-  source: 'from memory: University of Georgia Extension, Preserving Food: Drying Fruits and Vegetables',
+  source: `from memory: ${sourceText('uga-drying')}`,
   explain: ([crop, dried]) => explained(freshFrom(crop, dried), 'usual'),
 });

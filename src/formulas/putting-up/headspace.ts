@@ -1,4 +1,4 @@
-import { figureSource, headspace } from '../../facts/index.js';
+import { figureSource, headspace, sourceText } from '../../facts/index.js';
 import { ok } from '../../problem.js';
 import { declareExplained } from '../declare.js';
 import { CANNING_CAUTION } from './arguments.js';
@@ -18,7 +18,7 @@ export const HEADSPACE = declareExplained({
   gives: 'inches',
   details: ['Some foods want more: the tested process of the food goes before its class.'],
   example: { formula: '=HEADSPACE("fruit")', gives: '0.5' },
-  source: 'USDA Agriculture Information Bulletin 539, Complete Guide to Home Canning',
+  source: sourceText('aib539'),
   caution: CANNING_CAUTION,
   explain: ([of]) => {
     const found = headspace(of);

@@ -1,0 +1,27 @@
+import { meatFrom } from '../../planning/animals.js';
+import { BASIS } from '../arguments.js';
+import { declareExplained } from '../declare.js';
+import { explained } from '../explained.js';
+
+export const MEAT_FROM = declareExplained({
+  name: 'MEAT_FROM',
+  group: 'Animals and staples',
+  summary: 'How much meat an animal of a live weight gives to take home.',
+  arguments: [
+    {
+      name: 'animal',
+      kind: 'text',
+      help: 'as in "steer", "hog", "lamb" or "chicken"',
+      values: ['steer', 'hog', 'lamb', 'chicken', 'game hen'],
+    },
+    { name: 'live_weight', kind: 'number', least: 0, most: 1e6, help: 'pounds, alive' },
+    BASIS,
+  ],
+  gives: 'pounds of meat to take home',
+  details: [
+    'Live, hanging and take-home weights are three things. Steers and hogs: meat cut and wrapped, between what the sources print. Lambs: the carcass times cuts with bone. Birds: the dressed bird.',
+  ],
+  example: { formula: '=MEAT_FROM("chicken", 5)', gives: '3.5' },
+  source: 'state extensions, named source by source in Facts',
+  explain: ([animal, weight, basis], context) => explained(meatFrom(animal, weight), basis ?? context.basis),
+});
