@@ -56,3 +56,4 @@ export {
   PAST_BEST,
   STILL_TO_PUT_UP,
 } from './words.js';
+export { explainDraw, explainFood, explainLot } from './working.js';

@@ -1,0 +1,108 @@
+import { isDay } from '../dates.js';
+import { measureName } from '../measure.js';
+import type { LineReckoning } from '../reckon.js';
+import { lotInWords } from '../rows/draw-row.js';
+import type { Draw, DrawFigures, PlanValue, Working } from '../types.js';
+import { amount, call, countedUnit, type Explained, input, iso, n, working } from './parts.js';
+import { containerMissing } from './shared.js';
+
+const TITLES: Readonly<Record<keyof DrawFigures, string>> = {
+  in_counted: 'In the counted-in container',
+  took_from: 'Took from',
+  not_found: 'Not found on the shelf',
+};
+
+/** Why a draw counts for nothing (yet). */
+function idle(line: LineReckoning, draw: Draw): string {
+  const taken = line.allotted.taken.get(draw.id);
+  if (taken?.problem) return `${taken.problem.message} ${taken.problem.mend}`;
+  if (draw.amount === null) return 'Write how much was taken.';
+  if ((draw.container ?? line.countedIn) === null) return containerMissing;
+  if (isDay(draw.date) && draw.date > line.household.asOf) {
+    return 'It is dated after the as-of date, so it does not count yet.';
+  }
+  return 'Nothing of this food stood on the shelf then.';
+}
+
+function inCounted(line: LineReckoning, draw: Draw): Explained {
+  const measure = draw.container ?? line.countedIn;
+  const rule = 'The amount drawn, turned into the container that this food is counted in.';
+  if (draw.amount === null || measure === null || line.countedIn === null) {
+    return { rule, missing: idle(line, draw) };
+  }
+  const factor = line.measures.factor(measure, line.countedIn);
+  return {
+    rule,
+    inputs: [input('Drawn', draw.amount, measureName(measure), 'entered')],
+    steps: factor.ok
+      ? [`${amount(draw.amount, measure)} = ${amount(draw.amount * factor.value, line.countedIn)}`]
+      : [],
+    formula: call('MEASURE', draw.amount, measure, line.countedIn, line.input.food),
+    missing: factor.ok ? idle(line, draw) : `${factor.problem.message} ${factor.problem.mend}`,
+  };
+}
+
+function tookFrom(line: LineReckoning, draw: Draw): Explained {
+  const taken = line.allotted.taken.get(draw.id);
+  const rule =
+    draw.corrects !== null || (draw.amount ?? 0) < 0
+      ? 'A correction changes the draw that it corrects: what was not found is taken back first, then what was taken last goes back to its lot.'
+      : 'A draw takes what was written down when it was posted, then the lot it names, then oldest first: opened jars, then by best-by date, then by the day put up. It cannot take from a lot that was put up later.';
+  const measure = draw.container ?? line.countedIn;
+  return {
+    rule,
+    inputs: [
+      ...(draw.amount === null || measure === null
+        ? []
+        : [input('Drawn', draw.amount, measureName(measure), 'entered')]),
+      ...(draw.date === null ? [] : [input('Date', iso(draw.date), 'day', 'entered')]),
+    ],
+    steps: (taken?.order ?? []).map((id) => {
+      const lot = line.lots.get(id)?.lot;
+      const part = taken?.allotted[id] ?? 0;
+      const words = lot ? lotInWords(lot) : id;
+      return `${part < 0 ? 'gave back ' : ''}${amount(Math.abs(part), lot?.container ?? null)}: ${words}`;
+    }),
+    missing: idle(line, draw),
+  };
+}
+
+function notFound(line: LineReckoning, draw: Draw): Explained {
+  const taken = line.allotted.taken.get(draw.id);
+  const measure = draw.container ?? line.countedIn;
+  return {
+    rule: 'The part of the draw that no lot on the shelf could give on that day. The draw is kept as written; count the shelf, or put in the lot that is missing.',
+    inputs:
+      draw.amount === null || measure === null
+        ? []
+        : [input('Drawn', draw.amount, measureName(measure), 'entered')],
+    steps:
+      taken && taken.notFound > 0 && draw.amount !== null
+        ? [`${n(draw.amount)} drawn, ${n(taken.notFound)} of it not found`]
+        : [],
+    missing: taken?.counts ? 'All of it was found on the shelf.' : idle(line, draw),
+  };
+}
+
+/** Explains one planning figure of a draw. */
+export function drawWorking(
+  line: LineReckoning,
+  draw: Draw,
+  column: keyof DrawFigures,
+  value: PlanValue,
+): Working {
+  const measure = draw.container ?? line.countedIn;
+  switch (column) {
+    case 'in_counted':
+      return working(TITLES[column], value, countedUnit(line), inCounted(line, draw));
+    case 'took_from':
+      return working(TITLES[column], value, '', tookFrom(line, draw));
+    default:
+      return working(
+        TITLES.not_found,
+        value,
+        measure === null ? '' : measureName(measure),
+        notFound(line, draw),
+      );
+  }
+}

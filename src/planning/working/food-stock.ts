@@ -1,0 +1,162 @@
+import { measureName } from '../measure.js';
+import type { LineReckoning } from '../reckon.js';
+import type { WorkingInput } from '../types.js';
+import { NO_USE, NOT_FROM_SHELF } from '../words.js';
+import {
+  amount,
+  asOfInput,
+  call,
+  countedUnit,
+  type Explained,
+  input,
+  iso,
+  n,
+  perWeek,
+  seasonArguments,
+  seasonInputs,
+  some,
+} from './parts.js';
+import { learnedSteps, stockInputs, stockMissing, useInput, useMissing, useOrigin } from './shared.js';
+
+/** On hand: every lot in the counted-in container. */
+export function explainOnHand(line: LineReckoning): Explained {
+  const byContainer = new Map<string, { left: number; counted: number | null; lots: number }>();
+  for (const { lot, left, toCounted } of line.lots.values()) {
+    if (left === null || lot.container === null) continue;
+    const sum = byContainer.get(lot.container) ?? { left: 0, counted: 0, lots: 0 };
+    byContainer.set(lot.container, {
+      left: sum.left + left,
+      counted: toCounted === null || sum.counted === null ? null : sum.counted + left * toCounted,
+      lots: sum.lots + 1,
+    });
+  }
+  const inputs: WorkingInput[] = [];
+  const steps: string[] = [];
+  for (const [container, sum] of byContainer) {
+    inputs.push(input(`Left in ${some(sum.lots, 'lot')}`, sum.left, measureName(container), 'computed'));
+    if (sum.counted === null) {
+      steps.push(`${amount(sum.left, container)} cannot be turned into ${countedUnit(line)}: left out`);
+    } else if (container !== line.countedIn) {
+      steps.push(`${amount(sum.left, container)} = ${amount(sum.counted, line.countedIn)}`);
+    }
+  }
+  if (line.onHand !== null) steps.push(`in all ${amount(line.onHand, line.countedIn)}`);
+  return {
+    rule: `What is left of every lot of this food kept this way, in ${countedUnit(line)}. Lots past best-by are in it.`,
+    inputs,
+    steps,
+    missing: stockMissing(line),
+  };
+}
+
+const END = { low: '10 %', high: '90 %' } as const;
+
+/** Use per week at one end of its range, or its usual figure. */
+export function explainUse(line: LineReckoning, which: 'low' | 'usual' | 'high'): Explained {
+  const { use, observed } = line;
+  const origin = useOrigin(line);
+  if (which !== 'usual') {
+    const ownOnly = use !== null && use.origin !== 'learned';
+    const { learned } = observed;
+    return {
+      rule: `The ${END[which]} end of what use per week may truly be, judged by the draws seen: the size of a typical draw × the ${END[which]} quantile of a Gamma distribution (Jeffreys posterior of a rate). Few draws give a wide range.`,
+      inputs:
+        learned && !ownOnly
+          ? [
+              input('Size of a typical draw (Σa² ÷ Σa)', learned.typical, countedUnit(line), 'learned'),
+              input('Typical draws taken', learned.times, 'draws', 'learned'),
+              input('Observed weeks', learned.weeks, 'weeks', 'learned'),
+            ]
+          : [],
+      steps: ownOnly
+        ? []
+        : [
+            ...learnedSteps(line),
+            learned && use && !(which === 'low' && learned.draws === 0)
+              ? `${n(learned.typical)} × ${END[which]} quantile of Gamma(${n(learned.times)} + ½, rate ${n(learned.weeks)}) = ${n(use[which] ?? 0)}`
+              : null,
+          ],
+      missing: ownOnly ? 'A figure that is not learned from draws has no range.' : useMissing(line),
+    };
+  }
+  const rule =
+    use?.origin === 'own'
+      ? 'Your own use per week, from Foods. It goes before what was learned.'
+      : use?.origin === 'computed'
+        ? 'The average of the week plan, as there is neither an own figure nor enough draws to learn from.'
+        : 'What was drawn and used, ÷ the weeks observed. Gifts and spoiled jars are not use; corrections are taken off the draw they correct; days without stock and days of the fresh season are left out.';
+  const learned = observed.learned;
+  return {
+    rule,
+    inputs:
+      use?.origin === 'learned' && learned
+        ? [
+            input('Drawn and used', learned.total, countedUnit(line), 'learned'),
+            input('Observed weeks', learned.weeks, 'weeks', 'learned'),
+          ]
+        : use
+          ? [input('Use per week', use.usual, perWeek(line), origin)]
+          : [],
+    steps: use?.origin === 'learned' ? learnedSteps(line) : [],
+    missing: useMissing(line),
+  };
+}
+
+/** Weeks of supply at the usual use, or at the end of its range that gives fewer (low) or more (high). */
+export function explainWeeks(line: LineReckoning, which: 'low' | 'usual' | 'high'): Explained {
+  const { use, countedOn } = line;
+  const rate = !use ? null : which === 'usual' ? use.usual : which === 'low' ? use.high : use.low;
+  const end = which === 'usual' ? '' : which === 'low' ? ', higher end' : ', lower end';
+  const noRange = use !== null && use.origin !== 'learned' && which !== 'usual';
+  return {
+    rule: `What is counted on ÷ use per week${end}. Lots past best-by are left out unless you still count on them.`,
+    inputs: [
+      ...stockInputs(line),
+      ...(rate === null || !use
+        ? []
+        : which === 'usual'
+          ? useInput(line)
+          : [input(`Use per week${end}`, rate, perWeek(line), use.origin)]),
+    ],
+    steps: [
+      countedOn === null || rate === null
+        ? null
+        : rate === 0
+          ? 'nothing is used: no number of weeks'
+          : `${n(countedOn)} ÷ ${n(rate)} a week = ${some(countedOn / rate, 'week')}`,
+    ],
+    ...(countedOn !== null && rate !== null ? { formula: call('WEEKS_OF_SUPPLY', countedOn, rate) } : {}),
+    missing: noRange
+      ? 'A figure that is not learned from draws has no range.'
+      : countedOn === null
+        ? stockMissing(line)
+        : useMissing(line),
+  };
+}
+
+/** The day on which the stock counted on runs out. */
+export function explainRunsOut(line: LineReckoning, value: string | number | null): Explained {
+  const { use, countedOn, household, season } = line;
+  const both = use !== null && countedOn !== null;
+  return {
+    rule: 'The day by which what is counted on is eaten at the usual use per week. Within the fresh season nothing is taken from the shelf.',
+    inputs: [...stockInputs(line), ...useInput(line), asOfInput(line), ...seasonInputs(line)],
+    steps: both
+      ? [
+          use.usual === 0 ? 'nothing is used' : null,
+          use.usual > 0 && value !== NOT_FROM_SHELF
+            ? `${n(countedOn)} ÷ ${n(use.usual)} a week = ${some(countedOn / use.usual, 'week')} of eating from the shelf`
+            : null,
+          value !== NO_USE && value !== null && value !== NOT_FROM_SHELF
+            ? `from ${iso(household.asOf)}${season ? ', without the fresh season' : ''}: ${value}`
+            : null,
+        ]
+      : [],
+    ...(both
+      ? {
+          formula: call('RUNS_OUT_ON', countedOn, use.usual, iso(household.asOf), ...seasonArguments(season)),
+        }
+      : {}),
+    missing: countedOn === null ? stockMissing(line) : useMissing(line),
+  };
+}
