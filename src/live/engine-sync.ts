@@ -71,9 +71,18 @@ export class EngineSync {
     return place.row < 0 || place.column < 0 ? null : this.engine.value(place);
   }
 
+  /** Works out again the formulas that call our own functions. */
   setContext(context: FunctionContext): CellAddress[] {
     this.engine.setContext(context);
-    return [...this.#formulas.values()].map(({ address }) => address);
+    const calling = [...this.#formulas.values()].filter(({ stored }) => callsOurs(stored));
+    return this.#addresses(
+      this.engine.set(
+        calling.map(({ address, stored }) => ({
+          ...this.#place(address),
+          input: { formula: this.#inEngine(stored, address) },
+        })),
+      ),
+    );
   }
 
   /**
@@ -197,6 +206,9 @@ export class EngineSync {
     return found;
   }
 }
+
+const callsOurs = (stored: string): boolean =>
+  [...stored.matchAll(/([A-Z][A-Z0-9_]*)\(/g)].some(([, name]) => functionNamed(name!) !== undefined);
 
 /** What a cell stores, or the formula with which its column fills blank cells. */
 export function storedRaw(sheet: SheetState, row: string, column: string): Raw | undefined {

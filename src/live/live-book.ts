@@ -27,7 +27,7 @@ import { type Choice, choicesOf } from './choices.js';
 import { type ColumnView, columnViews } from './columns.js';
 import { foodKey } from './food-key.js';
 import { todayHere } from './household.js';
-import { lotLabel, unlistedFood } from './notes.js';
+import { lotLabel, secondRow, unlistedFood } from './notes.js';
 import { forgotten, postings } from './post-draws.js';
 import { Settling } from './settling.js';
 import { workingOf } from './workings.js';
@@ -335,6 +335,7 @@ export class LiveBook {
 
   #notes(sheet: string, row: string, column: string): Problem | undefined {
     const kind = this.#settling.plan.kindOf(sheet);
+    if (kind === 'foods' && column === 'food' && this.#settling.plan.lines.isSecond(row)) return secondRow;
     if (column !== 'food' || (kind !== 'shelf' && kind !== 'draws')) return undefined;
     const foods = this.#settling.plan.sheet('foods');
     const name = this.value(sheet, row, column);

@@ -23,6 +23,13 @@ export function unlistedFood(
   };
 }
 
+/** A Foods row for a line that an earlier row plans. */
+export const secondRow: Problem = {
+  code: 'food-twice',
+  message: 'This food, kept this way, has a row already: the first one counts.',
+  mend: 'Remove one of the two rows, or choose another way kept.',
+};
+
 /** A lot in words, from its cells. */
 export function lotLabel(value: (column: string) => CellValue, id: string): string {
   const parts = ['food', 'way', 'container', 'put_up_on', 'place'].map((column) => value(column));

@@ -50,8 +50,8 @@ interface Running {
 const CRUMB = 1e-9;
 
 /**
- * Allots draws to lots: by date (undated first), then by id; what was stored with a draw first, then the lot
- * it names, then oldest first. A correction changes the draw that it corrects, as if that had been written
+ * Allots draws to lots: by date (undated first), then by id; what was stored with a draw first (no other draw
+ * takes it), then the lot it names, then oldest first. A correction changes the draw that it corrects, as if that had been written
  * so from the first. Linear in lots and draws but for a logarithm.
  */
 export function allot(
@@ -81,6 +81,7 @@ class Allotting {
 
   all(ledger: Ledger, asOf: DayNumber): void {
     const { stock } = this;
+    this.#reservePosted(ledger);
     for (let rank = 0; rank < stock.lots.length; rank++) stock.arrive(rank);
     for (const entry of ledger.undated) this.#post(entry, ledger);
     stock.clear();
@@ -101,6 +102,14 @@ class Allotting {
       this.#post(entry, ledger);
     }
     arriveUntil(asOf);
+  }
+
+  /** What posted draws took is theirs: a draw written in later, with an earlier date, takes from the rest. */
+  #reservePosted(ledger: Ledger): void {
+    const roots = [...ledger.undated, ...ledger.dated];
+    for (const { draw } of [...roots, ...[...ledger.corrections.values()].flat()]) {
+      for (const [rank, stored] of storedOf(draw, this.stock)) this.stock.reserve(rank, stored);
+    }
   }
 
   #arrive(rank: number, day: DayNumber | null): void {
@@ -176,20 +185,22 @@ class Allotting {
       if (need <= CRUMB * amount) need = 0;
       return true;
     };
-    for (const [rank, stored] of storedOf(entry.draw, stock)) {
+    const posted = storedOf(entry.draw, stock);
+    for (const [rank, stored] of posted) stock.reserve(rank, -stored);
+    for (const [rank, stored] of posted) {
       if (need > 0) from(rank, stored);
     }
     const named = entry.draw.lot ?? root.entry.draw.lot;
     if (named !== null) {
       const rank = stock.rankOf.get(named);
       if (rank === undefined || !stock.isHere(rank)) running.problem ??= lotNotThere();
-      else if (need > 0) from(rank);
+      else if (need > 0) from(rank, stock.free(rank));
     }
     const meets = (container: string) => measures.factorOrNull(entry.measure, container) !== null;
     while (need > 0) {
       const rank = stock.next(meets);
       // An amount too small to be told from nothing is not found.
-      if (rank < 0 || !from(rank)) break;
+      if (rank < 0 || !from(rank, stock.free(rank))) break;
     }
     running.notFound = need;
   }

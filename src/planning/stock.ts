@@ -86,6 +86,8 @@ export class Stock {
   readonly lots: readonly StockLot[];
   readonly left: number[];
   readonly rankOf: ReadonlyMap<string, number>;
+  /** Promised to posted draws that are still to come. */
+  readonly #reserved: number[];
   readonly #groupOf: Group[];
   readonly #here: boolean[];
   #groups: Group[] = [];
@@ -95,6 +97,7 @@ export class Stock {
     this.left = this.lots.map((lot) => lot.count);
     this.rankOf = new Map(this.lots.map((lot, rank) => [lot.id, rank]));
     this.#here = this.lots.map(() => false);
+    this.#reserved = this.lots.map(() => 0);
     this.#groupOf = [];
     this.clear();
   }
@@ -124,6 +127,19 @@ export class Stock {
     return this.#here[rank] === true;
   }
 
+  /** Promises (or, when negative, frees again) an amount of a lot for a posted draw. */
+  reserve(rank: number, amount: number): void {
+    const rest = this.#reserved[rank]! + amount;
+    this.#reserved[rank] = rest <= CRUMB ? 0 : rest;
+    this.#file(rank);
+  }
+
+  /** What is left of a lot and not promised. */
+  free(rank: number): number {
+    const free = swept(this.left[rank]! - this.#reserved[rank]!);
+    return free <= CRUMB ? 0 : free;
+  }
+
   /** Takes from a lot (or gives back, when negative); never below 0 or above what was put up. */
   take(rank: number, amount: number): void {
     const most = this.lots[rank]!.count;
@@ -133,7 +149,7 @@ export class Stock {
     this.#file(rank);
   }
 
-  /** The next lot to take from among containers that `meets` accepts: opened first, then oldest; or -1. */
+  /** The next lot with something free, of the containers that `meets` accepts: opened first, then oldest; or -1. */
   next(meets: (container: string) => boolean): number {
     let opened = -1;
     let whole = -1;
@@ -148,7 +164,7 @@ export class Stock {
   }
 
   #file(rank: number): void {
-    const left = this.left[rank]!;
+    const left = this.free(rank);
     if (left <= 0 || !this.#here[rank]) return;
     const group = this.#groupOf[rank]!;
     (isOpened(left) ? group.open : group.whole).push(rank);
@@ -158,7 +174,7 @@ export class Stock {
     for (;;) {
       const rank = heap.top;
       if (rank === undefined) return -1;
-      const left = this.left[rank]!;
+      const left = this.free(rank);
       if (this.#here[rank] && left > 0 && isOpened(left) === opened) return rank;
       heap.pop();
     }
