@@ -40,7 +40,7 @@ export interface CalcEngine {
   formula(place: EnginePlace): string | undefined;
   /** One formula worked out as if it stood in a sheet, without leaving anything behind. */
   evaluate(formula: string): CellValue;
-  /** The day, basis and so on that functions reckon with; recalculates every formula. */
+  /** The day, basis and so on that functions reckon with from now on: set again the formulas that call them. */
   setContext(context: FunctionContext): void;
   close(): void;
 }

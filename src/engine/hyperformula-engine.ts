@@ -121,7 +121,6 @@ export class HyperFormulaEngine implements CalcEngine {
 
   setContext(context: FunctionContext): void {
     this.#context.current = context;
-    this.#hf.rebuildAndRecalculate();
   }
 
   close(): void {
