@@ -2,11 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type Draw,
+  type DrawFigures,
   daysOutside,
   dayWhenOutside,
   emptyGuide,
+  explainDraw,
+  explainFood,
+  explainLot,
+  type FoodFigures,
   inSeason,
   type Lot,
+  type LotFigures,
   makeSeason,
   planLine,
   weeksOfSupply,
@@ -344,14 +350,28 @@ describe('absurd input', () => {
           basis: fc.constantFrom('lean', 'usual', 'good'),
         }),
         (lots, draws, foodRow, house) => {
-          const made = plan(
-            line({
-              row: row(foodRow),
-              lots: lots.map((more, i) => ({ ...lot(`l${i}`, 1), ...more })),
-              draws: draws.map((more, i) => ({ ...draw(`d${i}`, 1), ...more })),
-            }),
-            at(house),
-          );
+          const input = line({
+            row: row(foodRow),
+            lots: lots.map((more, i) => ({ ...lot(`l${i}`, 1), ...more })),
+            draws: draws.map((more, i) => ({ ...draw(`d${i}`, 1), ...more })),
+          });
+          const made = plan(input, at(house));
+          const said: unknown[] = [];
+          for (const column of Object.keys(made.food!.figures)) {
+            said.push(explainFood(input, at(house), made, column as keyof FoodFigures, emptyGuide));
+          }
+          for (const [id, { figures }] of made.lots) {
+            for (const column of Object.keys(figures)) {
+              said.push(explainLot(input, at(house), made, id, column as keyof LotFigures, emptyGuide));
+            }
+          }
+          for (const [id, { figures }] of made.draws) {
+            for (const column of Object.keys(figures)) {
+              said.push(explainDraw(input, at(house), made, id, column as keyof DrawFigures, emptyGuide));
+            }
+          }
+          expect(JSON.stringify(said)).not.toMatch(/NaN|Infinity|undefined/);
+          for (const n of numbersIn(said)) expect(Number.isFinite(n)).toBe(true);
           for (const n of numbersIn(made)) expect(Number.isFinite(n)).toBe(true);
           for (const { figures } of made.lots.values()) expect(String(figures.best_by)).not.toContain('NaN');
         },

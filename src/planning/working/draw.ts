@@ -12,6 +12,10 @@ const TITLES: Readonly<Record<keyof DrawFigures, string>> = {
   not_found: 'Not found on the shelf',
 };
 
+const isCorrection = (draw: Draw): boolean => draw.corrects !== null || (draw.amount ?? 0) < 0;
+
+const drawnName = (draw: Draw): string => (isCorrection(draw) ? 'Correction' : 'Drawn');
+
 /** Why a draw counts for nothing (yet). */
 function idle(line: LineReckoning, draw: Draw): string {
   const taken = line.allotted.taken.get(draw.id);
@@ -21,6 +25,9 @@ function idle(line: LineReckoning, draw: Draw): string {
   if (isDay(draw.date) && draw.date > line.household.asOf) {
     return 'It is dated after the as-of date, so it does not count yet.';
   }
+  const measure = draw.container ?? line.countedIn;
+  const bridge = measure && line.countedIn ? line.measures.factor(measure, line.countedIn) : null;
+  if (bridge && !bridge.ok) return `${bridge.problem.message} ${bridge.problem.mend}`;
   return 'Nothing of this food stood on the shelf then.';
 }
 
@@ -33,7 +40,7 @@ function inCounted(line: LineReckoning, draw: Draw): Explained {
   const factor = line.measures.factor(measure, line.countedIn);
   return {
     rule,
-    inputs: [input('Drawn', draw.amount, measureName(measure), 'entered')],
+    inputs: [input(drawnName(draw), draw.amount, measureName(measure), 'entered')],
     steps: factor.ok
       ? [`${amount(draw.amount, measure)} = ${amount(draw.amount * factor.value, line.countedIn)}`]
       : [],
@@ -44,17 +51,16 @@ function inCounted(line: LineReckoning, draw: Draw): Explained {
 
 function tookFrom(line: LineReckoning, draw: Draw): Explained {
   const taken = line.allotted.taken.get(draw.id);
-  const rule =
-    draw.corrects !== null || (draw.amount ?? 0) < 0
-      ? 'A correction changes the draw that it corrects: what was not found is taken back first, then what was taken last goes back to its lot.'
-      : 'A draw takes what was written down when it was posted, then the lot it names, then oldest first: opened jars, then by best-by date, then by the day put up. It cannot take from a lot that was put up later.';
+  const rule = isCorrection(draw)
+    ? 'A correction changes the draw that it corrects: what was not found is taken back first, then what was taken last goes back to its lot.'
+    : 'A draw takes what was written down when it was posted, then the lot it names, then oldest first: opened jars, then by best-by date, then by the day put up. It cannot take from a lot that was put up later.';
   const measure = draw.container ?? line.countedIn;
   return {
     rule,
     inputs: [
       ...(draw.amount === null || measure === null
         ? []
-        : [input('Drawn', draw.amount, measureName(measure), 'entered')]),
+        : [input(drawnName(draw), draw.amount, measureName(measure), 'entered')]),
       ...(draw.date === null ? [] : [input('Date', iso(draw.date), 'day', 'entered')]),
     ],
     steps: (taken?.order ?? []).map((id) => {
@@ -75,12 +81,16 @@ function notFound(line: LineReckoning, draw: Draw): Explained {
     inputs:
       draw.amount === null || measure === null
         ? []
-        : [input('Drawn', draw.amount, measureName(measure), 'entered')],
+        : [input(drawnName(draw), draw.amount, measureName(measure), 'entered')],
     steps:
       taken && taken.notFound > 0 && draw.amount !== null
         ? [`${n(draw.amount)} drawn, ${n(taken.notFound)} of it not found`]
         : [],
-    missing: taken?.counts ? 'All of it was found on the shelf.' : idle(line, draw),
+    missing: isCorrection(draw)
+      ? 'It lowers what was not found at the draw that it corrects.'
+      : taken?.counts
+        ? 'All of it was found on the shelf.'
+        : idle(line, draw),
   };
 }
 

@@ -1,9 +1,9 @@
-import { isDay, monthsBetween } from '../dates.js';
+import { FIRST_DAY, isDay, monthsBetween } from '../dates.js';
 import { cupsIn, holdsOf, measureName } from '../measure.js';
 import type { LineReckoning, LotReckoning } from '../reckon.js';
 import { servingCups } from '../rows/lot-row.js';
 import { weeksOutside } from '../season.js';
-import type { LotFigures, PlanValue, Working } from '../types.js';
+import type { DayNumber, LotFigures, PlanValue, Working } from '../types.js';
 import { explainWeeks } from './food-stock.js';
 import {
   amount,
@@ -46,21 +46,27 @@ function leftMissing(line: LineReckoning, at: LotReckoning): string {
 function left(line: LineReckoning, at: LotReckoning): Explained {
   const { lot } = at;
   const unit = lot.container === null ? 'containers' : measureName(lot.container);
-  const took: string[] = [];
+  const parts: { readonly date: DayNumber | null; readonly part: number }[] = [];
   let sum = 0;
   for (const draw of line.input.draws) {
     const part = line.allotted.taken.get(draw.id)?.allotted[lot.id] ?? 0;
     if (part === 0) continue;
     sum += part;
-    took.push(
-      `${iso(draw.date)}: ${part < 0 ? 'gave back' : 'took'} ${amount(Math.abs(part), lot.container)}`,
-    );
+    parts.push({ date: isDay(draw.date) ? draw.date : null, part });
   }
+  parts.sort((a, b) => (a.date ?? FIRST_DAY) - (b.date ?? FIRST_DAY));
+  const took = parts.map(
+    ({ date, part }) =>
+      `${date === null ? 'undated' : iso(date)}: ${part < 0 ? 'gave back' : 'took'} ${amount(Math.abs(part), lot.container)}`,
+  );
   // The latest few are what one looks for.
   const shown = took.slice(-12);
   return {
     rule: 'What was put up, less what draws took from this lot. It is never below 0.',
-    inputs: [input('Put up', lot.count, unit, 'entered'), input('Taken by draws', sum, unit, 'computed')],
+    inputs: [
+      input('Put up', at.countProblem ? null : lot.count, unit, 'entered'),
+      input('Taken by draws', sum, unit, 'computed'),
+    ],
     steps: [
       took.length > shown.length ? `${some(took.length - shown.length, 'earlier draw')}, then` : null,
       ...shown,

@@ -7,6 +7,8 @@ import type { Season } from '../season.js';
 import type { DayNumber, Origin, PlanValue, Working, WorkingInput } from '../types.js';
 import { tidy } from '../words.js';
 
+const NO_DAY = '–';
+
 /** What a column's explanation adds to its title, value and unit. */
 export type Explained = Omit<Working, 'title' | 'value' | 'unit' | 'inputs' | 'steps'> & {
   readonly inputs?: readonly WorkingInput[];
@@ -22,7 +24,10 @@ export function working(title: string, value: PlanValue, unit: string, said: Exp
     title,
     value,
     unit,
-    inputs,
+    // A blank is no number that went in; what would fill it is said under `missing`.
+    inputs: inputs.filter(({ value: given }) =>
+      typeof given === 'number' ? Number.isFinite(given) : given !== null && given !== NO_DAY,
+    ),
     steps: steps.filter((text) => text !== null).map((text) => ({ text })),
     ...rest,
     ...(formula !== undefined && !blank ? { formula } : {}),
@@ -45,7 +50,8 @@ export function input(
 }
 
 /** A number for reading. */
-export const n = (value: number): string => shortNumber(value);
+export const n = (value: number): string =>
+  Number.isFinite(value) ? shortNumber(value).replace('-', '−') : 'no number';
 
 /** A number of something, for reading: `2.5 weeks`, `1 week`. */
 export const some = (value: number, one: string, many = `${one}s`): string =>
@@ -62,7 +68,7 @@ export const countedUnit = (line: LineReckoning): string =>
 export const perWeek = (line: LineReckoning): string => `${countedUnit(line)} a week`;
 
 /** ISO day, or a dash. */
-export const iso = (day: DayNumber | null): string => (isDay(day) ? toIsoDay(day) : '–');
+export const iso = (day: DayNumber | null): string => (isDay(day) ? toIsoDay(day) : NO_DAY);
 
 /** An argument of a formula: a number, a text, or left empty. */
 export type Argument = number | string | null;
