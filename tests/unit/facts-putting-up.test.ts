@@ -255,3 +255,16 @@ describe('water and drying', () => {
     expect(result.ok ? '' : result.problem.mend).toContain('fresh');
   });
 });
+
+describe('rules on canning by the words of a food', () => {
+  it.each([
+    ['Apple butter', []],
+    ['Bread-and-butter pickles', []],
+    ['Peanut butter', []],
+    ['Butter', ['dairy']],
+    ['Goat butter', ['dairy']],
+    ['Pumpkin butter', ['squash-cubes']],
+  ])('%s', (food, rules) => {
+    expect(canningRules(food).map(({ id }) => id)).toEqual(rules);
+  });
+});
