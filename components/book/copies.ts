@@ -1,0 +1,31 @@
+import { type BookDoc, parseBook } from '../../src/book/index.js';
+import { loadStorage } from './keeping.js';
+import type { ReadBook } from './source.js';
+
+/** A book as a file. */
+export interface CopyFile {
+  readonly name: string;
+  readonly blob: Blob;
+}
+
+export async function copyFile(book: BookDoc): Promise<CopyFile> {
+  const { copyName, saveACopy } = await loadStorage();
+  return { name: copyName(book.title, new Date()), blob: saveACopy(book) };
+}
+
+/** Hands a file to the person as the browser does with downloads. */
+export function download({ name, blob }: CopyFile): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(blob);
+  link.download = name;
+  link.click();
+  // Some browsers read the address only after the click has been handled.
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+/** Reads a file; where it is no book, everything that is wrong with it. */
+export async function readCopy(file: Blob | string): Promise<ReadBook> {
+  const { openACopy } = await loadStorage();
+  const opened = await openACopy(file, parseBook);
+  return opened.ok ? { ok: true, book: opened.copy.doc } : opened;
+}

@@ -1,0 +1,319 @@
+import { css, html, LitElement, type PropertyValues } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { type BookDoc, blankBook, newId, parseBook } from '../../src/book/index.js';
+import { type BookChange, type LiveBook, openBook } from '../../src/live/live-book.js';
+import type { Problem } from '../../src/problem.js';
+import type { BookEntry, KeepStatus, KeptBook } from '../../src/storage/index.js';
+import { type CopyFile, copyFile, download, readCopy } from './copies.js';
+import { bringsFormula, giveEngine } from './engine.js';
+import { type SelectedCell, tell } from './events.js';
+import { editable, loadStorage, NOT_KEPT, OPENING, openKept } from './keeping.js';
+import { type OwnBookAnswers, ownBook } from './own-book.js';
+import { PageWatch } from './page-watch.js';
+import { fetchBook, inlineBook, type ReadBook, SourceFailure } from './source.js';
+
+/** What came of opening something. */
+export type Opening = { readonly ok: true } | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/**
+ * Holds one household's book for the `croft-` elements inside it, or those that name it by `book="id"`.
+ * Shows nothing of its own. The book comes from `src` (same site), from a
+ * `<script type="application/json">` inside, from the `book` property, or from this browser's storage when
+ * `keep` is set: then the stored copy wins, and the source only starts it.
+ *
+ * @element croft-book
+ * @attr src - Address of a book file on the same site.
+ * @attr keep - Keep the book in this browser; the value, where given, names the database.
+ * @attr which - Key of a kept book to show instead of the one that `src` starts.
+ * @attr theme - `light`, `dark` or `auto` (as the system is set); else the page's `color-scheme` counts.
+ * @attr engine-licence-key - Licence key of the formula engine; its open-source key unless given.
+ * @attr grid-licence-key - Licence key of the grid; needed before an editing view can open.
+ * @fires croft-ready - A book is open.
+ * @fires croft-change - Something in the book changed.
+ * @fires croft-status - How the book stands with storage: opening, saving, saved, could not save, not kept.
+ * @fires croft-problem - A book or file could not be opened; `detail.problems` says why.
+ * @fires croft-select - The selected cell changed.
+ */
+@customElement('croft-book')
+export class CroftBook extends LitElement {
+  static override styles = css`
+    :host {
+      display: contents;
+    }
+    :host([theme='auto']) {
+      color-scheme: light dark;
+    }
+    :host([theme='light']) {
+      color-scheme: light;
+    }
+    :host([theme='dark']) {
+      color-scheme: dark;
+    }
+  `;
+
+  @property() src: string | null = null;
+  @property() keep: string | null = null;
+  @property() which: string | null = null;
+  @property({ reflect: true }) theme: string | null = null;
+  @property({ attribute: 'engine-licence-key' }) engineLicenceKey = 'gpl-v3';
+  @property({ attribute: 'grid-licence-key' }) gridLicenceKey = '';
+  /** A book as data or JSON text; it goes before `src`. */
+  @property({ attribute: false }) book: unknown = null;
+
+  #live: LiveBook | null = null;
+  #kept: KeptBook | null = null;
+  #key: string | null = null;
+  #status: KeepStatus = OPENING;
+  #problems: readonly Problem[] = [];
+  #selected: SelectedCell | null = null;
+  #engine: Promise<void> | null = null;
+  #engineReady = false;
+  /** Stands for the book being shown or opened: what answers for an earlier one is let go. */
+  #current: object = {};
+
+  constructor() {
+    super();
+    new PageWatch(this);
+  }
+
+  /** The open book; null until it is read, and when it could not be. */
+  get live(): LiveBook | null {
+    return this.#live;
+  }
+
+  /** How the book stands with storage. */
+  get status(): KeepStatus {
+    return this.#status;
+  }
+
+  /** Why the book could not be opened; empty when it is. */
+  get problems(): readonly Problem[] {
+    return this.#problems;
+  }
+
+  /** Key under which the open book is kept, or null where it is not. */
+  get key(): string | null {
+    return this.#key;
+  }
+
+  /** False while formulas wait for the engine. */
+  get engineReady(): boolean {
+    return this.#engineReady;
+  }
+
+  get selected(): SelectedCell | null {
+    return this.#selected;
+  }
+
+  /** Called by the elements of the book when a person selects a cell. */
+  select(cell: SelectedCell | null): void {
+    this.#selected = cell;
+    tell(this, 'croft-select', cell);
+  }
+
+  undo(): boolean {
+    return this.#live?.undo() ?? false;
+  }
+
+  redo(): boolean {
+    return this.#live?.redo() ?? false;
+  }
+
+  /** Loads the formula engine unless it is there; formulas are worked out when this resolves. */
+  ensureEngine(): Promise<void> {
+    const live = this.#live;
+    if (!live) return Promise.resolve();
+    this.#engine ??= giveEngine(live, this.engineLicenceKey).then((problem) => {
+      if (live !== this.#live) return;
+      this.#engineReady = problem === undefined;
+      if (!problem) return this.requestUpdate();
+      this.#engine = null;
+      tell(this, 'croft-problem', { problems: [problem] });
+    });
+    return this.#engine;
+  }
+
+  /** Gives the person a file with the whole book; answers the file. */
+  async saveACopy(): Promise<CopyFile | null> {
+    if (!this.#live) return null;
+    const file = await copyFile(this.#live.toJSON());
+    download(file);
+    return file;
+  }
+
+  /**
+   * Opens a book from a file beside those that are kept; none of them is written over. What is wrong with a
+   * file comes back as problems, and the open book stays.
+   */
+  async openACopy(file: Blob | string): Promise<Opening> {
+    const read = await readCopy(file);
+    if (!read.ok) return this.#refuse(read.problems);
+    const taken = (await this.keptBooks()).some(({ id }) => id === read.book.id);
+    return this.#beside(taken ? { ...read.book, id: newId('b') } : read.book);
+  }
+
+  /** Starts a new household's book from a few answers; it stands beside the others. */
+  startOwnBook(answers: OwnBookAnswers = {}): Promise<Opening> {
+    return this.#beside(ownBook(answers));
+  }
+
+  /** The books kept in this browser, latest edited first; empty where nothing is kept. */
+  async keptBooks(): Promise<readonly BookEntry[]> {
+    if (this.keep === null) return [];
+    const { openKeep } = await loadStorage();
+    const keep = await openKeep(this.#database);
+    if (!keep.ok) return [];
+    const books = await keep.value.list();
+    await keep.value.close();
+    return books;
+  }
+
+  /** Key under which the book that `src` starts is kept. */
+  get sourceKey(): string {
+    return this.src === null ? 'book' : `from ${this.src}`;
+  }
+
+  get #database(): string | undefined {
+    return this.keep || undefined;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    if (this.hasUpdated && !this.#live) void this.#open();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    // Moved within the page is not removed: it is connected again before this runs.
+    queueMicrotask(() => {
+      if (this.isConnected) return;
+      this.#current = {};
+      this.#close();
+    });
+  }
+
+  protected override updated(changed: PropertyValues<CroftBook>): void {
+    const another = changed.has('which') && (this.which || this.sourceKey) !== this.#key;
+    if (changed.has('src') || changed.has('keep') || changed.has('book') || another) void this.#open();
+  }
+
+  protected override render() {
+    return html`<slot></slot>`;
+  }
+
+  async #open(): Promise<void> {
+    const mine = {};
+    this.#current = mine;
+    this.#close();
+    this.#say(OPENING);
+    if (this.keep === null) {
+      const read = await this.#read();
+      if (mine === this.#current) this.#settle(read, null);
+      return;
+    }
+    const key = this.which || this.sourceKey;
+    const opened = await openKept(
+      key,
+      this.#database,
+      () => this.#start(key),
+      (status) => mine === this.#current && this.#say(status),
+    );
+    if (mine !== this.#current) return void (opened.ok && opened.kept.close());
+    if (opened.ok) this.#settle({ ok: true, book: opened.kept.doc }, opened.kept, key);
+    else this.#settle(opened, null);
+  }
+
+  #settle(read: ReadBook, kept: KeptBook | null, key: string | null = null): void {
+    if (!read.ok) {
+      this.#refuse(read.problems);
+      this.#problems = read.problems;
+      this.#say({ state: 'not kept', message: 'No book is open.' });
+      return;
+    }
+    const live = openBook(read.book);
+    this.#live = live;
+    this.#kept = kept;
+    this.#key = kept ? key : null;
+    this.#problems = [];
+    live.on('change', (change) => this.#changed(change));
+    kept?.attach(editable(live));
+    this.#say(kept?.status ?? NOT_KEPT);
+    if (live.needsEngine) void this.ensureEngine();
+    tell(this, 'croft-ready', { live, key: this.#key });
+  }
+
+  async #read(): Promise<ReadBook> {
+    if (this.book !== null) return parseBook(this.book);
+    if (this.src !== null) return fetchBook(this.src, document.baseURI);
+    return inlineBook(this) ?? { ok: true, book: blankBook() };
+  }
+
+  async #start(key: string): Promise<BookDoc> {
+    if (key !== this.sourceKey && this.book === null) {
+      throw new SourceFailure([
+        {
+          code: 'book-not-here',
+          message: 'That book is not kept in this browser.',
+          mend: 'Choose another, or open a copy of it from a file.',
+        },
+      ]);
+    }
+    const read = await this.#read();
+    if (!read.ok) throw new SourceFailure(read.problems);
+    return read.book;
+  }
+
+  /** Opens a book in place of the one shown, kept under its own key where books are kept. */
+  async #beside(doc: BookDoc): Promise<Opening> {
+    const mine = {};
+    if (this.keep === null) {
+      this.#close();
+      this.#settle({ ok: true, book: doc }, null);
+      return { ok: true };
+    }
+    const opened = await openKept(
+      doc.id,
+      this.#database,
+      async () => doc,
+      (status) => mine === this.#current && this.#say(status),
+    );
+    if (!opened.ok) return this.#refuse(opened.problems);
+    this.#current = mine;
+    this.#close();
+    this.#settle({ ok: true, book: opened.kept.doc }, opened.kept, doc.id);
+    this.which = doc.id;
+    return { ok: true };
+  }
+
+  #refuse(problems: readonly Problem[]): Opening {
+    tell(this, 'croft-problem', { problems });
+    return { ok: false, problems };
+  }
+
+  #say(status: KeepStatus): void {
+    this.#status = status;
+    tell(this, 'croft-status', status);
+  }
+
+  #changed(change: BookChange): void {
+    if (!this.#engine && bringsFormula(change)) void this.ensureEngine();
+    tell(this, 'croft-change', change);
+  }
+
+  #close(): void {
+    void this.#kept?.close();
+    this.#live?.close();
+    this.#live = null;
+    this.#kept = null;
+    this.#key = null;
+    this.#engine = null;
+    this.#engineReady = false;
+    this.#selected = null;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-book': CroftBook;
+  }
+}

@@ -1,0 +1,73 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { BookChange, LiveBook } from '../../src/live/live-book.js';
+import type { CroftBook } from './croft-book.js';
+
+/** The book that an element belongs to: the one it names by `book="id"`, else the nearest one around it. */
+export function bookAround(element: HTMLElement): CroftBook | null {
+  const named = element.getAttribute('book');
+  if (named !== null) {
+    const root = element.getRootNode();
+    const found =
+      (root instanceof ShadowRoot ? root.getElementById(named) : null) ?? document.getElementById(named);
+    return found?.localName === 'croft-book' ? (found as CroftBook) : null;
+  }
+  for (let at: Node | null = element; at; at = at.parentNode ?? (at instanceof ShadowRoot ? at.host : null)) {
+    if (at instanceof HTMLElement && at.localName === 'croft-book') return at as CroftBook;
+  }
+  return null;
+}
+
+type Host = ReactiveControllerHost & HTMLElement;
+
+/** Ties an element to its book: asks for an update when a book opens, changes or says something. */
+export class BookController implements ReactiveController {
+  readonly #host: Host;
+  readonly #changed: ((change: BookChange) => void) | undefined;
+  #book: CroftBook | null = null;
+
+  constructor(host: Host, changed?: (change: BookChange) => void) {
+    this.#host = host;
+    this.#changed = changed;
+    host.addController(this);
+  }
+
+  get book(): CroftBook | null {
+    return this.#book;
+  }
+
+  get live(): LiveBook | null {
+    return this.#book?.live ?? null;
+  }
+
+  hostConnected(): void {
+    this.find();
+    // A book that comes into the page later, or is named before it is there.
+    document.addEventListener('croft-ready', this.find);
+  }
+
+  hostDisconnected(): void {
+    document.removeEventListener('croft-ready', this.find);
+    this.#tie(null);
+  }
+
+  /** Looks again for the book, as when the element's `book` attribute changed. */
+  readonly find = (): void => this.#tie(bookAround(this.#host));
+
+  #tie(book: CroftBook | null): void {
+    if (book === this.#book) return;
+    const names = ['croft-ready', 'croft-status', 'croft-problem', 'croft-select'];
+    for (const name of names) this.#book?.removeEventListener(name, this.#update);
+    this.#book?.removeEventListener('croft-change', this.#onChange as EventListener);
+    this.#book = book;
+    for (const name of names) book?.addEventListener(name, this.#update);
+    book?.addEventListener('croft-change', this.#onChange as EventListener);
+    this.#update();
+  }
+
+  readonly #update = (): void => this.#host.requestUpdate();
+
+  readonly #onChange = (event: CustomEvent<BookChange>): void => {
+    this.#changed?.(event.detail);
+    this.#host.requestUpdate();
+  };
+}

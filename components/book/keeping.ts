@@ -1,0 +1,51 @@
+import { type BookDoc, parseBook } from '../../src/book/index.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import type { Problem } from '../../src/problem.js';
+import type { EditableBook, KeepStatus, KeptBook } from '../../src/storage/index.js';
+import { SourceFailure } from './source.js';
+
+export const NOT_KEPT: KeepStatus = {
+  state: 'not kept',
+  message: 'Changes here are not kept: they are gone when the page is closed.',
+};
+
+export const OPENING: KeepStatus = { state: 'opening', message: 'Opening the book.' };
+
+/** Storage and its libraries are loaded only where a book is kept, or a file opened or saved. */
+export const loadStorage = () => import('../../src/storage/index.js');
+
+/** The open book as storage sees it: undo and redo are edits to be kept like any other. */
+export const editable = (live: LiveBook): EditableBook => ({
+  applyRemote: (changes) => live.applyRemote(changes),
+  on: (_event, listener) =>
+    live.on('change', ({ changes, origin }) => {
+      if (changes.length > 0) listener({ changes, origin: origin === 'remote' ? 'remote' : 'local' });
+    }),
+});
+
+export type OpenedKept =
+  | { readonly ok: true; readonly kept: KeptBook }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Opens the book kept under a key; `start` gives the one to begin with, or throws a `SourceFailure`. */
+export async function openKept(
+  key: string,
+  database: string | undefined,
+  start: () => Promise<BookDoc>,
+  onStatus: (status: KeepStatus) => void,
+): Promise<OpenedKept> {
+  const { KeptBook } = await loadStorage();
+  try {
+    const opened = await KeptBook.open({
+      id: key,
+      parseBook,
+      start,
+      onStatus,
+      ...(database !== undefined && { database }),
+    });
+    return opened.ok ? { ok: true, kept: opened.value } : { ok: false, problems: [opened.problem] };
+  } catch (error) {
+    if (error instanceof SourceFailure) return { ok: false, problems: error.problems };
+    throw error;
+  }
+}

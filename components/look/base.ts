@@ -1,0 +1,206 @@
+import { css } from 'lit';
+import { tokens } from './tokens.js';
+
+const rules = css`
+  :host {
+    display: block;
+    color: var(--ink);
+    font: 400 0.9375rem/1.5 var(--font);
+    letter-spacing: normal;
+    text-align: start;
+    text-transform: none;
+    word-spacing: normal;
+    white-space: normal;
+  }
+  :host([hidden]) {
+    display: none;
+  }
+  *,
+  ::before,
+  ::after {
+    box-sizing: border-box;
+  }
+  h2,
+  h3,
+  p,
+  ul,
+  ol,
+  dl,
+  dd,
+  fieldset {
+    margin: 0;
+    padding: 0;
+    border: 0;
+  }
+  h2,
+  h3 {
+    font: 600 1.125rem/1.3 var(--font-title);
+  }
+  h3 {
+    font-size: 1rem;
+  }
+  ul,
+  ol {
+    list-style: none;
+  }
+  a {
+    color: var(--accent);
+  }
+  .quiet {
+    color: var(--quiet);
+  }
+  .small {
+    font-size: 0.8125rem;
+    line-height: 1.45;
+  }
+  .figures {
+    font-family: var(--font-figures);
+    font-variant-numeric: tabular-nums lining-nums;
+  }
+  :focus-visible {
+    outline: 2px solid var(--focus);
+    outline-offset: 2px;
+    border-radius: 3px;
+  }
+  button {
+    font: inherit;
+    color: inherit;
+    background: none;
+    border: 0;
+    padding: 0;
+    cursor: pointer;
+    text-align: inherit;
+  }
+  .button {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.375rem;
+    min-height: 2.125rem;
+    padding: 0.25rem 0.75rem;
+    border: 1px solid var(--line);
+    border-radius: var(--radius);
+    background: var(--raised);
+    white-space: nowrap;
+  }
+  .button:hover:not(:disabled) {
+    border-color: var(--accent);
+    color: var(--accent);
+  }
+  .button.first {
+    background: var(--accent);
+    border-color: var(--accent);
+    color: var(--on-accent);
+  }
+  .button.first:hover:not(:disabled) {
+    color: var(--on-accent);
+    filter: brightness(1.1);
+  }
+  .button.plain {
+    border-color: transparent;
+    background: none;
+    padding-inline: 0.5rem;
+  }
+  .button[aria-pressed='true'],
+  .button[aria-expanded='true'] {
+    border-color: var(--accent);
+    color: var(--accent);
+  }
+  button:disabled {
+    cursor: default;
+    color: color-mix(in srgb, var(--quiet) 70%, transparent);
+  }
+  svg.icon {
+    width: 1.125em;
+    height: 1.125em;
+    flex: none;
+    fill: none;
+    stroke: currentColor;
+    stroke-width: 1.6;
+    stroke-linecap: round;
+    stroke-linejoin: round;
+  }
+  label {
+    font-weight: 600;
+    font-size: 0.8125rem;
+  }
+  input:not([type='checkbox']),
+  select,
+  textarea {
+    font: inherit;
+    color: var(--ink);
+    background: var(--raised);
+    border: 1px solid color-mix(in srgb, var(--quiet) 60%, var(--line));
+    border-radius: var(--radius);
+    padding: 0.3rem 0.5rem;
+    min-height: 2.125rem;
+    width: 100%;
+    min-width: 0;
+  }
+  input[type='checkbox'] {
+    accent-color: var(--accent);
+    width: 1.05rem;
+    height: 1.05rem;
+    flex: none;
+  }
+  ::placeholder {
+    color: var(--quiet);
+    opacity: 1;
+  }
+  [aria-invalid='true'] {
+    border-color: var(--problem) !important;
+  }
+  .problem {
+    color: var(--problem);
+  }
+  dialog {
+    color: var(--ink);
+    background: var(--paper);
+    border: 1px solid var(--line);
+    border-radius: calc(var(--radius) * 1.5);
+    border-top: 4px solid var(--accent);
+    padding: 1.25rem;
+    width: min(34rem, calc(100vw - 2rem));
+    box-shadow: 0 1.5rem 3rem rgb(0 0 0 / 0.25);
+  }
+  dialog::backdrop {
+    background: rgb(15 22 28 / 0.45);
+  }
+  dialog > form,
+  .stack {
+    display: grid;
+    gap: 1rem;
+  }
+  .field {
+    display: grid;
+    gap: 0.25rem;
+    align-content: start;
+  }
+  .row {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem;
+  }
+  .ends {
+    justify-content: flex-end;
+  }
+  .unseen {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    margin: -1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  @media (prefers-reduced-motion: no-preference) {
+    .button {
+      transition:
+        border-color 120ms,
+        color 120ms;
+    }
+  }
+`;
+
+/** What every element of ours adopts: one constructed sheet, shared. */
+export const base = [tokens, rules];

@@ -1,0 +1,31 @@
+import { html, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
+
+/** Our own drawings, on a square of 20. Each stands beside words, so none is read out. */
+const icon = (paths: SVGTemplateResult): TemplateResult =>
+  html`<svg class="icon" viewBox="0 0 20 20" aria-hidden="true" focusable="false">${paths}</svg>`;
+
+export const icons = {
+  undo: icon(svg`<path d="M7.5 4 4 7.5 7.5 11"/><path d="M4.5 7.5h6.75a4.25 4.25 0 0 1 0 8.5H8"/>`),
+  redo: icon(svg`<path d="M12.5 4 16 7.5 12.5 11"/><path d="M15.5 7.500H8.750a4.25 4.25 0 0 0 0 8.500H12"/>`),
+  addRow: icon(svg`<path d="M3.5 4.500h13M3.5 9h13"/><path d="M10 12.500v5M7.5 15h5"/>`),
+  addColumn: icon(svg`<path d="M4.5 3.500v13M9 3.500v13"/><path d="M12.5 10h5M15 7.500v5"/>`),
+  columns: icon(svg`<rect x="3.5" y="4" width="13" height="12" rx="1.5"/><path d="M8 4v12M12.25 4v12"/>`),
+  grid: icon(
+    svg`<rect x="3.5" y="4" width="13" height="12" rx="1.5"/><path d="M3.5 8.250h13M3.5 12.250h13M9 8.250V16"/>`,
+  ),
+  page: icon(svg`<path d="M5 3.500h7l3.5 3.500v9.500H5z"/><path d="M7.5 9.500h5M7.5 12.500h5"/>`),
+  jar: icon(
+    svg`<path d="M6.5 3.500h7v2.500h-7z"/><path d="M7 6c-1.5 1-2 2-2 3.500v5A2 2 0 0 0 7 16.500h6a2 2 0 0 0 2-2v-5C15 8 14.5 7 13 6"/><path d="M5 11h10"/>`,
+  ),
+  working: icon(svg`<path d="M4 5.500h12M4 10h7M4 14.500h9"/><circle cx="15" cy="11" r="1.7"/>`),
+  close: icon(svg`<path d="m5.5 5.5 9 9M14.5 5.500l-9 9"/>`),
+  care: icon(svg`<path d="M10 3.25 17.25 16H2.750z"/><path d="M10 8.250v3.500M10 13.900v.05"/>`),
+  check: icon(svg`<path d="m4.5 10.5 3.75 3.750L15.5 6.5"/>`),
+  copy: icon(svg`<rect x="7" y="7" width="9" height="9.5" rx="1.2"/><path d="M13 7V3.500H4.500V13H7"/>`),
+  save: icon(svg`<path d="M10 3.500v9M6.5 9.25 10 12.750l3.5-3.5"/><path d="M4 13.500v3h12v-3"/>`),
+  open: icon(svg`<path d="M3.5 16V5h4.500l1.5 2h7v2"/><path d="M3.5 16 6 9.500h11.500L15.5 16z"/>`),
+  home: icon(
+    svg`<path d="m3.5 9.5 6.5-6 6.5 6"/><path d="M5.25 8.500V16.500h9.500V8.5"/><path d="M8.5 16.500v-4.500h3v4.5"/>`,
+  ),
+  search: icon(svg`<circle cx="9" cy="9" r="4.75"/><path d="m12.5 12.5 4 4"/>`),
+} as const;

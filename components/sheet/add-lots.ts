@@ -1,0 +1,172 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import { toIsoDay } from '../../src/planning/dates.js';
+import type { Problem } from '../../src/problem.js';
+import { base } from '../look/base.js';
+import { inWords } from '../look/problems.js';
+import { readLotLine } from './lot-line.js';
+
+interface Added {
+  readonly row: string;
+  readonly words: string;
+}
+
+/** Inside `<croft-sheet>`: fast entry of many lots. Place, way, container and day once; then a line for each lot. */
+@customElement('croft-add-lots')
+export class AddLots extends LitElement {
+  static override styles = [
+    base,
+    css`
+      section {
+        border: 1px solid var(--line);
+        border-inline-start: 4px solid var(--accent);
+        border-radius: var(--radius);
+        background: var(--raised);
+        padding: 0.875rem 1rem;
+        margin-bottom: 0.75rem;
+        display: grid;
+        gap: 0.75rem;
+      }
+      .once {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(9.5rem, 1fr));
+        gap: 0.75rem;
+      }
+      .line {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto auto;
+        gap: 0.5rem;
+        align-items: end;
+      }
+      ol {
+        display: grid;
+        gap: 0.125rem;
+        max-height: 9rem;
+        overflow: auto;
+      }
+      ol li {
+        display: flex;
+        gap: 0.5rem;
+        align-items: center;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) live!: LiveBook;
+  @property() sheet = '';
+  @state() private added: readonly Added[] = [];
+  @state() private wrong: Problem | null = null;
+  @query('#line') private line!: HTMLInputElement;
+
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('#place')?.focus();
+  }
+
+  protected override render() {
+    const { live, sheet } = this;
+    const options = (column: string) =>
+      (live.choices(sheet, null, column) ?? []).map(({ value }) => html`<option value=${value}></option>`);
+    const chosen = (column: string) =>
+      (live.choices(sheet, null, column) ?? []).map(({ value }) => html`<option>${value}</option>`);
+    return html`<section aria-labelledby="heading">
+      <h3 id="heading">Add lots</h3>
+      <div class="once">
+        <div class="field">
+          <label for="place">Kept where</label>
+          <input id="place" list="places" autocomplete="off" placeholder="cellar, top shelf" />
+          <datalist id="places">${options('place')}</datalist>
+        </div>
+        <div class="field">
+          <label for="way">Way kept</label>
+          <select id="way">
+            ${chosen('way')}
+          </select>
+        </div>
+        <div class="field">
+          <label for="container">Container</label>
+          <select id="container">
+            ${chosen('container')}
+          </select>
+        </div>
+        <div class="field">
+          <label for="day">Put up on</label>
+          <input id="day" type="date" .value=${toIsoDay(live.household.asOf)} />
+        </div>
+      </div>
+      <form class="line" @submit=${this.#add}>
+        <div class="field">
+          <label for="line">Food and how many</label>
+          <input
+            id="line"
+            list="foods"
+            autocomplete="off"
+            placeholder="tomatoes 24"
+            aria-describedby="wrong how"
+            aria-invalid=${this.wrong !== null}
+          />
+          <datalist id="foods">${options('food')}</datalist>
+        </div>
+        <button class="button first">Add</button>
+        <button class="button" type="button" @click=${this.#done}>Done</button>
+      </form>
+      <p id="wrong" class="problem small" role="alert">${this.wrong ? inWords(this.wrong) : ''}</p>
+      <p id="how" class="small quiet">Press Enter after each line. Change the place, way, container or day as you go along the shelf.</p>
+      <div role="status" class="unseen">${this.added[0] ? `Added ${this.added[0].words}` : ''}</div>
+      ${
+        this.added.length === 0
+          ? nothing
+          : html`<ol class="small" aria-label="Added so far">
+              ${this.added.map(
+                (each) => html`<li>
+                  <span>${each.words}</span>
+                  <button class="button plain" type="button" @click=${() => this.#takeBack(each)}>Take back</button>
+                </li>`,
+              )}
+            </ol>`
+      }
+    </section>`;
+  }
+
+  #field(id: string): string {
+    return this.renderRoot.querySelector<HTMLInputElement | HTMLSelectElement>(`#${id}`)?.value.trim() ?? '';
+  }
+
+  readonly #add = (event: Event): void => {
+    event.preventDefault();
+    const read = readLotLine(this.line.value);
+    this.wrong = read.ok ? null : read.problem;
+    if (!read.ok) return;
+    const { food, count } = read.value;
+    const [place, way, container, day] = ['place', 'way', 'container', 'day'].map((id) => this.#field(id));
+    const outcome = this.live.insertRows(this.sheet, [
+      { food, count, place: place!, way: way!, container: container!, put_up_on: day! },
+    ]);
+    if (!outcome.ok) {
+      this.wrong = outcome.problem;
+      return;
+    }
+    const words = [food, count === null ? 'no count yet' : String(count), container, place].filter(Boolean);
+    this.added = [{ row: outcome.rows[0]!, words: words.join(' · ') }, ...this.added];
+    this.line.value = '';
+    this.line.focus();
+  };
+
+  #takeBack(each: Added): void {
+    this.live.removeRows(this.sheet, [each.row]);
+    this.added = this.added.filter((other) => other !== each);
+    this.line.focus();
+  }
+
+  readonly #done = (): void => {
+    this.added = [];
+    this.wrong = null;
+    this.dispatchEvent(new CustomEvent('done'));
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-add-lots': AddLots;
+  }
+}

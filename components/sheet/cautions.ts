@@ -1,0 +1,58 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { CellValue } from '../../src/book/index.js';
+import { type Caution, cautions, cautionsFor } from '../../src/facts/index.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import { WAYS_KEPT, type WayKept } from '../../src/planning/types.js';
+import { icons } from '../look/icons.js';
+
+const MOST_SHOWN = 3;
+const AUTHORITY =
+  'For how to put up any food, follow the current tested process of your national or local food-safety authority.';
+
+/** What bears on the foods that a sheet shows, what concerns most of them first. */
+export function cautionsOf(live: LiveBook, sheet: string, kind: string): readonly Caution[] {
+  if (kind !== 'shelf' && kind !== 'foods' && kind !== 'draws') return [];
+  const found = new Map<string, Caution>();
+  if (kind === 'shelf' && live.rowIds(sheet).length > 0)
+    for (const each of cautions('shelf')) found.set(each.id, each);
+  const seen = new Set<string>();
+  for (const row of live.rowIds(sheet)) {
+    const food = live.value(sheet, row, 'food');
+    const way = wayOf(live.value(sheet, row, 'way'));
+    if (typeof food !== 'string' || food === '') continue;
+    const left = kind === 'shelf' ? live.value(sheet, row, 'days_left') : null;
+    const old = typeof left === 'number' && left < 0;
+    const key = `${food}/${way}/${old}`;
+    if (seen.has(key)) continue;
+    seen.add(key);
+    for (const each of cautionsFor(food, way, old)) found.set(each.id, each);
+  }
+  return [...found.values()];
+}
+
+const wayOf = (value: CellValue): WayKept | null => WAYS_KEPT.find((way) => way === value) ?? null;
+
+/** The cautions under a sheet: a few in sight, the others one step away. */
+export function cautionsView(all: readonly Caution[]): TemplateResult | typeof nothing {
+  if (all.length === 0) return nothing;
+  const items = (some: readonly Caution[]) => some.map(({ text }) => html`<li>${text}</li>`);
+  return html`<aside class="cautions small" part="cautions" aria-label="Food safety">
+    ${icons.care}
+    <div>
+      <ul>
+        ${items(all.slice(0, MOST_SHOWN))}
+        <li>${AUTHORITY}</li>
+      </ul>
+      ${
+        all.length > MOST_SHOWN
+          ? html`<details>
+              <summary>More on food safety</summary>
+              <ul>
+                ${items(all.slice(MOST_SHOWN))}
+              </ul>
+            </details>`
+          : nothing
+      }
+    </div>
+  </aside>`;
+}

@@ -1,0 +1,80 @@
+import { css, html, LitElement } from 'lit';
+import { customElement, property, query } from 'lit/decorators.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import { base } from '../look/base.js';
+
+/** Inside `<croft-sheet>`: shows and hides columns. Takes effect at once, and undo takes it back. */
+@customElement('croft-columns-dialog')
+export class ColumnsDialog extends LitElement {
+  static override styles = [
+    base,
+    css`
+      ul {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(13rem, 1fr));
+        gap: 0.25rem 1rem;
+        max-height: min(60vh, 30rem);
+        overflow: auto;
+        padding: 0.25rem;
+      }
+      li label {
+        display: flex;
+        gap: 0.5rem;
+        align-items: center;
+        font-weight: 400;
+        font-size: 0.875rem;
+        padding: 0.25rem 0.375rem;
+        border-inline-start: 4px solid transparent;
+      }
+      .planning {
+        background: var(--plan);
+        border-color: var(--plan-line);
+      }
+      .own {
+        border-color: var(--own);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) live!: LiveBook;
+  @property() sheet = '';
+  @query('dialog') private dialog!: HTMLDialogElement;
+
+  open(): void {
+    this.requestUpdate();
+    this.dialog.showModal();
+  }
+
+  protected override render() {
+    return html`<dialog aria-labelledby="heading">
+      <form method="dialog">
+        <h2 id="heading">Columns</h2>
+        <ul>
+          ${this.live.columns(this.sheet).map(
+            ({ id, title, role, help, hidden }) => html`<li>
+              <label class=${role} title=${help}>
+                <input type="checkbox" .checked=${!hidden} @change=${(event: Event) => this.#show(id, event)} />
+                ${title}
+              </label>
+            </li>`,
+          )}
+        </ul>
+        <div class="row ends"><button class="button first">Done</button></div>
+      </form>
+    </dialog>`;
+  }
+
+  #show(column: string, event: Event): void {
+    const { checked } = event.target as HTMLInputElement;
+    // A column that its kind hides needs `false` said outright, which a plain description would drop.
+    const hidden = !checked;
+    this.live.apply({ do: 'describe column', sheet: this.sheet, column, as: { hidden } });
+    this.requestUpdate();
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-columns-dialog': ColumnsDialog;
+  }
+}

@@ -1,0 +1,71 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { classMap } from 'lit/directives/class-map.js';
+import { styleMap } from 'lit/directives/style-map.js';
+import type { ColumnView } from '../../src/live/columns.js';
+import { icons } from '../look/icons.js';
+import { type ShownCell, unitWord } from './shown.js';
+import type { ShownRow } from './shown-rows.js';
+
+const NARROWEST = 5;
+
+/** A column's header: its title, its unit unless the title says it, and what it means on hovering. */
+export function headerCell({ role, type, title, help, unit, width }: ColumnView): TemplateResult {
+  const word = unitWord(unit, 2);
+  const said = title.toLowerCase().includes(word.toLowerCase());
+  // The grid's width in rem, less what its own borders and markers take.
+  const least = Math.min(12, Math.max(NARROWEST, (width ?? 96) / 17));
+  return html`<th
+    scope="col"
+    class="${role} ${type === 'number' ? 'number' : ''}"
+    title=${help}
+    style=${styleMap({ minWidth: `${least.toFixed(1)}rem` })}
+  >
+    ${title}${word && !said ? html` <span class="unit">${word}</span>` : nothing}
+  </th>`;
+}
+
+const content = (cell: ShownCell): TemplateResult =>
+  html`${
+    cell.kind === 'date' && cell.iso !== undefined
+      ? html`<time datetime=${cell.iso}>${cell.text}</time>`
+      : cell.kind === 'tick' && cell.text === 'yes'
+        ? html`${icons.check}<span class="unseen">yes</span>`
+        : cell.text
+  }${cell.unit ? html` <span class="after">${cell.unit}</span>` : nothing}${
+    cell.range ? html`<span class="range"><span class="unseen">, range </span>${cell.range}</span>` : nothing
+  }${cell.problem ? html`<span class="look-at" title=${cell.problem.message}>look here</span>` : nothing}`;
+
+/**
+ * One row of the reading view. Of all cells one takes the Tab key (`tab`), the arrow keys go on from there; a
+ * planning figure is a button, which shows its working.
+ */
+export function readingRow(
+  row: ShownRow,
+  columns: readonly ColumnView[],
+  tab: string | undefined,
+  chosen: string | undefined,
+): TemplateResult {
+  return html`<tr>
+    ${columns.map((column, i) => {
+      const cell = row.cells[i]!;
+      const figure = column.role === 'planning' && cell.kind !== 'blank';
+      const index = column.id === tab ? '0' : '-1';
+      const classes = classMap({
+        [column.role]: true,
+        number: cell.kind === 'number',
+        date: cell.kind === 'date',
+        error: cell.kind === 'error',
+        chosen: column.id === chosen,
+      });
+      const inside = figure
+        ? html`<button class="figure" type="button" tabindex=${index} aria-describedby="how">
+            ${content(cell)}
+          </button>`
+        : content(cell);
+      const own = figure ? nothing : index;
+      return i === 0
+        ? html`<th scope="row" class=${classes} data-row=${row.id} data-column=${column.id} tabindex=${own}>${inside}</th>`
+        : html`<td class=${classes} data-row=${row.id} data-column=${column.id} tabindex=${own}>${inside}</td>`;
+    })}
+  </tr>`;
+}

@@ -1,0 +1,223 @@
+import { css } from 'lit';
+
+export const readingStyles = css`
+  .frame {
+    position: relative;
+    overflow: auto;
+    max-height: var(--height);
+    border: 1px solid var(--line);
+    border-top: 4px solid var(--accent);
+    border-radius: var(--radius);
+    background: var(--paper);
+    overscroll-behavior-x: contain;
+  }
+  table {
+    border-collapse: separate;
+    border-spacing: 0;
+    min-width: 100%;
+    font-size: 0.875rem;
+    line-height: 1.4;
+  }
+  th,
+  td {
+    padding: 0.375rem 0.625rem;
+    text-align: start;
+    vertical-align: top;
+    border-bottom: 1px solid var(--line);
+    font-weight: 400;
+    max-width: 17rem;
+    overflow-wrap: break-word;
+  }
+  thead th {
+    position: sticky;
+    top: 0;
+    z-index: 2;
+    vertical-align: bottom;
+    font-size: 0.8125rem;
+    line-height: 1.25;
+    font-weight: 600;
+    background: var(--raised);
+    border-bottom: 1px solid var(--quiet);
+  }
+  thead .unit {
+    display: block;
+    font-weight: 400;
+    color: var(--quiet);
+  }
+  tr > :first-child {
+    position: sticky;
+    inset-inline-start: 0;
+    z-index: 1;
+    background: var(--paper);
+    border-inline-end: 1px solid var(--line);
+    font-weight: 600;
+    max-width: 11rem;
+    min-width: 6rem;
+  }
+  thead tr > :first-child {
+    z-index: 3;
+    background: var(--raised);
+  }
+  .number,
+  .date {
+    white-space: nowrap;
+    font-family: var(--font-figures);
+    font-variant-numeric: tabular-nums lining-nums;
+  }
+  .number {
+    text-align: end;
+  }
+  .planning {
+    background: var(--plan);
+  }
+  thead .planning {
+    background: var(--plan);
+    box-shadow: inset 0 3px 0 var(--plan-line);
+  }
+  thead .own {
+    box-shadow: inset 0 3px 0 var(--own);
+  }
+  tbody tr:hover > * {
+    background-image: linear-gradient(
+      color-mix(in srgb, var(--accent) 6%, transparent),
+      color-mix(in srgb, var(--accent) 6%, transparent)
+    );
+  }
+  tbody tr:last-child > * {
+    border-bottom: 0;
+  }
+  td:focus-visible,
+  th:focus-visible {
+    outline-offset: -2px;
+  }
+  .figure {
+    display: block;
+    width: calc(100% + 1.25rem);
+    margin: -0.375rem -0.625rem;
+    padding: 0.375rem 0.625rem;
+    min-height: 1.4em;
+    white-space: inherit;
+  }
+  .number .figure {
+    text-align: end;
+  }
+  .figure:focus-visible {
+    outline-offset: -2px;
+  }
+  .chosen {
+    box-shadow: inset 0 0 0 2px var(--accent);
+  }
+  .after {
+    color: var(--quiet);
+    font-size: 0.8125rem;
+  }
+  .range {
+    display: block;
+    color: var(--quiet);
+    font-size: 0.75rem;
+  }
+  .look-at {
+    display: inline-block;
+    margin-inline-start: 0.25rem;
+    font: 600 0.6875rem/1.5 var(--font);
+    color: var(--problem);
+    background: var(--problem-paper);
+    border-radius: 3px;
+    padding: 0 0.3rem;
+    white-space: nowrap;
+  }
+  .error {
+    color: var(--problem);
+    white-space: nowrap;
+  }
+  .legend {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.25rem 1.125rem;
+    margin-bottom: 0.5rem;
+  }
+  .legend .legend {
+    margin: 0;
+  }
+  .legend li {
+    display: flex;
+    align-items: center;
+    gap: 0.375rem;
+  }
+  .swatch {
+    width: 1rem;
+    height: 1rem;
+    border: 1px solid var(--line);
+    border-radius: 3px;
+    background: var(--paper);
+  }
+  .swatch.planning {
+    background: var(--plan);
+    box-shadow: inset 0 3px 0 var(--plan-line);
+  }
+  .swatch.own {
+    box-shadow: inset 0 3px 0 var(--own);
+  }
+  .find {
+    margin-inline-start: auto;
+    display: flex;
+    align-items: center;
+    gap: 0.5rem;
+  }
+  .find input {
+    width: 11rem;
+  }
+  .foot {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem 1rem;
+    align-items: center;
+    padding-top: 0.5rem;
+  }
+  details ul {
+    display: grid;
+    gap: 0.375rem;
+    padding: 0.5rem 0 0 1rem;
+  }
+  details li button {
+    text-decoration: underline;
+    text-underline-offset: 2px;
+    color: var(--accent);
+  }
+  summary {
+    cursor: pointer;
+    width: fit-content;
+  }
+  @media (max-width: 40rem) {
+    tr > :first-child {
+      max-width: 8.5rem;
+      min-width: 5.5rem;
+    }
+    .find {
+      margin-inline-start: 0;
+      width: 100%;
+    }
+    .find input {
+      flex: 1;
+    }
+  }
+  @media print {
+    .frame {
+      max-height: none;
+      overflow: visible;
+      border: 0;
+    }
+    .legend,
+    .foot {
+      display: none;
+    }
+    table {
+      font-size: 8pt;
+    }
+    thead th,
+    tr > :first-child {
+      position: static;
+    }
+  }
+`;

@@ -1,0 +1,225 @@
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { BookChange, LiveBook } from '../../src/live/live-book.js';
+import type { GridCell } from '../grid/grid-view.js';
+import { base } from '../look/base.js';
+import { ArrowKeys } from './arrow-keys.js';
+import { headerCell, readingRow } from './reading-row.js';
+import { readingStyles } from './reading-styles.js';
+import { ShownRows } from './shown-rows.js';
+
+/** More rows than these wait until someone asks for them (or prints). */
+const FIRST_ROWS = 300;
+const ROWS_WORTH_FINDING_IN = 12;
+
+/** What the reading view tells the sheet around it. */
+export interface ReadingEvents {
+  choose: CustomEvent<{ readonly cell: GridCell; readonly byKey: boolean }>;
+  edit: CustomEvent<{ readonly cell: GridCell; readonly text: string | null }>;
+}
+
+/** Inside `<croft-sheet>`: a sheet as a plain table, for reading, printing and screen readers. */
+@customElement('croft-reading-view')
+export class ReadingView extends LitElement {
+  static override styles = [base, readingStyles];
+
+  @property({ attribute: false }) live!: LiveBook;
+  @property() sheet = '';
+  @property() caption = '';
+  @property({ type: Boolean }) pending = false;
+  @property({ type: Boolean }) editable = false;
+  @property({ attribute: false }) chosen: GridCell | null = null;
+  @state() private words = '';
+  @state() private everything = false;
+  #rows: ShownRows | undefined;
+  readonly #keys = new ArrowKeys(this);
+
+  /** The rows and columns now shown, for moving about by keys. */
+  get shownRows(): readonly string[] {
+    const rows = this.#rows!.matching(this.words);
+    return this.everything ? rows : rows.slice(0, FIRST_ROWS);
+  }
+
+  get shownColumns(): readonly string[] {
+    return this.#rows!.columns.map(({ id }) => id);
+  }
+
+  /** To be called with every change of the book. */
+  heed(change: BookChange): void {
+    this.#rows?.heed(change);
+    this.requestUpdate();
+  }
+
+  /** First cell that is in sight, where nothing is chosen: what a grid that opens here should show. */
+  firstInSight(): GridCell | null {
+    const frame = this.renderRoot.querySelector('.frame');
+    if (!frame) return null;
+    const top = frame.getBoundingClientRect().top + (frame.querySelector('thead')?.clientHeight ?? 0);
+    for (const cell of frame.querySelectorAll<HTMLElement>('tbody th')) {
+      if (cell.getBoundingClientRect().bottom > top + 4) return cellAt(cell);
+    }
+    return null;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('beforeprint', this.#showAll);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    window.removeEventListener('beforeprint', this.#showAll);
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('live') || changed.has('sheet') || changed.has('pending') || !this.#rows) {
+      this.#rows = new ShownRows(this.live, this.sheet, this.pending);
+    }
+  }
+
+  protected override render() {
+    const rows = this.#rows!;
+    const found = rows.matching(this.words);
+    const shown = this.everything ? found : found.slice(0, FIRST_ROWS);
+    const { columns } = rows;
+    const tab = this.#keys.at(shown, this.shownColumns);
+    return html`
+      ${this.#legend(found.length)}
+      <span id="how" hidden>Shows how this figure is worked out</span>
+      <div class="frame" part="frame">
+        <table part="table" @click=${this.#click} @keydown=${this.#keys.pressed}>
+          <caption class="unseen">
+            ${this.caption}
+          </caption>
+          <thead>
+            <tr>
+              ${columns.map(headerCell)}
+            </tr>
+          </thead>
+          <tbody>
+            ${repeat(
+              shown,
+              (id) => id,
+              (id) => {
+                const row = rows.row(id);
+                const here = tab?.row === id ? tab.column : undefined;
+                const chosen = this.chosen?.row === id ? this.chosen.column : undefined;
+                return guard([row, here, chosen, columns], () => readingRow(row, columns, here, chosen));
+              },
+            )}
+          </tbody>
+        </table>
+      </div>
+      ${this.#foot(found, shown)}
+    `;
+  }
+
+  #legend(found: number) {
+    const { columns } = this.#rows!;
+    const has = (role: string) => columns.some((column) => column.role === role);
+    const all = this.live.rowIds(this.sheet).length;
+    return html`<div class="legend small">
+      <ul class="legend" aria-label="What the columns are">
+        ${has('kept') ? html`<li><span class="swatch"></span>written by the household</li>` : nothing}
+        ${has('planning') ? html`<li><span class="swatch planning"></span>worked out from it</li>` : nothing}
+        ${has('own') ? html`<li><span class="swatch own"></span>own columns</li>` : nothing}
+      </ul>
+      ${
+        all < ROWS_WORTH_FINDING_IN
+          ? nothing
+          : html`<span class="find">
+              ${this.words ? html`<span class="quiet" role="status">${found} of ${all} rows</span>` : nothing}
+              <input
+                type="search"
+                aria-label="Find rows"
+                placeholder="Find rows"
+                .value=${this.words}
+                @input=${this.#find}
+              />
+            </span>`
+      }
+    </div>`;
+  }
+
+  #foot(found: readonly string[], shown: readonly string[]) {
+    const problems = this.#rows!.problems(shown);
+    if (problems.length === 0 && shown.length === found.length) return nothing;
+    return html`<div class="foot small">
+      ${
+        shown.length < found.length
+          ? html`<button class="button" type="button" @click=${this.#showAll}>
+              Show all ${found.length} rows
+            </button>`
+          : nothing
+      }
+      ${
+        problems.length === 0
+          ? nothing
+          : html`<details>
+              <summary>
+                ${problems.length === 1 ? 'One cell to look at' : `${problems.length} cells to look at`}
+              </summary>
+              <ul>
+                ${problems.slice(0, 100).map(
+                  ({ row, column, problem }) =>
+                    html`<li>
+                      <button type="button" @click=${() => this.#lookAt({ row, column: column.id })}>
+                        ${column.title}, row ${this.live.rowIds(this.sheet).indexOf(row) + 1}</button
+                      >: ${problem.message} ${problem.mend}
+                    </li>`,
+                )}
+              </ul>
+            </details>`
+      }
+    </div>`;
+  }
+
+  readonly #showAll = (): void => {
+    this.everything = true;
+    // Printing does not wait for the usual update.
+    if (this.isUpdatePending) this.performUpdate();
+  };
+
+  readonly #find = (event: Event): void => {
+    this.words = (event.target as HTMLInputElement).value;
+  };
+
+  /** Puts the keyboard on a cell. */
+  goTo(cell: GridCell): Promise<void> {
+    return this.#keys.moveTo(cell);
+  }
+
+  #lookAt(cell: GridCell): void {
+    void this.goTo(cell);
+    this.#tell('choose', { cell, byKey: false });
+  }
+
+  readonly #click = (event: MouseEvent): void => {
+    const cell = cellAt(event.target as HTMLElement);
+    if (!cell) return;
+    this.#keys.stay(cell);
+    this.#tell('choose', { cell, byKey: event.detail === 0 });
+  };
+
+  /** A key pressed on a cell that is not one for moving about. */
+  editFrom(cell: GridCell, text: string | null): void {
+    this.#tell('edit', { cell, text });
+  }
+
+  #tell<K extends keyof ReadingEvents>(name: K, detail: ReadingEvents[K]['detail']): void {
+    this.dispatchEvent(new CustomEvent(name, { detail }));
+  }
+}
+
+export function cellAt(element: HTMLElement): GridCell | null {
+  const { row, column } = element.closest<HTMLElement>('[data-column]')?.dataset ?? {};
+  return row !== undefined && column !== undefined ? { row, column } : null;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-reading-view': ReadingView;
+  }
+}

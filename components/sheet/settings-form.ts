@@ -1,0 +1,134 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { SETTINGS, type SettingDeclaration } from '../../src/book/index.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import type { Problem } from '../../src/problem.js';
+import { base } from '../look/base.js';
+import { inWords } from '../look/problems.js';
+import { shownDay, shownMonthDay, shownNumber } from './shown.js';
+
+const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
+
+/** Inside `<croft-sheet>`, above the people of the table: the household's settings, to write or to read. */
+@customElement('croft-settings-form')
+export class SettingsForm extends LitElement {
+  static override styles = [
+    base,
+    css`
+      :host {
+        margin-bottom: 1.25rem;
+      }
+      form {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(13.5rem, 1fr));
+        gap: 1rem 1.25rem;
+      }
+      .with-unit {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: 0.5rem;
+        align-items: center;
+      }
+      dl {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.5rem 2rem;
+      }
+      dt {
+        font-size: 0.8125rem;
+        color: var(--quiet);
+      }
+      dd {
+        font-weight: 600;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) live!: LiveBook;
+  @property({ type: Boolean }) readonly = false;
+
+  protected override render() {
+    return this.readonly ? this.#toRead() : this.#toWrite();
+  }
+
+  #toRead() {
+    const written = SETTINGS.filter(({ id }) => this.live.setting(id) !== undefined);
+    if (written.length === 0) return nothing;
+    return html`<dl>
+      ${written.map(({ id, title, type, unit }) => {
+        const value = this.live.setting(id)!;
+        const words =
+          typeof value === 'number'
+            ? shownNumber(value)
+            : type === 'month-day'
+              ? shownMonthDay(String(value))
+              : ISO_DAY.test(String(value))
+                ? shownDay(String(value))
+                : String(value);
+        return html`<div>
+          <dt>${title}</dt>
+          <dd class="figures">${words}${unit ? ` ${unit}` : ''}</dd>
+        </div>`;
+      })}
+    </dl>`;
+  }
+
+  #toWrite() {
+    return html`<form aria-label="Household settings" @submit=${(event: Event) => event.preventDefault()}>
+      ${SETTINGS.map((setting) => this.#field(setting))}
+    </form>`;
+  }
+
+  #field(setting: SettingDeclaration) {
+    const { id, title, unit, help } = setting;
+    const problem = this.live.settingProblem(id);
+    return html`<div class="field">
+      <label for=${id}>${title}</label>
+      <div class=${unit ? 'with-unit' : ''}>
+        ${this.#input(setting, problem)} ${unit ? html`<span class="quiet small" id="${id}-unit">${unit}</span>` : nothing}
+      </div>
+      ${problem ? html`<p class="problem small" id="${id}-problem">${inWords(problem)}</p>` : nothing}
+      <p class="quiet small" id="${id}-help">${help}</p>
+    </div>`;
+  }
+
+  #input({ id, type, unit, options, usual }: SettingDeclaration, problem: Problem | undefined) {
+    const value = String(this.live.setting(id) ?? '');
+    const described = [problem && `${id}-problem`, `${id}-help`, unit && `${id}-unit`]
+      .filter(Boolean)
+      .join(' ');
+    const write = (event: Event) => this.#write(id, (event.target as HTMLInputElement).value);
+    if (options) {
+      return html`<select id=${id} aria-describedby=${described} @change=${write}>
+        ${options.map(
+          (option) => html`<option .selected=${(value || String(usual)) === option}>${option}</option>`,
+        )}
+      </select>`;
+    }
+    const kind = type === 'date' && (value === '' || ISO_DAY.test(value)) ? 'date' : 'text';
+    return html`<input
+      id=${id}
+      type=${kind}
+      inputmode=${type === 'number' ? 'decimal' : 'text'}
+      autocomplete="off"
+      placeholder=${usual === undefined ? (type === 'month-day' ? 'MM-DD' : '') : String(usual)}
+      aria-describedby=${described}
+      aria-invalid=${problem !== undefined}
+      .value=${value}
+      @change=${write}
+    />`;
+  }
+
+  #write(setting: string, typed: string): void {
+    const outcome = this.live.apply({ do: 'set setting', setting, typed: typed.trim() });
+    const detail = outcome.ok ? (this.live.settingProblem(setting) ?? null) : outcome.problem;
+    this.dispatchEvent(new CustomEvent('say', { detail }));
+    this.requestUpdate();
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-settings-form': SettingsForm;
+  }
+}

@@ -1,0 +1,167 @@
+import { css } from 'lit';
+
+export const sheetStyles = css`
+  :host {
+    container-type: inline-size;
+  }
+  .head {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 1rem;
+    align-items: end;
+    margin-bottom: 0.625rem;
+  }
+  .head > div {
+    flex: 1 1 16rem;
+  }
+  .body {
+    display: grid;
+    gap: 1rem;
+    align-items: start;
+  }
+  .stage {
+    display: grid;
+    min-width: 0;
+  }
+  .stage > * {
+    grid-area: 1 / 1;
+    min-width: 0;
+  }
+  croft-grid-pane.waiting {
+    visibility: hidden;
+  }
+  @container (min-width: 64rem) {
+    .body.with-working {
+      grid-template-columns: minmax(0, 1fr) 21rem;
+    }
+    croft-working {
+      max-height: calc(var(--height) + 2rem);
+      overflow: auto;
+    }
+  }
+  .tools {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0 0.125rem;
+    margin-bottom: 0.5rem;
+  }
+  .tool .words {
+    font-size: 0.8125rem;
+  }
+  .gap {
+    width: 1px;
+    height: 1.25rem;
+    background: var(--line);
+    margin-inline: 0.375rem;
+  }
+  .look {
+    margin-inline-start: auto;
+    background: var(--plan);
+    border-radius: var(--radius);
+    padding: 0.25rem 0.625rem;
+  }
+  .link {
+    color: var(--accent);
+    text-decoration: underline;
+    text-underline-offset: 2px;
+  }
+  @container (max-width: 44rem) {
+    .tools {
+      gap: 0.125rem;
+    }
+    .tool {
+      flex-direction: column;
+      gap: 0.125rem;
+      padding: 0.25rem 0.375rem;
+      min-width: 3.25rem;
+    }
+    .tool .words {
+      font-size: 0.6875rem;
+      line-height: 1.1;
+    }
+    .gap {
+      display: none;
+    }
+    .look {
+      margin: 0.25rem 0 0;
+      width: 100%;
+    }
+  }
+  .empty {
+    border: 1px dashed var(--plan-line);
+    border-radius: var(--radius);
+    background: var(--plan);
+    padding: 1.75rem 1.5rem;
+    display: grid;
+    gap: 1rem;
+    max-width: 46rem;
+  }
+  .status {
+    display: flex;
+    align-items: center;
+    gap: 0.5rem;
+    min-height: 2.125rem;
+    padding-top: 0.25rem;
+  }
+  .said {
+    flex: 1;
+  }
+  .note,
+  .kept {
+    display: inline-flex;
+    gap: 0.375rem;
+    align-items: center;
+  }
+  .kept.problem {
+    max-width: 32rem;
+  }
+  .cautions {
+    display: flex;
+    gap: 0.625rem;
+    margin-top: 0.75rem;
+    padding-top: 0.75rem;
+    border-top: 1px solid var(--line);
+    color: var(--quiet);
+  }
+  .cautions .icon {
+    color: var(--problem);
+    width: 1.25rem;
+    height: 1.25rem;
+  }
+  .cautions ul {
+    display: grid;
+    gap: 0.25rem;
+    max-width: 75ch;
+  }
+  .cautions details {
+    margin-top: 0.375rem;
+  }
+  .cautions details ul {
+    padding-top: 0.375rem;
+  }
+  .cautions summary {
+    cursor: pointer;
+    width: fit-content;
+    text-decoration: underline;
+    text-underline-offset: 2px;
+  }
+  .no-book {
+    border-inline-start: 4px solid var(--problem);
+    background: var(--problem-paper);
+    padding: 1rem 1.25rem;
+    border-radius: var(--radius);
+    display: grid;
+    gap: 0.75rem;
+  }
+  .opening {
+    padding: 2rem 0;
+  }
+  @media print {
+    .tools,
+    .status,
+    .head .button {
+      display: none;
+    }
+  }
+`;

@@ -1,0 +1,79 @@
+import type { ColumnView } from '../../src/live/columns.js';
+import type { BookChange, LiveBook } from '../../src/live/live-book.js';
+import type { Problem } from '../../src/problem.js';
+import { type ShownCell, shownCell } from './shown.js';
+
+/** One row as a reader sees it; the same object until something in the row changes. */
+export interface ShownRow {
+  readonly id: string;
+  readonly cells: readonly ShownCell[];
+  /** Lower-case text of the whole row, to look through. */
+  readonly text: string;
+}
+
+export interface FoundProblem {
+  readonly row: string;
+  readonly column: ColumnView;
+  readonly problem: Problem;
+}
+
+/** The shown rows of one sheet, worked out once and then only where a change says so. */
+export class ShownRows {
+  readonly #rows = new Map<string, ShownRow>();
+  #columns: readonly ColumnView[] = [];
+
+  constructor(
+    readonly live: LiveBook,
+    readonly sheet: string,
+    readonly pending: boolean,
+  ) {
+    this.#columns = live.columns(sheet).filter(({ hidden }) => !hidden);
+  }
+
+  get columns(): readonly ColumnView[] {
+    return this.#columns;
+  }
+
+  heed({ cells, sheets }: BookChange): void {
+    if (sheets.has(this.sheet)) {
+      this.#rows.clear();
+      this.#columns = this.live.columns(this.sheet).filter(({ hidden }) => !hidden);
+      return;
+    }
+    for (const { sheet, row } of cells) if (sheet === this.sheet) this.#rows.delete(row);
+  }
+
+  row(id: string): ShownRow {
+    let row = this.#rows.get(id);
+    if (!row) {
+      const cells = this.#columns.map((column) => shownCell(this.live, this.sheet, id, column, this.pending));
+      row = {
+        id,
+        cells,
+        text: cells
+          .map(({ text }) => text)
+          .join('\n')
+          .toLowerCase(),
+      };
+      this.#rows.set(id, row);
+    }
+    return row;
+  }
+
+  /** Rows that hold all of the words looked for, in the book's order. */
+  matching(words: string): readonly string[] {
+    const ids = this.live.rowIds(this.sheet);
+    const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);
+    return wanted.length === 0
+      ? ids
+      : ids.filter((id) => wanted.every((word) => this.row(id).text.includes(word)));
+  }
+
+  problems(ids: readonly string[]): FoundProblem[] {
+    return ids.flatMap((id) =>
+      this.row(id).cells.flatMap(({ problem }, i) =>
+        problem ? [{ row: id, column: this.#columns[i]!, problem }] : [],
+      ),
+    );
+  }
+}

@@ -1,0 +1,92 @@
+import { type CellValue, isCellError } from '../../src/book/index.js';
+import type { ColumnView } from '../../src/live/columns.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import type { Problem } from '../../src/problem.js';
+import { containerWithId, roundSig, unitWithId } from '../../src/units/index.js';
+
+/** A cell as words for a reader. */
+export interface ShownCell {
+  readonly text: string;
+  /** Only where it differs from the column's own unit. */
+  readonly unit: string;
+  readonly kind: 'blank' | 'number' | 'date' | 'tick' | 'text' | 'error' | 'pending';
+  /** Machine-readable date. */
+  readonly iso?: string;
+  /** Low and high of a figure with a range. */
+  readonly range?: string;
+  readonly problem?: Problem;
+}
+
+const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
+const days = new Intl.DateTimeFormat('en-US', { dateStyle: 'medium', timeZone: 'UTC' });
+const monthDays = new Intl.DateTimeFormat('en-US', { month: 'short', day: 'numeric', timeZone: 'UTC' });
+const numbers = new Map<number, Intl.NumberFormat>();
+
+export function shownNumber(value: number, decimals = 3): string {
+  let format = numbers.get(decimals);
+  if (!format) {
+    format = new Intl.NumberFormat('en-US', { maximumFractionDigits: decimals });
+    numbers.set(decimals, format);
+  }
+  const text = format.format(roundSig(value));
+  return text === '-0' ? '0' : text.replace('-', '−');
+}
+
+export const shownDay = (iso: string): string => days.format(new Date(`${iso}T00:00:00Z`));
+
+export function shownMonthDay(text: string): string {
+  return /^\d{2}-\d{2}$/.test(text) ? monthDays.format(new Date(`2024-${text}T00:00:00Z`)) : text;
+}
+
+/** The word for a unit beside `value`: 'quart jars', '1 quart jar', 'lb'. */
+export function unitWord(unit: string | undefined, value: number): string {
+  if (!unit) return '';
+  const known = containerWithId(unit) ?? unitWithId(unit);
+  if (!known) return unit;
+  return Math.abs(value) === 1 ? known.id : known.plural;
+}
+
+function plain(value: CellValue, column: ColumnView): Omit<ShownCell, 'unit' | 'problem'> {
+  if (value === null || value === '') return { text: '', kind: 'blank' };
+  if (isCellError(value)) return { text: value.error, kind: 'error' };
+  if (typeof value === 'number') return { text: shownNumber(value, column.decimals), kind: 'number' };
+  if (typeof value === 'boolean') {
+    return column.type === 'tick' && !value
+      ? { text: '', kind: 'blank' }
+      : { text: value ? 'yes' : 'no', kind: 'tick' };
+  }
+  if (ISO_DAY.test(value) && column.type !== 'text')
+    return { text: shownDay(value), kind: 'date', iso: value };
+  if (column.type === 'month-day') return { text: shownMonthDay(value), kind: 'date' };
+  return { text: value, kind: 'text' };
+}
+
+/** What a reader sees in a cell. `pending`: formulas are not worked out yet. */
+export function shownCell(
+  live: LiveBook,
+  sheet: string,
+  row: string,
+  column: ColumnView,
+  pending: boolean,
+): ShownCell {
+  const value = live.value(sheet, row, column.id);
+  const problem = live.problem(sheet, row, column.id);
+  if (pending && value === null && live.isFormula(sheet, row, column.id)) {
+    return { text: '…', unit: '', kind: 'pending' };
+  }
+  let shown = plain(value, column);
+  if (shown.kind === 'text' && column.declaration?.choices === 'lots') {
+    shown = { ...shown, text: live.lotLabel(shown.text) };
+  }
+  const own = shown.kind === 'number' ? live.unit(sheet, row, column.id) : undefined;
+  const unit = own === column.unit ? '' : unitWord(own, value as number);
+  const range = shown.kind === 'number' ? rangeOf(live, sheet, row, column) : '';
+  return { ...shown, unit, ...(range && { range }), ...(problem && { problem }) };
+}
+
+function rangeOf(live: LiveBook, sheet: string, row: string, column: ColumnView): string {
+  if (!column.range) return '';
+  const [low, high] = column.range.map((id) => live.value(sheet, row, id));
+  if (typeof low !== 'number' || typeof high !== 'number' || low === high) return '';
+  return `${shownNumber(low, column.decimals)}–${shownNumber(high, column.decimals)}`;
+}

@@ -1,0 +1,100 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { LiveBook } from '../../src/live/live-book.js';
+import type { GridLook } from '../grid/grid-view.js';
+import { icons } from '../look/icons.js';
+
+/** What the editing view's toolbar asks of the sheet. */
+export interface ToolbarActions {
+  undo(): void;
+  redo(): void;
+  addRow(): void;
+  addColumn(): void;
+  addLots(): void;
+  columns(): void;
+  working(): void;
+  unsort(): void;
+  showAllRows(): void;
+  read(): void;
+}
+
+interface ToolbarState {
+  readonly live: LiveBook;
+  readonly kind: string;
+  readonly row: string;
+  readonly look: GridLook | null;
+  readonly sortedBy: string;
+  readonly addingLots: boolean;
+  readonly workingOpen: boolean;
+}
+
+const tool = (
+  icon: TemplateResult,
+  label: string,
+  act: () => void,
+  {
+    title = label,
+    disabled = false,
+    pressed,
+  }: { title?: string; disabled?: boolean; pressed?: boolean } = {},
+): TemplateResult => html`
+  <button
+    class="button plain tool"
+    type="button"
+    title=${title}
+    ?disabled=${disabled}
+    aria-pressed=${pressed === undefined ? nothing : String(pressed)}
+    @click=${act}
+  >
+    ${icon}<span class="words">${label}</span>
+  </button>
+`;
+
+export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateResult => {
+  const { live, kind, look } = state;
+  return html`<div class="tools" part="toolbar" role="group" aria-label="Tools">
+    ${tool(icons.undo, 'Undo', actions.undo, {
+      title: live.undoLabel ? `Undo: ${live.undoLabel} (Ctrl+Z)` : 'Nothing to undo',
+      disabled: !live.undoLabel,
+    })}
+    ${tool(icons.redo, 'Redo', actions.redo, {
+      title: live.redoLabel ? `Redo: ${live.redoLabel} (Ctrl+Y)` : 'Nothing to redo',
+      disabled: !live.redoLabel,
+    })}
+    <span class="gap"></span>
+    ${
+      kind === 'shelf'
+        ? tool(icons.jar, 'Add lots', actions.addLots, {
+            title: 'Write many lots quickly, line after line',
+            pressed: state.addingLots,
+          })
+        : nothing
+    }
+    ${tool(icons.addRow, 'Add row', actions.addRow, { title: `A new ${state.row} at the end` })}
+    ${tool(icons.addColumn, 'Add column', actions.addColumn, { title: 'A column of your own' })}
+    ${tool(icons.columns, 'Columns', actions.columns, { title: 'Show or hide columns' })}
+    <span class="gap"></span>
+    ${tool(icons.working, 'Working', actions.working, {
+      title: 'How the chosen figure is worked out',
+      pressed: state.workingOpen,
+    })}
+    ${tool(icons.page, 'Read', actions.read, { title: 'Back to the page to read' })}
+    ${
+      look?.sort || look?.filteredOut
+        ? html`<span class="look small">
+            ${
+              look.sort
+                ? html`Sorted by ${state.sortedBy}, ${look.sort.ascending ? 'low to high' : 'high to low'}:
+                    <button class="link" type="button" @click=${actions.unsort}>as written</button>`
+                : nothing
+            }
+            ${
+              look.filteredOut > 0
+                ? html`${look.filteredOut === 1 ? '1 row' : `${look.filteredOut} rows`} hidden by a filter:
+                    <button class="link" type="button" @click=${actions.showAllRows}>show all</button>`
+                : nothing
+            }
+          </span>`
+        : nothing
+    }
+  </div>`;
+};

@@ -1,0 +1,141 @@
+import { html, LitElement, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Working } from '../../src/planning/types.js';
+import { BookController } from '../book/find-book.js';
+import { base } from '../look/base.js';
+import { icons } from '../look/icons.js';
+import { sheetCalled } from '../sheet/sheet-called.js';
+import { workingStyles } from './working-styles.js';
+import { workingView } from './working-view.js';
+
+/**
+ * The working of one planning figure: its rule in words, the numbers that went in with where each came from,
+ * the steps, and the same as a formula for a column of one's own. Shows the figure last selected in its book,
+ * or the one named by `sheet`, `row` and `column`.
+ *
+ * @element croft-working
+ * @attr book - Id of the `<croft-book>`; the one around it unless given.
+ * @attr sheet - Id, kind or title of a sheet: only figures of that sheet are shown.
+ * @attr row - Id of a row, to show one figure always.
+ * @attr column - Id of a column, to show one figure always.
+ * @attr closable - Has a button that closes it.
+ * @attr theme - `light`, `dark` or `auto`.
+ * @fires croft-close - The person closed it.
+ * @csspart panel - The box.
+ */
+@customElement('croft-working')
+export class CroftWorking extends LitElement {
+  static override styles = [base, workingStyles];
+
+  @property() sheet: string | null = null;
+  @property() row: string | null = null;
+  @property() column: string | null = null;
+  @property() override title = '';
+  @property({ type: Boolean }) closable = false;
+  @property({ reflect: true }) theme: string | null = null;
+  @state() private copied = false;
+  readonly #book = new BookController(this, () => this.#forget());
+  #shown: { readonly key: string; readonly working: Working | undefined } | undefined;
+
+  /** Puts the keyboard on the panel, so that it is read out from its title on. */
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
+  }
+
+  protected override render() {
+    const shown = this.#working();
+    return html`<section part="panel" aria-labelledby="title" @keydown=${this.#key}>
+      <header>
+        <h2 id="title" tabindex="-1">
+          ${shown ? shown.working.title : 'How a figure is worked out'}
+          ${shown?.of ? html`<span class="of">${shown.of}</span>` : nothing}
+        </h2>
+        ${
+          this.closable
+            ? html`<button class="button plain" type="button" aria-label="Close" @click=${this.#close}>
+                ${icons.close}
+              </button>`
+            : nothing
+        }
+      </header>
+      ${
+        shown
+          ? workingView(shown.working, this.#formula(shown.working.formula))
+          : html`<p class="quiet">Choose a figure in a tinted column: its working stands here.</p>`
+      }
+    </section>`;
+  }
+
+  #formula(formula: string | undefined) {
+    if (!formula) return nothing;
+    return html`<div>
+      <h3>As a formula</h3>
+      <code>${formula}</code>
+      <button class="button" type="button" @click=${() => this.#copy(formula)}>
+        ${this.copied ? icons.check : icons.copy}
+        <span role="status">${this.copied ? 'Copied' : 'Copy'}</span>
+      </button>
+      <p class="small quiet">Paste it into a column of your own, and change it as you like.</p>
+    </div>`;
+  }
+
+  #working(): { readonly working: Working; readonly of: string } | undefined {
+    const { live, book } = this.#book;
+    if (!live) return undefined;
+    const only = this.sheet === null ? undefined : sheetCalled(live, this.sheet)?.id;
+    if (this.sheet !== null && only === undefined) return undefined;
+    const fixed =
+      only !== undefined && this.row !== null && this.column !== null
+        ? { sheet: only, row: this.row, column: this.column }
+        : null;
+    const cell = fixed ?? book?.selected ?? null;
+    if (!cell || (only !== undefined && cell.sheet !== only)) return undefined;
+    const key = `${cell.sheet}/${cell.row}/${cell.column}`;
+    if (this.#shown?.key !== key) {
+      this.copied = false;
+      this.#shown = { key, working: live.working(cell.sheet, cell.row, cell.column) };
+    }
+    const { working } = this.#shown;
+    return (
+      working && {
+        working,
+        of: rowName(live.value(cell.sheet, cell.row, 'food'), live.value(cell.sheet, cell.row, 'way')),
+      }
+    );
+  }
+
+  #forget(): void {
+    this.#shown = undefined;
+  }
+
+  async #copy(formula: string): Promise<void> {
+    try {
+      await navigator.clipboard.writeText(formula);
+      this.copied = true;
+    } catch {
+      // No clipboard here: the formula is selected instead, for the person's own copy key.
+      const code = this.renderRoot.querySelector('code');
+      if (code) getSelection()?.selectAllChildren(code);
+    }
+  }
+
+  readonly #key = (event: KeyboardEvent): void => {
+    if (event.key !== 'Escape' || !this.closable) return;
+    event.preventDefault();
+    event.stopPropagation();
+    this.#close();
+  };
+
+  readonly #close = (): void => {
+    this.dispatchEvent(new CustomEvent('croft-close', { bubbles: true, composed: true }));
+  };
+}
+
+const rowName = (...parts: readonly unknown[]): string =>
+  parts.filter((part) => typeof part === 'string' && part !== '').join(', ');
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-working': CroftWorking;
+  }
+}

@@ -1,0 +1,209 @@
+import { html, LitElement, nothing } from 'lit';
+import { customElement, query, state } from 'lit/decorators.js';
+import type { CroftBook } from '../../components/croftsheet.js';
+import { newId } from '../../src/book/index.js';
+import type { Problem } from '../../src/problem.js';
+import type { BookEntry } from '../../src/storage/index.js';
+import { nameDialog, problemsDialog, startDialog } from './dialogs.js';
+import { answersOf } from './start-answers.js';
+import { panelId, tabId, tabs } from './tabs.js';
+
+const SRC = 'data/tamarack-bench.json';
+const DEMO_TITLE = 'Tamarack Bench';
+
+/**
+ * The demo: one household's book with a tab for each sheet, kept in this browser; a copy of it can be saved
+ * and opened, and a household of one's own started beside it.
+ */
+@customElement('croft-demo')
+export class DemoApp extends LitElement {
+  @query('croft-book') private book!: CroftBook;
+  @state() private books: readonly BookEntry[] = [];
+  @state() private tab = decodeURIComponent(location.hash.slice(1)) || 'shelf';
+  /** Sheets whose tab was shown: their grids stay. */
+  @state() private opened: readonly string[] = [];
+  @state() private problems: readonly Problem[] = [];
+  readonly #which = new URL(location.href).searchParams.get('book');
+
+  protected override createRenderRoot() {
+    return this;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('hashchange', () => this.#show(decodeURIComponent(location.hash.slice(1))));
+  }
+
+  protected override render() {
+    return html`
+      <croft-book
+        src=${SRC}
+        keep
+        which=${this.#which ?? nothing}
+        grid-licence-key="non-commercial-and-evaluation"
+        @croft-ready=${this.#ready}
+        @croft-change=${this.#changed}
+        @croft-problem=${this.#failed}
+      >
+        <header class="wide top">
+          <a class="brand" href="./index.html"><img src="./mark.svg" alt="" />Croftsheet</a>
+          <nav aria-label="Pages"><a href="./blog.html">A blog post with a sheet in it</a></nav>
+        </header>
+        <main class="wide">${this.#title()} ${this.#sheets()}</main>
+        <footer class="wide">
+          Tamarack Bench and all its figures of stock and use are invented. Books stay in this browser; nothing
+          is sent anywhere.
+        </footer>
+        ${nameDialog(this.#addSheet)} ${startDialog(this.#start)} ${problemsDialog(this.problems)}
+      </croft-book>
+    `;
+  }
+
+  #title() {
+    const { live, key } = this.book ?? {};
+    const isDemo = !live || key === this.book.sourceKey;
+    return html`<div class="title">
+      <div>
+        <h1>${live?.title ?? DEMO_TITLE}</h1>
+        <p>
+          ${
+            isDemo
+              ? 'Six people on a short-season hill farm, invented for this page. Change anything: tinted columns follow at once.'
+              : 'Your own book. It is kept in this browser; save a copy now and then.'
+          }
+        </p>
+      </div>
+      <div class="books">${this.#bookTools()}</div>
+    </div>`;
+  }
+
+  #bookTools() {
+    const key = this.book?.key ?? this.book?.sourceKey;
+    const source = this.book?.sourceKey;
+    const others = this.books.filter(({ id }) => id !== source);
+    return html`
+      ${
+        others.length === 0
+          ? nothing
+          : html`<label for="which">Book</label>
+              <select id="which" @change=${this.#choose}>
+                <option value="" .selected=${key === source}>${DEMO_TITLE} (demo)</option>
+                ${others.map(({ id, title }) => html`<option value=${id} .selected=${id === key}>${title}</option>`)}
+              </select>`
+      }
+      <button type="button" @click=${() => this.book.saveACopy()}>Save a copy</button>
+      <button type="button" @click=${() => this.querySelector<HTMLInputElement>('#file')?.click()}>
+        Open a copy
+      </button>
+      <input id="file" type="file" accept=".json,application/json" hidden aria-label="Open a copy" @change=${this.#openFile} />
+      <button type="button" class="first" @click=${() => this.#dialog('start')}>Start your own book</button>
+    `;
+  }
+
+  #sheets() {
+    const live = this.book?.live;
+    const sheets = live?.sheets() ?? [];
+    if (!live) return html`<div class="panel"><croft-sheet sheet="shelf" read-only bare></croft-sheet></div>`;
+    const shown = this.#shown(sheets);
+    return html`
+      ${tabs(
+        sheets,
+        shown,
+        (id) => this.#show(id),
+        () => this.#dialog('name'),
+      )}
+      ${sheets.map(({ id, kind, title }) =>
+        this.opened.includes(id) || id === shown
+          ? html`<div
+              class="panel"
+              role="tabpanel"
+              id=${panelId(id)}
+              aria-labelledby=${tabId(id)}
+              ?hidden=${id !== shown}
+            >
+              ${kind === 'own' ? this.#ownTools(id, title) : nothing}
+              <croft-sheet sheet=${id} view="edit"></croft-sheet>
+            </div>`
+          : nothing,
+      )}
+    `;
+  }
+
+  #ownTools(sheet: string, title: string) {
+    const { live } = this.book;
+    return html`<div class="own-tools">
+      <button
+        type="button"
+        @click=${() => {
+          const typed = prompt('Title of this sheet', title)?.trim();
+          if (typed) live?.apply({ do: 'rename sheet', sheet, title: typed });
+        }}
+      >
+        Rename sheet
+      </button>
+      <button type="button" @click=${() => live?.apply({ do: 'remove sheet', sheet })}>Remove sheet</button>
+    </div>`;
+  }
+
+  #shown(sheets: readonly { id: string; kind: string }[]): string {
+    const found = sheets.find(({ id }) => id === this.tab) ?? sheets.find(({ kind }) => kind === this.tab);
+    return (found ?? sheets.find(({ kind }) => kind === 'shelf') ?? sheets[0])?.id ?? '';
+  }
+
+  #show(id: string): void {
+    const sheets = this.book.live?.sheets() ?? [];
+    this.opened = [...new Set([...this.opened, this.#shown(sheets)])];
+    this.tab = id;
+    history.replaceState(null, '', `#${encodeURIComponent(id)}`);
+  }
+
+  #dialog(name: string): void {
+    this.querySelector<HTMLDialogElement>(`dialog#${name}`)?.showModal();
+  }
+
+  readonly #ready = async (event: Event): Promise<void> => {
+    if (event.target !== this.book) return;
+    const { key, live, sourceKey } = this.book;
+    const url = new URL(location.href);
+    if (key === null || key === sourceKey) url.searchParams.delete('book');
+    else url.searchParams.set('book', key);
+    history.replaceState(null, '', url);
+    document.title = `${live?.title ?? DEMO_TITLE} · Croftsheet`;
+    this.opened = [];
+    this.requestUpdate();
+    this.books = await this.book.keptBooks();
+  };
+
+  readonly #changed = (event: Event): void => {
+    const { sheets, settings } = (event as CustomEvent<{ sheets: ReadonlySet<string>; settings: boolean }>)
+      .detail;
+    if (sheets.size > 0 || settings) this.requestUpdate();
+  };
+
+  readonly #failed = (event: CustomEvent<{ problems: readonly Problem[] }>): void => {
+    this.problems = event.detail.problems;
+    void this.updateComplete.then(() => this.#dialog('problems'));
+  };
+
+  readonly #choose = (event: Event): void => {
+    this.book.which = (event.target as HTMLSelectElement).value || null;
+  };
+
+  readonly #openFile = async (event: Event): Promise<void> => {
+    const field = event.target as HTMLInputElement;
+    const [file] = field.files ?? [];
+    field.value = '';
+    if (file) await this.book.openACopy(file);
+  };
+
+  readonly #addSheet = (title: string): void => {
+    const sheet = newId('s');
+    const done = this.book.live?.apply({ do: 'add sheet', sheet, title });
+    if (done?.ok) this.#show(sheet);
+  };
+
+  readonly #start = async (form: FormData): Promise<void> => {
+    const started = await this.book.startOwnBook(answersOf(form));
+    if (started.ok) this.#show('shelf');
+  };
+}

@@ -1,0 +1,2 @@
+import '../components/croftsheet.js';
+import './app/demo-app.js';
