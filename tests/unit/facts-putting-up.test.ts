@@ -3,6 +3,7 @@ import {
   bushelPounds,
   type Canning,
   canning,
+  canningRules,
   drying,
   type Figure,
   freezing,
