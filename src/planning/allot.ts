@@ -3,7 +3,7 @@ import { type Entry, type Ledger, readLedger } from './ledger.js';
 import type { Measures } from './measure.js';
 import { Stock, type StockLot } from './stock.js';
 import { StockDays, type StockSpan } from './stock-days.js';
-import { lotNotThere, storedOf, tooMuchBack } from './stored.js';
+import { lotNotThere, type Piece, type Running, storedOf, tooMuchBack } from './stored.js';
 import type { Allotment, DayNumber, Draw } from './types.js';
 
 /** What one draw came to. Amounts of `allotted` are in each lot's own containers; negative = given back. */
@@ -26,25 +26,6 @@ export interface AllotResult {
   readonly taken: ReadonlyMap<string, Taken>;
   /** Spans of days on which something of the line stood on the shelf. */
   readonly stockDays: readonly StockSpan[];
-}
-
-/** A part of a draw that came from one lot. Mutable while draws are allotted: corrections shorten it. */
-interface Piece {
-  readonly entry: Running;
-  readonly rank: number;
-  /** As first taken. */
-  readonly taken: number;
-  /** What corrections left of it. */
-  amount: number;
-}
-
-interface Running {
-  readonly entry: Entry;
-  readonly pieces: Piece[];
-  notFound: number;
-  net: number;
-  gaveBack: Map<number, number>;
-  problem: Problem | null;
 }
 
 const CRUMB = 1e-9;

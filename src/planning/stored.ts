@@ -1,7 +1,28 @@
 import type { Problem } from '../problem.js';
+import type { Entry } from './ledger.js';
 import type { Stock } from './stock.js';
 import type { Draw } from './types.js';
 import { MOST } from './words.js';
+
+/** A part of a draw that came from one lot. Mutable while draws are allotted: corrections shorten it. */
+export interface Piece {
+  readonly entry: Running;
+  readonly rank: number;
+  /** As first taken. */
+  readonly taken: number;
+  /** What corrections left of it. */
+  amount: number;
+}
+
+/** A draw while it is being allotted. */
+export interface Running {
+  readonly entry: Entry;
+  readonly pieces: Piece[];
+  notFound: number;
+  net: number;
+  gaveBack: Map<number, number>;
+  problem: Problem | null;
+}
 
 /** The usable part of a stored allotment, oldest lot first. */
 export function storedOf(draw: Draw, stock: Stock): (readonly [rank: number, amount: number])[] {
