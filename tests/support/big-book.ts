@@ -1,4 +1,4 @@
-import { blankBook, type BookDoc, type RowDoc } from '../../src/book/index.js';
+import { type BookDoc, blankBook, type RowDoc } from '../../src/book/index.js';
 
 /** A small generator with a seed, so that every run times the same book. */
 export function seeded(seed: number): () => number {
@@ -10,8 +10,29 @@ export function seeded(seed: number): () => number {
 }
 
 const WAYS = ['canned', 'frozen', 'dried', 'cellared'] as const;
-const CONTAINERS = { canned: ['quart jar', 'pint jar'], frozen: ['pint freezer bag', 'quart freezer bag'], dried: ['pint jar', 'quart jar'], cellared: ['pound', 'pound'] };
-const NAMES = ['tomato', 'snap bean', 'sweet corn', 'beet', 'carrot', 'peach', 'pear', 'apple', 'green pea', 'spinach', 'pepper', 'plum', 'cherry', 'pumpkin', 'potato'];
+const CONTAINERS = {
+  canned: ['quart jar', 'pint jar'],
+  frozen: ['pint freezer bag', 'quart freezer bag'],
+  dried: ['pint jar', 'quart jar'],
+  cellared: ['pound', 'pound'],
+};
+const NAMES = [
+  'tomato',
+  'snap bean',
+  'sweet corn',
+  'beet',
+  'carrot',
+  'peach',
+  'pear',
+  'apple',
+  'green pea',
+  'spinach',
+  'pepper',
+  'plum',
+  'cherry',
+  'pumpkin',
+  'potato',
+];
 
 const iso = (day: number): string => new Date(day * 86_400_000).toISOString().slice(0, 10);
 
@@ -22,15 +43,34 @@ export function bigBook(lots: number, draws: number): BookDoc {
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
   const lines = NAMES.flatMap((food) => WAYS.map((way) => ({ food, way })));
   const rows = (count: number, make: (i: number) => RowDoc['cells']): Record<string, RowDoc> =>
-    Object.fromEntries(Array.from({ length: count }, (_, i) => [`r${i}`, { order: orderKey(i), cells: make(i) }]));
-  const foods = rows(lines.length, (i) => ({ ...lines[i]!, counted_in: CONTAINERS[lines[i]!.way][0]!, fresh_from: '07-01', fresh_to: '09-15' }));
+    Object.fromEntries(
+      Array.from({ length: count }, (_, i) => [`r${i}`, { order: orderKey(i), cells: make(i) }]),
+    );
+  const foods = rows(lines.length, (i) => ({
+    ...lines[i]!,
+    counted_in: CONTAINERS[lines[i]!.way][0]!,
+    fresh_from: '07-01',
+    fresh_to: '09-15',
+  }));
   const shelf = rows(lots, () => {
     const line = pick(lines);
-    return { ...line, container: pick(CONTAINERS[line.way]), count: 5 + Math.floor(random() * 40), put_up_on: iso(19_200 + Math.floor(random() * 1200)), place: pick(['cellar', 'porch', 'barn']) };
+    return {
+      ...line,
+      container: pick(CONTAINERS[line.way]),
+      count: 5 + Math.floor(random() * 40),
+      put_up_on: iso(19_200 + Math.floor(random() * 1200)),
+      place: pick(['cellar', 'porch', 'barn']),
+    };
   });
   const taken = rows(draws, () => {
     const line = pick(lines);
-    return { ...line, date: iso(19_600 + Math.floor(random() * 880)), amount: 1 + Math.floor(random() * 3), container: CONTAINERS[line.way][0]!, purpose: 'dish' };
+    return {
+      ...line,
+      date: iso(19_600 + Math.floor(random() * 880)),
+      amount: 1 + Math.floor(random() * 3),
+      container: CONTAINERS[line.way][0]!,
+      purpose: 'dish',
+    };
   });
   return {
     ...book,

@@ -30,7 +30,7 @@ describe('a book file', () => {
   });
 
   it('of an older version is brought up to date', () => {
-    const old = { ...saved(), version: 0 };
+    const old: Plain = { ...saved(), version: 0 };
     for (const sheet of Object.values(old.sheets as Record<string, Plain>)) delete sheet.columns;
     const parsed = parseBook(old);
     expect(parsed.ok && parsed.book.version).toBe(1);
