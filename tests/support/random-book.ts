@@ -105,7 +105,7 @@ export function startingBook(): LiveBook {
     before: null,
     rows: [
       { id: 'n1', cells: { ca: 1, cb: '=SUM(A1:A3)' } },
-      { id: 'n2', cells: { ca: 2, cb: '=Shelf!J1' } },
+      { id: 'n2', cells: { ca: 2, cb: '=Shelf!G1' } },
       { id: 'n3', cells: { ca: 3 } },
     ],
   });
@@ -159,14 +159,14 @@ const sheet = fc.nat({ max: SHEETS.length - 1 });
 const FORMULAS = [
   '=B1*2',
   '=SUM(A1:A5)',
-  '=Shelf!J2+1',
+  '=Shelf!G2+1',
   '=Left*2',
   '=A1',
   '=SUM(Shelf!D:D)',
   '=NOPE(1)',
   '=1/0',
   '=WEEKS_OF_SUPPLY(10,2)',
-  '=Foods!P1&"x"',
+  '=Foods!I1&"x"',
   '=COUNTA(A:A)',
   '=$B$2',
   '=C3:C4',

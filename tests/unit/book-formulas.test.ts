@@ -131,7 +131,7 @@ describe('a formula that cannot be worked out says why, and the others go on', (
   });
 
   it('a formula in a kept cell may hang on the plan of another food', () => {
-    live.set('shelf', 'l1', 'count', '=J3+5');
+    live.set('shelf', 'l1', 'count', '=G3+5');
     expect(live.value('shelf', 'l1', 'left')).toBe(35);
     live.insertRows('draws', [{ date: '2026-01-04', food: 'peas', amount: 4 }]);
     expect(live.value('shelf', 'l1', 'left')).toBe(31);

@@ -36,23 +36,6 @@ export const draws: KindDeclaration = {
       'A dish, a count of the shelf, a gift, spoiled, or other. Gifts and spoiled food lower the stock but are not use.',
       { choices: 'purposes', width: 90 },
     ),
-    kept('lot', 'From lot', 'choice', 'The lot it came from. Blank: the oldest first.', {
-      choices: 'lots',
-      width: 130,
-    }),
-    kept('corrects', 'Corrects', 'choice', 'The draw that this one corrects.', {
-      choices: 'draws',
-      hidden: true,
-      width: 110,
-    }),
-    kept(
-      'not_use',
-      'Was not use',
-      'tick',
-      'On a count: ticked when the difference was not eaten (a miscount, say).',
-      { hidden: true, width: 90 },
-    ),
-    kept('note', 'Note', 'text', 'Anything worth remembering.', { width: 160 }),
     ...planningColumns<DrawFigures>({
       in_counted: {
         title: 'In counted-in',
@@ -75,5 +58,22 @@ export const draws: KindDeclaration = {
         help: 'The part of the draw that the shelf did not hold.',
       },
     }),
+    kept('lot', 'From lot', 'choice', 'The lot it came from. Blank: the oldest first.', {
+      choices: 'lots',
+      width: 130,
+    }),
+    kept('corrects', 'Corrects', 'choice', 'The draw that this one corrects.', {
+      choices: 'draws',
+      hidden: true,
+      width: 110,
+    }),
+    kept(
+      'not_use',
+      'Was not use',
+      'tick',
+      'On a count: ticked when the difference was not eaten (a miscount, say).',
+      { hidden: true, width: 90 },
+    ),
+    kept('note', 'Note', 'text', 'Anything worth remembering.', { width: 160 }),
   ],
 };

@@ -40,21 +40,6 @@ export const shelf: KindDeclaration = {
       open: true,
       width: 130,
     }),
-    kept('note', 'Note', 'text', 'Anything worth remembering about this lot.', { width: 160 }),
-    kept(
-      'still_counting',
-      'Still counting on it',
-      'tick',
-      'Ticked: you plan to eat this lot whatever its best-by date, so it counts in weeks of supply.',
-      { width: 96 },
-    ),
-    kept(
-      'own_best_by',
-      'Own best-by',
-      'date',
-      'Your own best-quality date for this lot; it wins over the published period.',
-      { hidden: true, width: 108 },
-    ),
     ...planningColumns<LotFigures>({
       left: {
         title: 'Left',
@@ -129,5 +114,20 @@ export const shelf: KindDeclaration = {
         help: 'How many weeks all lots of this food last at the usual use; the same on each of its lots.',
       },
     }),
+    kept('note', 'Note', 'text', 'Anything worth remembering about this lot.', { width: 160 }),
+    kept(
+      'still_counting',
+      'Still counting on it',
+      'tick',
+      'Ticked: you plan to eat this lot whatever its best-by date, so it counts in weeks of supply.',
+      { width: 96 },
+    ),
+    kept(
+      'own_best_by',
+      'Own best-by',
+      'date',
+      'Your own best-quality date for this lot; it wins over the published period.',
+      { hidden: true, width: 108 },
+    ),
   ],
 };
