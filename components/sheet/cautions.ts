@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CellValue } from '../../src/book/index.js';
-import { type Caution, cautions, cautionsFor } from '../../src/facts/index.js';
+import { allCautions, type Caution, cautions, cautionsFor } from '../../src/facts/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { WAYS_KEPT, type WayKept } from '../../src/planning/types.js';
 import { icons } from '../look/icons.js';
@@ -9,7 +9,7 @@ const MOST_SHOWN = 3;
 const AUTHORITY =
   'For how to put up any food, follow the current tested process of your national or local food-safety authority.';
 
-/** What bears on the foods that a sheet shows, what concerns most of them first. */
+/** What bears on the foods that a sheet shows, most urgent first. */
 export function cautionsOf(live: LiveBook, sheet: string, kind: string): readonly Caution[] {
   if (kind !== 'shelf' && kind !== 'foods' && kind !== 'draws') return [];
   const found = new Map<string, Caution>();
@@ -27,7 +27,7 @@ export function cautionsOf(live: LiveBook, sheet: string, kind: string): readonl
     seen.add(key);
     for (const each of cautionsFor(food, way, old)) found.set(each.id, each);
   }
-  return [...found.values()];
+  return allCautions().filter(({ id }) => found.has(id));
 }
 
 const wayOf = (value: CellValue): WayKept | null => WAYS_KEPT.find((way) => way === value) ?? null;
@@ -41,7 +41,7 @@ export function cautionsView(all: readonly Caution[]): TemplateResult | typeof n
     <div>
       <ul>
         ${items(all.slice(0, MOST_SHOWN))}
-        <li>${AUTHORITY}</li>
+        ${all.some(({ id }) => id === 'tested-process') ? nothing : html`<li>${AUTHORITY}</li>`}
       </ul>
       ${
         all.length > MOST_SHOWN

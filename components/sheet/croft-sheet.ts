@@ -38,6 +38,7 @@ const AT_START: GridStart = { cell: null, text: null, focus: false };
  * @attr sheet - Id, kind (`shelf`, `foods`, `draws`, `household`) or title of the sheet.
  * @attr view - `read` (usual) or `edit`: the grid opens at once.
  * @attr book - Id of the `<croft-book>`; the one around it unless given.
+ * @attr columns - Columns of the reading view, by id or title, with commas between; all unless given.
  * @attr read-only - No grid is offered.
  * @attr bare - Without the sheet's title and what it is for.
  * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts.
@@ -59,6 +60,8 @@ export class CroftSheet extends LitElement {
 
   @property() sheet = 'shelf';
   @property({ reflect: true }) view: 'read' | 'edit' = 'read';
+  @property({ converter: { fromAttribute: (value) => value?.split(',').map((name) => name.trim()) ?? [] } })
+  columns: readonly string[] = [];
   @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
   @property({ type: Boolean }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
@@ -127,7 +130,7 @@ export class CroftSheet extends LitElement {
     const kind = KINDS[sheet.kind as SheetKind];
     const editing = this.view === 'edit' && !this.readOnly;
     return html`
-      ${this.#head(sheet, kind.help, editing)}
+      ${this.#head(sheet, kind.help)}
       ${
         sheet.kind === 'household'
           ? html`<croft-settings-form
@@ -178,19 +181,11 @@ export class CroftSheet extends LitElement {
     return html`<p class="opening quiet" aria-busy="true">Opening the book…</p>`;
   }
 
-  #head(sheet: Sheet, help: string, editing: boolean) {
-    const open =
-      editing || this.readOnly
-        ? nothing
-        : html`<button class="button" type="button" @click=${() => this.openGrid()}>
-            ${icons.grid}Open as a grid
-          </button>`;
-    if (this.bare && open === nothing) return nothing;
+  #head(sheet: Sheet, help: string) {
+    if (this.bare) return nothing;
     return html`<div class="head">
-      <div>
-        ${this.bare ? nothing : html`<h2>${sheet.title}</h2><p class="quiet small">${help}</p>`}
-      </div>
-      ${open}
+      <h2>${sheet.title}</h2>
+      <p class="quiet small">${help}</p>
     </div>`;
   }
 
@@ -210,11 +205,19 @@ export class CroftSheet extends LitElement {
               .caption=${label}
               .pending=${!(this.#book.book?.engineReady ?? true)}
               .editable=${!this.readOnly}
+              .only=${this.columns}
               .chosen=${this.cell}
               ?inert=${editing}
               @choose=${this.#chosen}
               @edit=${this.#editFrom}
-            ></croft-reading-view>`
+              >${
+                this.readOnly || editing
+                  ? nothing
+                  : html`<button class="button" type="button" @click=${() => this.openGrid()}>
+                      ${icons.grid}Open as a grid
+                    </button>`
+              }</croft-reading-view
+            >`
       }
       ${
         editing

@@ -14,6 +14,7 @@ export const readingStyles = css`
   table {
     border-collapse: separate;
     border-spacing: 0;
+    width: max-content;
     min-width: 100%;
     font-size: 0.875rem;
     line-height: 1.4;
@@ -25,7 +26,7 @@ export const readingStyles = css`
     vertical-align: top;
     border-bottom: 1px solid var(--line);
     font-weight: 400;
-    max-width: 17rem;
+    max-width: 16rem;
     overflow-wrap: break-word;
   }
   thead th {
@@ -38,6 +39,10 @@ export const readingStyles = css`
     font-weight: 600;
     background: var(--raised);
     border-bottom: 1px solid var(--quiet);
+  }
+  thead .title {
+    display: inline-block;
+    max-width: 7rem;
   }
   thead .unit {
     display: block;
@@ -108,6 +113,9 @@ export const readingStyles = css`
     box-shadow: inset 0 0 0 2px var(--accent);
   }
   .after {
+    display: inline-block;
+    min-width: 4.75rem;
+    text-align: start;
     color: var(--quiet);
     font-size: 0.8125rem;
   }
@@ -159,8 +167,13 @@ export const readingStyles = css`
   .swatch.own {
     box-shadow: inset 0 3px 0 var(--own);
   }
-  .find {
+  .end {
     margin-inline-start: auto;
+    display: flex;
+    gap: 0.5rem;
+    align-items: center;
+  }
+  .find {
     display: flex;
     align-items: center;
     gap: 0.5rem;
@@ -194,12 +207,15 @@ export const readingStyles = css`
       max-width: 8.5rem;
       min-width: 5.5rem;
     }
-    .find {
+    .end {
       margin-inline-start: 0;
       width: 100%;
     }
-    .find input {
+    .find {
       flex: 1;
+    }
+    .find input {
+      width: 100%;
     }
   }
   @media print {

@@ -30,6 +30,8 @@ export class ReadingView extends LitElement {
   @property() caption = '';
   @property({ type: Boolean }) pending = false;
   @property({ type: Boolean }) editable = false;
+  /** Only these columns, by id or title; all that are not hidden where empty. */
+  @property({ attribute: false }) only: readonly string[] = [];
   @property({ attribute: false }) chosen: GridCell | null = null;
   @state() private words = '';
   @state() private everything = false;
@@ -73,9 +75,9 @@ export class ReadingView extends LitElement {
     window.removeEventListener('beforeprint', this.#showAll);
   }
 
-  protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('live') || changed.has('sheet') || changed.has('pending') || !this.#rows) {
-      this.#rows = new ShownRows(this.live, this.sheet, this.pending);
+  protected override willUpdate(changed: PropertyValues<ReadingView>): void {
+    if (['live', 'sheet', 'pending', 'only'].some((name) => changed.has(name as keyof ReadingView))) {
+      this.#rows = new ShownRows(this.live, this.sheet, this.pending, this.only);
     }
   }
 
@@ -126,20 +128,23 @@ export class ReadingView extends LitElement {
         ${has('planning') ? html`<li><span class="swatch planning"></span>worked out from it</li>` : nothing}
         ${has('own') ? html`<li><span class="swatch own"></span>own columns</li>` : nothing}
       </ul>
-      ${
-        all < ROWS_WORTH_FINDING_IN
-          ? nothing
-          : html`<span class="find">
-              ${this.words ? html`<span class="quiet" role="status">${found} of ${all} rows</span>` : nothing}
-              <input
-                type="search"
-                aria-label="Find rows"
-                placeholder="Find rows"
-                .value=${this.words}
-                @input=${this.#find}
-              />
-            </span>`
-      }
+      <span class="end">
+        ${
+          all < ROWS_WORTH_FINDING_IN
+            ? nothing
+            : html`<span class="find">
+                ${this.words ? html`<span class="quiet" role="status">${found} of ${all} rows</span>` : nothing}
+                <input
+                  type="search"
+                  aria-label="Find rows"
+                  placeholder="Find rows"
+                  .value=${this.words}
+                  @input=${this.#find}
+                />
+              </span>`
+        }
+        <slot></slot>
+      </span>
     </div>`;
   }
 

@@ -5,14 +5,7 @@ export const sheetStyles = css`
     container-type: inline-size;
   }
   .head {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.25rem 1rem;
-    align-items: end;
     margin-bottom: 0.625rem;
-  }
-  .head > div {
-    flex: 1 1 16rem;
   }
   .body {
     display: grid;
@@ -101,8 +94,10 @@ export const sheetStyles = css`
     display: flex;
     align-items: center;
     gap: 0.5rem;
-    min-height: 2.125rem;
     padding-top: 0.25rem;
+  }
+  .status:has(.note, .kept) {
+    min-height: 2.125rem;
   }
   .said {
     flex: 1;

@@ -26,8 +26,10 @@ export class ShownRows {
     readonly live: LiveBook,
     readonly sheet: string,
     readonly pending: boolean,
+    /** Ids or titles of the columns to show; empty: all that are not hidden. */
+    readonly only: readonly string[] = [],
   ) {
-    this.#columns = live.columns(sheet).filter(({ hidden }) => !hidden);
+    this.#columns = this.#choose();
   }
 
   get columns(): readonly ColumnView[] {
@@ -37,10 +39,19 @@ export class ShownRows {
   heed({ cells, sheets }: BookChange): void {
     if (sheets.has(this.sheet)) {
       this.#rows.clear();
-      this.#columns = this.live.columns(this.sheet).filter(({ hidden }) => !hidden);
+      this.#columns = this.#choose();
       return;
     }
     for (const { sheet, row } of cells) if (sheet === this.sheet) this.#rows.delete(row);
+  }
+
+  #choose(): ColumnView[] {
+    const all = this.live.columns(this.sheet);
+    if (this.only.length === 0) return all.filter(({ hidden }) => !hidden);
+    return this.only.flatMap((name) => {
+      const column = all.find(({ id, title }) => id === name || title.toLowerCase() === name.toLowerCase());
+      return column ? [column] : [];
+    });
   }
 
   row(id: string): ShownRow {

@@ -47,7 +47,7 @@ export class DemoApp extends LitElement {
       >
         <header class="wide top">
           <a class="brand" href="./index.html"><img src="./mark.svg" alt="" />Croftsheet</a>
-          <nav aria-label="Pages"><a href="./blog.html">A blog post with a sheet in it</a></nav>
+          <nav aria-label="Pages"><a href="./blog.html">In a blog post</a></nav>
         </header>
         <main class="wide">${this.#title()} ${this.#sheets()}</main>
         <footer class="wide">
@@ -65,7 +65,7 @@ export class DemoApp extends LitElement {
     return html`<div class="title">
       <div>
         <h1>${live?.title ?? DEMO_TITLE}</h1>
-        <p>
+        <p class="about">
           ${
             isDemo
               ? 'Six people on a short-season hill farm, invented for this page. Change anything: tinted columns follow at once.'
@@ -122,7 +122,7 @@ export class DemoApp extends LitElement {
               ?hidden=${id !== shown}
             >
               ${kind === 'own' ? this.#ownTools(id, title) : nothing}
-              <croft-sheet sheet=${id} view="edit"></croft-sheet>
+              <croft-sheet sheet=${id} view="edit" bare></croft-sheet>
             </div>`
           : nothing,
       )}
