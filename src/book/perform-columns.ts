@@ -133,10 +133,13 @@ function described(
   { state, layout }: Workbench,
 ): Result<Performed> {
   if (!has(sheet, command.column)) return gone('column', { sheet: sheet.id, column: command.column });
-  const isOwn = !declarationOf(sheet.kind, command.column);
+  const declaration = declarationOf(sheet.kind, command.column);
+  const isOwn = !declaration;
   const changes: Change[] = [];
   for (const [field, value] of Object.entries(command.as)) {
-    let to = value === null || value === '' || value === false ? undefined : value;
+    // A column that its kind hides is shown only where `false` is stored outright.
+    const shown = field === 'hidden' && value === false && declaration?.hidden === true;
+    let to = shown ? value : value === null || value === '' || value === false ? undefined : value;
     if (field === 'formula') {
       if (!isOwn) {
         return refuse(
