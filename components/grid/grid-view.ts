@@ -22,6 +22,8 @@ export interface GridHost {
   say(message: Problem | string | null): void;
   /** The selected cell changed (null: the grid lost the selection). */
   selected(cell: GridCell | null): void;
+  /** The rows are looked at in another way: sorted or filtered. */
+  lookChanged?(): void;
   /** The person asks for what only the element shows: a title for a column, say. */
   ask(what: GridRequest): void;
 }

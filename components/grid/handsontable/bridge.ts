@@ -1,0 +1,57 @@
+import type { Hot } from './registry.js';
+
+const inside = (target: EventTarget | null, ...homes: readonly Node[]): boolean =>
+  target instanceof Node && homes.some((home) => home === target || home.contains(target));
+
+/**
+ * What the grid library misses inside a shadow root, because it listens at the window, where events from
+ * within seem to come from the host: keyboard focus coming in by Tab, focus going out, and touches.
+ * Answers how to stop.
+ */
+export function bridge(
+  hot: Hot,
+  wrapper: HTMLElement,
+  portal: { host: HTMLElement },
+  left: () => void,
+): () => void {
+  const root = wrapper.getRootNode() as ShadowRoot | Document;
+  const stop = new AbortController();
+  const { signal } = stop;
+  const scopes = () => hot.getFocusScopeManager();
+
+  root.addEventListener(
+    'focusin',
+    (event) => {
+      const target = event.composedPath()[0];
+      if (!(target instanceof HTMLElement) || !inside(target, wrapper)) return;
+      const source = target.dataset.htFocusSource;
+      if (source === undefined) return;
+      hot.listen();
+      scopes().activateScope('grid', source);
+    },
+    { signal },
+  );
+
+  root.addEventListener(
+    'focusout',
+    (event) => {
+      const { relatedTarget } = event as FocusEvent;
+      if (!inside(event.composedPath()[0] ?? null, wrapper)) return;
+      if (relatedTarget === null || inside(relatedTarget, wrapper, portal.host)) return;
+      scopes().deactivateScope('grid');
+      hot.unlisten();
+      left();
+    },
+    { signal },
+  );
+
+  // Read by the library after dispatch, when `target` has become the host: pinned to where it began.
+  const pin = (event: Event) => {
+    const target = event.composedPath()[0];
+    if (target) Object.defineProperty(event, 'target', { value: target, configurable: true });
+  };
+  for (const home of [wrapper, portal.host.shadowRoot!])
+    home.addEventListener('touchstart', pin, { signal, capture: true, passive: true });
+
+  return () => stop.abort();
+}

@@ -1,0 +1,110 @@
+import {
+  type Command,
+  isFormula,
+  type NewRow,
+  newId,
+  type Typed,
+  type TypedCell,
+} from '../../../src/book/index.js';
+import type { Problem } from '../../../src/problem.js';
+import type { GridHost } from '../grid-view.js';
+import type { SheetBinding } from './binding.js';
+
+/** One cell to write: the row by its index in the book; from `rowCount` on, rows still to be made. */
+export interface Write {
+  readonly at: number;
+  readonly column: string;
+  readonly typed: Typed;
+}
+
+/** Turns what is done in the grid into commands: one for each deed, so one step of undo. */
+export class Edits {
+  constructor(
+    readonly binding: SheetBinding,
+    readonly host: GridHost,
+  ) {}
+
+  get #live() {
+    return this.host.live;
+  }
+
+  /**
+   * Writes cells, making rows where they lie past the last. Cells of planning columns are left out and the
+   * person is told why; the others are written.
+   *
+   * @param note said afterwards where nothing was refused
+   * @param ids ids for rows that are made, where formulas among the writes refer to them already
+   * @returns the refusal where nothing was written
+   */
+  write(
+    writes: readonly Write[],
+    note: string | Problem | null = null,
+    ids: readonly string[] = [],
+  ): Problem | null {
+    const refused = writes.find(({ column }) => this.isPlanning(column));
+    const wanted = writes.filter(({ column }) => !this.isPlanning(column));
+    const refusal = refused ? this.#whyNot(refused.column) : null;
+    const command = this.#command(wanted, ids);
+    if (command === null) {
+      this.host.say(refusal ?? note);
+      return refusal;
+    }
+    const outcome = this.#live.apply(command);
+    if (!outcome.ok) {
+      this.host.say(outcome.problem);
+      return outcome.problem;
+    }
+    this.host.say(refusal ?? outcome.notes[0] ?? note);
+    if (wanted.some(({ typed }) => typeof typed === 'string' && isFormula(typed.trimStart())))
+      void this.host.ensureEngine();
+    return null;
+  }
+
+  /** Does a command and says why where it is refused. */
+  do(command: Command, note: string | null = null): boolean {
+    const outcome = this.#live.apply(command);
+    this.host.say(outcome.ok ? (outcome.notes[0] ?? note) : outcome.problem);
+    return outcome.ok;
+  }
+
+  isPlanning(column: string): boolean {
+    return this.binding.column(column)?.role === 'planning';
+  }
+
+  /** Says why a planning column takes no entry. */
+  refuse(column: string): void {
+    const problem = this.#whyNot(column);
+    if (problem) this.host.say(problem);
+  }
+
+  /** The book's own words for the refusal; asking it changes nothing, since it refuses. */
+  #whyNot(column: string): Problem | null {
+    const { sheet } = this.binding;
+    const outcome = this.#live.apply({ do: 'set cells', sheet, cells: [{ row: '', column, typed: null }] });
+    return outcome.ok ? null : outcome.problem;
+  }
+
+  #command(writes: readonly Write[], ids: readonly string[]): Command | null {
+    const { sheet, lines, rowCount } = this.binding;
+    const cells: TypedCell[] = [];
+    const made: { [column: string]: Typed }[] = [];
+    for (const { at, column, typed } of writes) {
+      if (at < rowCount) cells.push({ row: lines[at]!.id!, column, typed });
+      else {
+        while (made.length <= at - rowCount) made.push({});
+        made[at - rowCount]![column] = typed;
+      }
+    }
+    // Blanks past the last row make no row.
+    while (made.length > 0 && Object.values(made.at(-1)!).every((typed) => typed === null || typed === ''))
+      made.pop();
+    const commands: Command[] = [];
+    if (cells.length > 0) commands.push({ do: 'set cells', sheet, cells });
+    if (made.length > 0) {
+      const rows: NewRow[] = made.map((each, i) => ({ id: ids[i] ?? newId('r'), cells: each }));
+      commands.push({ do: 'insert rows', sheet, before: null, rows });
+    }
+    if (commands.length === 0) return null;
+    return commands.length === 1 ? commands[0]! : { do: 'all', of: commands };
+  }
+}

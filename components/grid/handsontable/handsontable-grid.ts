@@ -1,0 +1,189 @@
+import type { BookChange } from '../../../src/live/live-book.js';
+import type { GridCell, GridHost, GridLook, GridView } from '../grid-view.js';
+import { SheetBinding } from './binding.js';
+import { bridge } from './bridge.js';
+import { CellPopup } from './cell-popup.js';
+import { listenToClipboard } from './clipboard.js';
+import { type GridContext, setContext } from './context.js';
+import { Edits } from './edits.js';
+import { addHooks } from './hooks.js';
+import { addKeys, toggleFocused } from './keys.js';
+import { cellMenu, columnMenu } from './menus.js';
+import { cellAt, focusedPlace } from './places.js';
+import { Portal } from './portal.js';
+import { gridClass, type Hot } from './registry.js';
+import { settings } from './settings.js';
+import { placeOf, reshape } from './shape.js';
+import { adoptSheets, keepHeadClean } from './sheets.js';
+import { Views } from './views.js';
+
+/** The grid of one sheet, by Handsontable, bound to an open book. */
+export class HandsontableGrid implements GridView {
+  readonly #wrapper: HTMLElement;
+  readonly #portal: Portal;
+  readonly #hot: Hot;
+  readonly #context: GridContext;
+  readonly #stop = new AbortController();
+  readonly #ends: (() => void)[] = [];
+  #reshapeWaits = false;
+  #last: GridCell | null = null;
+
+  constructor(
+    readonly into: HTMLElement,
+    readonly host: GridHost,
+  ) {
+    const { ownerDocument: document } = into;
+    const root = into.getRootNode();
+    adoptSheets(root instanceof ShadowRoot ? root : document);
+    keepHeadClean(document);
+    this.#wrapper = document.createElement('div');
+    this.#wrapper.className = 'croft-grid';
+    const table = document.createElement('div');
+    table.className = 'croft-table';
+    this.#wrapper.append(table);
+    into.append(this.#wrapper);
+    this.#portal = new Portal(document, this.#wrapper);
+
+    const binding = new SheetBinding(host.live, host.sheet);
+    const GridClass = gridClass();
+    const hot = new GridClass(table, settings(binding, host, into.clientWidth)) as Hot;
+    this.#hot = hot;
+    this.#portal.adopt(hot.rootPortalElement!);
+    const edits = new Edits(binding, host);
+    const views = new Views(hot, binding, () => host.lookChanged?.());
+    const popup = new CellPopup(this.#wrapper);
+    const editorClosed = (): void => {
+      if (this.#reshapeWaits) queueMicrotask(() => this.#reshape());
+    };
+    this.#context = { hot, host, binding, edits, views, popup, editorClosed };
+    setContext(hot, this.#context);
+    addHooks(this.#context);
+    addKeys(this.#context);
+    hot.updateSettings({
+      contextMenu: { items: cellMenu(this.#context) as never },
+      dropdownMenu: { items: columnMenu(this.#context) as never },
+    });
+    hot.rootElement.setAttribute('aria-label', host.label);
+    hot.rootElement.setAttribute('aria-rowcount', String(binding.lines.length + 1));
+    this.setColourScheme(host.colourScheme);
+    this.#listen();
+  }
+
+  get selection(): GridCell | null {
+    const place = focusedPlace(this.#hot);
+    return place && cellAt(this.#hot, this.#context.binding, place.row, place.col);
+  }
+
+  get look(): GridLook {
+    return this.#context.views.look;
+  }
+
+  focus(cell?: GridCell): void {
+    const place = cell ? placeOf(this.#context, cell) : null;
+    const now = focusedPlace(this.#hot);
+    const [row, column] = place ?? (now ? [now.row, now.col] : [0, 0]);
+    this.#hot.listen();
+    this.#hot.selectCell(Math.max(0, row), Math.max(0, column), undefined, undefined, true);
+  }
+
+  type(text: string): void {
+    if (!focusedPlace(this.#hot)) this.focus();
+    this.#hot.listen();
+    const column = this.#context.binding.columns[focusedPlace(this.#hot)?.col ?? -1];
+    if (column?.role === 'planning') {
+      this.#context.edits.refuse(column.id);
+      return;
+    }
+    const editor = this.#hot.getActiveEditor();
+    if (!editor || editor.isOpened()) return;
+    editor.enableFullEditMode();
+    editor.beginEditing(text);
+  }
+
+  sort(column: string, ascending: boolean | null): void {
+    this.#context.views.sort(column, ascending);
+  }
+
+  clearFilters(): void {
+    this.#context.views.clearFilters();
+  }
+
+  setColourScheme(scheme: 'light' | 'dark'): void {
+    this.#wrapper.style.setProperty('color-scheme', scheme);
+    this.#portal.takeOver(scheme);
+  }
+
+  layOut(): void {
+    if (this.#hot.isDestroyed || this.#wrapper.clientWidth === 0) return;
+    if (!this.#reshape()) this.#hot.refreshDimensions();
+  }
+
+  destroy(): void {
+    this.#stop.abort();
+    for (const end of this.#ends) end();
+    this.#hot.destroy();
+    this.#portal.remove();
+    this.#wrapper.remove();
+  }
+
+  #listen(): void {
+    const { binding, edits } = this.#context;
+    const { signal } = this.#stop;
+    this.#ends.push(
+      this.host.live.on('change', (change) => this.#follow(change)),
+      bridge(this.#hot, this.#wrapper, this.#portal, () => this.host.selected(null)),
+    );
+    listenToClipboard(this.#context, this.#wrapper, signal);
+    this.#hot.addHook('afterSelectionEnd', () => this.#tellSelected());
+    this.#wrapper.addEventListener(
+      'click',
+      (event) => {
+        if (event.target instanceof Element && event.target.matches('.croft-box'))
+          toggleFocused(this.#context);
+      },
+      { signal },
+    );
+    this.#wrapper.addEventListener(
+      'dblclick',
+      (event) => {
+        const cell = event.target instanceof Element ? event.target.closest('td') : null;
+        const column = cell && binding.columns[this.#hot.getCoords(cell)?.col ?? -1];
+        if (column?.role === 'planning') edits.refuse(column.id);
+      },
+      { signal },
+    );
+  }
+
+  /** Paints what a change of the book alters here: once, and only where it touches this sheet. */
+  #follow({ cells, sheets }: BookChange): void {
+    const { sheet } = this.host;
+    if (!this.host.live.sheets().some(({ id }) => id === sheet)) return;
+    const here = sheets.has(sheet);
+    if (here && this.#hot.getActiveEditor()?.isOpened()) {
+      this.#reshapeWaits = true;
+      return;
+    }
+    if (here && this.#reshape()) return;
+    if (here || cells.some((cell) => cell.sheet === sheet)) this.#hot.render();
+  }
+
+  #reshape(): boolean {
+    if (this.#hot.isDestroyed) return false;
+    if (this.#hot.getActiveEditor()?.isOpened()) {
+      this.#reshapeWaits = true;
+      return false;
+    }
+    const waited = this.#reshapeWaits;
+    this.#reshapeWaits = false;
+    const painted = reshape(this.#context);
+    if (waited && !painted) this.#hot.render();
+    return painted;
+  }
+
+  #tellSelected(): void {
+    const cell = this.selection;
+    if (cell?.row === this.#last?.row && cell?.column === this.#last?.column) return;
+    this.#last = cell;
+    this.host.selected(cell);
+  }
+}

@@ -1,0 +1,76 @@
+import type { GridContext } from './context.js';
+import type { Write } from './edits.js';
+import { type Direction, fill } from './fill.js';
+import type { Block } from './places.js';
+import { bookRow } from './places.js';
+
+interface Range {
+  getTopStartCorner(): { row: number | null; col: number | null };
+  getBottomEndCorner(): { row: number | null; col: number | null };
+}
+
+const blockOf = (range: Range): Block => {
+  const from = range.getTopStartCorner();
+  const to = range.getBottomEndCorner();
+  return { top: from.row ?? 0, left: from.col ?? 0, bottom: to.row ?? 0, right: to.col ?? 0 };
+};
+
+/** What people do with the library's own means becomes commands; the library itself changes nothing. */
+export function addHooks(context: GridContext): void {
+  const { hot, binding, edits, views, host } = context;
+  const { sheet } = binding;
+
+  // Whatever way a change may come that is not handled before: a command, never a write of the library's.
+  hot.addHook('beforeChange', (changes: ([number, unknown, unknown, unknown] | null)[]) => {
+    const writes = changes.flatMap((change): Write[] => {
+      const column = change && binding.columnOf(change[1]);
+      if (!change || !column) return [];
+      return [{ at: bookRow(hot, change[0]), column, typed: (change[3] ?? null) as Write['typed'] }];
+    });
+    if (writes.length > 0) edits.write(writes);
+    return false;
+  });
+
+  hot.addHook('beforeAutofill', (_data: unknown, source: Range, target: Range, direction: Direction) => {
+    const [from, to] = [blockOf(source), blockOf(target)];
+    fill(context, from, to, direction);
+    hot.selectCell(
+      Math.min(from.top, to.top),
+      Math.min(from.left, to.left),
+      Math.max(from.bottom, to.bottom),
+      Math.max(from.right, to.right),
+      false,
+    );
+    return false;
+  });
+
+  hot.addHook('beforeColumnMove', (moved: number[], _final: number, drop: number | undefined) => {
+    if (drop === undefined) return false;
+    const columns = moved.flatMap((index) => binding.columns[index]?.id ?? []);
+    edits.do({ do: 'move columns', sheet, columns, before: binding.columns[drop]?.id ?? null });
+    return false;
+  });
+
+  hot.addHook('beforeRowMove', (moved: number[], _final: number, drop: number | undefined) => {
+    if (drop === undefined) return false;
+    if (views.isChanged) {
+      host.say({
+        code: 'rows-stand-otherwise',
+        message: 'Rows cannot be moved while they are sorted or filtered.',
+        mend: 'Choose “As entered” and “Show all rows again” in a column’s menu first.',
+      });
+      return false;
+    }
+    const rows = moved.flatMap((row) => binding.lines[bookRow(hot, row)]?.id ?? []);
+    const before = drop < hot.countRows() ? (binding.lines[bookRow(hot, drop)]?.id ?? null) : null;
+    if (rows.length > 0) edits.do({ do: 'move rows', sheet, rows, before });
+    return false;
+  });
+
+  hot.addHook('afterColumnResize', (width: number, index: number) => {
+    const column = binding.columns[index]?.id;
+    // The width is the book's from now on, by the column's id; the plugin would keep it by place.
+    hot.getPlugin('manualColumnResize').clearManualSize(index);
+    if (column !== undefined) edits.do({ do: 'describe column', sheet, column, as: { width } });
+  });
+}

@@ -1,0 +1,79 @@
+import { clearBlocks } from './clipboard.js';
+import type { GridContext } from './context.js';
+import { fillDown } from './fill.js';
+import { bookRow, focusedPlace, selectedBlock, selectedBlocks } from './places.js';
+
+const GROUP = 'croft';
+
+/** Takes the last step back, or does it again, and says which it was. */
+export function replay({ host }: GridContext, which: 'undo' | 'redo'): void {
+  const { live } = host;
+  const label = which === 'undo' ? live.undoLabel : live.redoLabel;
+  const done = which === 'undo' ? live.undo() : live.redo();
+  if (!done) host.say(which === 'undo' ? 'Nothing to undo.' : 'Nothing to redo.');
+  else host.say(`${which === 'undo' ? 'Undone' : 'Done again'}: ${label}.`);
+}
+
+/** Keys of our own, in place of the library's where it would write to its own data. */
+export function addKeys(context: GridContext): void {
+  const { hot, binding, edits } = context;
+  const keys = hot.getShortcutManager().getContext('grid');
+  if (!keys) return;
+  const add = (
+    combinations: string[][],
+    callback: () => void,
+    runOnlyIf: () => boolean = () => hot.getSelected() !== undefined,
+  ): void => keys.addShortcuts([{ keys: combinations, callback, runOnlyIf, group: GROUP }]);
+
+  for (const combination of [['delete'], ['backspace'], ['control/meta', 'enter']])
+    keys.removeShortcutsByKeys(combination);
+  add([['delete'], ['backspace']], () => clearBlocks(context, selectedBlocks(hot)));
+  add([['control/meta', 'z']], () => replay(context, 'undo'));
+  add(
+    [
+      ['control/meta', 'y'],
+      ['control/meta', 'shift', 'z'],
+    ],
+    () => replay(context, 'redo'),
+  );
+  add([['control/meta', 'd']], () => {
+    const block = selectedBlock(hot);
+    if (block) fillDown(context, block);
+  });
+  add(
+    [['space']],
+    () => toggleFocused(context),
+    () => tickPlace(context) !== null,
+  );
+
+  hot.addHook('beforeKeyDown', (event: KeyboardEvent) => {
+    if (hot.getActiveEditor()?.isOpened() || !hot.isListening()) return;
+    const place = focusedPlace(hot);
+    const column = place && place.row >= 0 ? binding.columns[place.col] : undefined;
+    if (column?.role !== 'planning') return;
+    const types =
+      event.key.length === 1 && !event.ctrlKey && !event.metaKey && !(event.key === ' ' && event.shiftKey);
+    if (!types && event.key !== 'F2' && event.key !== 'Enter') return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    edits.refuse(column.id);
+  });
+}
+
+/** The focused cell where it is one to tick. */
+function tickPlace({ hot, binding }: GridContext): { at: number; column: string } | null {
+  const place = focusedPlace(hot);
+  const column = place && place.row >= 0 ? binding.columns[place.col] : undefined;
+  return place && column?.type === 'tick' && column.role !== 'planning'
+    ? { at: bookRow(hot, place.row), column: column.id }
+    : null;
+}
+
+/** Ticks the focused cell, or takes the tick away. */
+export function toggleFocused(context: GridContext): void {
+  const place = tickPlace(context);
+  const line = place && context.binding.lines[place.at];
+  if (!place || !line) return;
+  const on = context.binding.value(line, place.column) === true;
+  context.edits.write([{ ...place, typed: on ? null : true }]);
+}

@@ -1,0 +1,65 @@
+import { sheetsOf } from './sheets.js';
+
+/** Tokens that menus outside the element need as well; they do not inherit across the page. */
+const TOKENS = [
+  '--paper',
+  '--ink',
+  '--quiet',
+  '--line',
+  '--accent',
+  '--plan',
+  '--plan-line',
+  '--problem',
+  '--font',
+  '--font-figures',
+];
+
+/**
+ * A home for the grid's menus at the level of the document, where no ancestor clips or shifts them, with
+ * the grid's styles and nothing of the page's.
+ */
+export class Portal {
+  readonly host: HTMLElement;
+  readonly #root: ShadowRoot;
+
+  constructor(
+    readonly document: Document,
+    /** Whose tokens the menus take over. */
+    readonly source: HTMLElement,
+  ) {
+    this.host = document.createElement('croft-grid-menus');
+    const { style } = this.host;
+    style.setProperty('all', 'initial');
+    style.setProperty('position', 'absolute');
+    style.setProperty('top', '0');
+    style.setProperty('left', '0');
+    style.setProperty('z-index', '2147483000');
+    this.#root = this.host.attachShadow({ mode: 'open' });
+    this.#root.adoptedStyleSheets = sheetsOf(document);
+    // To the document a press here would be one outside the grid, which closes the menu it is meant for.
+    for (const type of ['mousedown', 'touchstart', 'contextmenu'])
+      this.#root.addEventListener(type, (event) => event.stopPropagation());
+    document.documentElement.append(this.host);
+    this.takeOver('light');
+  }
+
+  /** Moves the library's own container of menus in here. */
+  adopt(container: HTMLElement): void {
+    this.#root.append(container);
+  }
+
+  /** Takes the tokens over as they are now. */
+  takeOver(scheme: 'light' | 'dark'): void {
+    const computed = getComputedStyle(this.source);
+    for (const token of TOKENS) {
+      const value = computed.getPropertyValue(token).trim();
+      if (value === '') this.host.style.removeProperty(token);
+      else this.host.style.setProperty(token, value);
+    }
+    this.host.style.setProperty('color-scheme', scheme);
+  }
+
+  remove(): void {
+    this.host.remove();
+  }
+}

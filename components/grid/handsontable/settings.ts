@@ -1,0 +1,63 @@
+import type Handsontable from 'handsontable/base';
+import type { GridHost } from '../grid-view.js';
+import type { SheetBinding } from './binding.js';
+import { columnSettings, frozenColumns, paintHeader } from './columns.js';
+import type { Hot } from './registry.js';
+import { paintLineHeader } from './renderer.js';
+import { sortSettings } from './views.js';
+import { LANGUAGE } from './words.js';
+
+const HEADER_HEIGHT = 56;
+
+/** Where the library would parse text as HTML it gets this instead: the same text, escaped. */
+const asText = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+
+/** How the grid library is set up, before menus and hooks that need the instance. */
+export function settings(binding: SheetBinding, host: GridHost, width: number): Handsontable.GridSettings {
+  return {
+    data: [...binding.lines] as never,
+    dataSchema: { id: null },
+    columns: columnSettings(binding),
+    licenseKey: host.licenceKey,
+    language: LANGUAGE,
+    themeName: 'ht-theme-main',
+    injectCoreCss: false,
+    sanitizer: asText,
+    width: '100%',
+    height: '100%',
+    colHeaders: () => '',
+    columnHeaderHeight: HEADER_HEIGHT,
+    rowHeaders: true,
+    rowHeaderWidth: 46,
+    colWidths: (index: number) => binding.widths.of(binding.columns[index]!),
+    fixedColumnsStart: frozenColumns(binding, width),
+    autoColumnSize: false,
+    autoRowSize: false,
+    wordWrap: false,
+    trimWhitespace: false,
+    undo: false,
+    formulas: undefined,
+    copyPaste: true,
+    fillHandle: { autoInsertRow: false },
+    columnSorting: sortSettings as never,
+    filters: true,
+    manualColumnMove: true,
+    manualColumnResize: true,
+    manualRowMove: true,
+    allowInsertRow: false,
+    allowRemoveRow: false,
+    allowInsertColumn: false,
+    allowRemoveColumn: false,
+    tabNavigation: false,
+    navigableHeaders: true,
+    outsideClickDeselects: false,
+    minSpareRows: 0,
+    afterGetRowHeader(this: Hot, row: number, th: HTMLTableCellElement) {
+      if (row >= 0) paintLineHeader(this, binding, row, th);
+    },
+    afterGetColHeader: (index: number, th: HTMLTableCellElement) => {
+      if (index >= 0) paintHeader(binding, index, th);
+    },
+  } as unknown as Handsontable.GridSettings;
+}

@@ -1,0 +1,57 @@
+import type { ColumnView } from '../../../src/live/columns.js';
+import type { LiveBook } from '../../../src/live/live-book.js';
+import { shownCell } from '../../sheet/shown.js';
+import { wholeText } from './whole-text.js';
+
+const USUAL = 110;
+
+/** Rough widths, in pixels: of a character of a cell, and of what stands around its text. */
+const CHARACTER = 7.2;
+const AROUND = 22;
+const MOST_FITTED = 210;
+
+/** How many rows are looked at to fit a column. */
+const ROWS_LOOKED_AT = 60;
+
+/**
+ * Widths of columns: what the person set, else what the kind gives. A figure with its range and unit gets
+ * room for them, as far as the rows need it; once given, it keeps it.
+ */
+export class ColumnWidths {
+  readonly #fitted = new Map<string, number>();
+
+  constructor(
+    readonly live: LiveBook,
+    readonly sheet: string,
+  ) {}
+
+  of(column: ColumnView): number {
+    const usual = column.width ?? USUAL;
+    const isSet = column.width !== column.declaration?.width;
+    const varies = column.role === 'planning' && column.type === 'number' && (!column.unit || column.range);
+    if (isSet || !varies) return usual;
+    let fitted = this.#fitted.get(column.id);
+    if (fitted === undefined) {
+      fitted = this.#fit(column);
+      this.#fitted.set(column.id, fitted);
+    }
+    return Math.max(usual, fitted);
+  }
+
+  /** To be called when rows have come: some may need more room. */
+  refit(columns: readonly ColumnView[]): void {
+    for (const column of columns) {
+      const before = this.#fitted.get(column.id);
+      if (before !== undefined) this.#fitted.set(column.id, Math.max(before, this.#fit(column)));
+    }
+  }
+
+  #fit(column: ColumnView): number {
+    const { live, sheet } = this;
+    const longest = live
+      .rowIds(sheet)
+      .slice(0, ROWS_LOOKED_AT)
+      .reduce((most, row) => Math.max(most, wholeText(shownCell(live, sheet, row, column, false)).length), 0);
+    return Math.min(MOST_FITTED, Math.round(longest * CHARACTER + AROUND));
+  }
+}

@@ -1,0 +1,45 @@
+/** The grid library's own texts, in Croftsheet's words. Keys are the library's. */
+export const LANGUAGE = 'en-croft';
+
+const conditions = {
+  none: 'Any value',
+  isEmpty: 'Blank',
+  isNotEmpty: 'Not blank',
+  isEqualTo: 'The same as',
+  isNotEqualTo: 'Not the same as',
+  beginsWith: 'Begins with',
+  endsWith: 'Ends with',
+  contains: 'Has in it',
+  doesNotContain: 'Does not have in it',
+  greaterThan: 'More than',
+  greaterThanOrEqualTo: 'At least',
+  lessThan: 'Less than',
+  lessThanOrEqualTo: 'At most',
+  isBetween: 'From … to …',
+  isNotBetween: 'Outside … to …',
+  after: 'Later than',
+  afterOrEqual: 'On or after',
+  before: 'Earlier than',
+  beforeOrEqual: 'On or before',
+  today: 'Today',
+  tomorrow: 'Tomorrow',
+  yesterday: 'Yesterday',
+};
+
+export const words: Record<string, string> = {
+  ...Object.fromEntries(Object.entries(conditions).map(([key, text]) => [`Filters:conditions.${key}`, text])),
+  'Filters:labels.filterByCondition': 'Show rows where',
+  'Filters:labels.filterByValue': 'Show rows with',
+  'Filters:labels.conjunction': 'And',
+  'Filters:labels.disjunction': 'Or',
+  'Filters:values.blankCells': '(blank)',
+  'Filters:buttons.selectAll': 'Tick all',
+  'Filters:buttons.clear': 'Untick all',
+  'Filters:buttons.ok': 'Show these',
+  'Filters:buttons.cancel': 'Leave as it was',
+  'Filters:buttons.placeholder.search': 'Find a value',
+  'Filters:buttons.placeholder.value': 'Value',
+  'Filters:buttons.placeholder.secondValue': 'Second value',
+  'CheckboxRenderer:checked': 'yes',
+  'CheckboxRenderer:unchecked': 'no',
+};

@@ -1,0 +1,33 @@
+import { accessSync, constants } from 'node:fs';
+
+const USUAL = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/usr/bin/google-chrome-stable',
+  '/snap/bin/chromium',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
+];
+
+const runs = (path) => {
+  try {
+    accessSync(path, constants.X_OK);
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+/** What to tell a person whose machine has no Chromium. */
+export const NO_CHROMIUM =
+  'The browser tests need a Chromium, and none was found. Install one (on Debian or Ubuntu: ' +
+  '`sudo apt-get install chromium`), or say where one is: CROFTSHEET_CHROMIUM=/path/to/chromium npm test';
+
+/** Path of a Chromium, or null. `CROFTSHEET_CHROMIUM` comes before the usual places. */
+export function findChromium() {
+  const asked = process.env.CROFTSHEET_CHROMIUM;
+  if (asked) return runs(asked) ? asked : null;
+  return USUAL.find(runs) ?? null;
+}

@@ -1,0 +1,105 @@
+import { resolve } from 'node:path';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from 'playwright-core';
+import { createServer, type ViteDevServer } from 'vite';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { findChromium, NO_CHROMIUM } from './find-chromium.mjs';
+
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+const repository = resolve(import.meta.dirname, '../../..');
+
+export interface OpenOptions extends BrowserContextOptions {
+  /** Errors of the page that the test is about; any other fails it. */
+  readonly expectErrors?: RegExp;
+}
+
+/** Pages of this repository in a real Chromium, for one file of tests. */
+export interface Pages {
+  /** Opens a page by its path from the repository's root. */
+  open(path: string, options?: OpenOptions): Promise<Page>;
+  /** One more page beside another, sharing its storage: a second tab. */
+  openBeside(page: Page, path: string): Promise<Page>;
+}
+
+/**
+ * Starts a development server and a browser for the tests of a file, and ends them with it. An error on a
+ * page, in its script or its console, fails the test that opened it.
+ */
+export function usePages(): Pages {
+  let server: ViteDevServer;
+  let browser: Browser;
+  let address = '';
+  const contexts: BrowserContext[] = [];
+  const errors: string[] = [];
+
+  beforeAll(async () => {
+    const executablePath = findChromium();
+    if (!executablePath) throw new Error(NO_CHROMIUM);
+    server = await createServer({
+      root: repository,
+      configFile: false,
+      logLevel: 'error',
+      appType: 'mpa',
+      cacheDir: resolve(repository, 'node_modules/.vite-tests'),
+      server: { port: 0, hmr: false, watch: null },
+      optimizeDeps: { entries: ['tests/browser/harness/pages/*.html'] },
+      oxc: { target: 'es2022' },
+    });
+    await server.listen();
+    const { port } = server.httpServer!.address() as { port: number };
+    address = `http://127.0.0.1:${port}`;
+    browser = await chromium.launch({ executablePath, args: FLAGS });
+  }, 120_000);
+
+  afterEach(async () => {
+    for (const context of contexts.splice(0)) await context.close();
+    const found = errors.splice(0);
+    expect(found, 'errors on the page').toEqual([]);
+  });
+
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+
+  const watch = (page: Page, expected?: RegExp): void => {
+    const note = (text: string): void => {
+      if (!expected?.test(text)) errors.push(text);
+    };
+    page.on('pageerror', (error) => note(error.stack ?? error.message));
+    page.on('console', (message) => {
+      if (message.type() === 'error') note(message.text());
+    });
+  };
+
+  const visit = async (context: BrowserContext, path: string, expected?: RegExp): Promise<Page> => {
+    const page = await context.newPage();
+    watch(page, expected);
+    await page.goto(`${address}/${path}`);
+    return page;
+  };
+
+  return {
+    async open(path, { expectErrors, ...options } = {}) {
+      const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+      contexts.push(context);
+      await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: address });
+      return visit(context, path, expectErrors);
+    },
+    openBeside: (page, path) => visit(page.context(), path),
+  };
+}
