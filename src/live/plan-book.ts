@@ -51,6 +51,7 @@ export class PlanBook {
     household: new Set(),
   };
   readonly #lines: Lines;
+  readonly #sheets = new Map<ReadKind, SheetState>();
   #household: ReadHousehold;
   #householdKey = '';
 
@@ -77,10 +78,13 @@ export class PlanBook {
 
   /** The sheet of a kind; the first in order where a book has several. */
   sheet(kind: ReadKind): SheetState | undefined {
+    const known = this.#sheets.get(kind);
+    if (known && this.state.sheets.get(known.id) === known) return known;
     let found: SheetState | undefined;
     for (const sheet of this.state.sheets.values()) {
       if (sheet.kind === kind && (!found || sheet.order < found.order)) found = sheet;
     }
+    if (found) this.#sheets.set(kind, found);
     return found;
   }
 

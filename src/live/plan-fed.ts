@@ -12,19 +12,22 @@ export function planFed(
   formulas: Iterable<{ readonly address: CellAddress; readonly stored: string }>,
   plan: PlanBook,
 ): CellAddress[] {
-  const kept: CellAddress[] = [];
+  const all = [...formulas];
+  const kept = all
+    .map(({ address }) => address)
+    .filter(({ sheet, column }) => {
+      const kind = plan.kindOf(sheet);
+      return kind !== undefined && declarationOf(kind, column)?.role === 'kept';
+    });
+  if (kept.length === 0) return [];
   const uses = new Map<string, Set<string>>();
-  for (const { address, stored } of formulas) {
-    const { sheet, column } = address;
-    const kind = plan.kindOf(sheet);
-    if (kind !== undefined && declarationOf(kind, column)?.role === 'kept') kept.push(address);
-    const node = nodeOf(sheet, column);
+  for (const { address, stored } of all) {
+    const node = nodeOf(address.sheet, address.column);
     const used = uses.get(node) ?? new Set<string>();
-    for (const reference of referencesOf(stored, sheet))
-      used.add(nodeOf(reference.sheet, reference.column ?? ALL));
+    for (const { sheet, column } of referencesOf(stored, address.sheet))
+      used.add(nodeOf(sheet, column ?? ALL));
     uses.set(node, used);
   }
-  if (kept.length === 0) return [];
   const reaching = reachesPlanning(uses, plan);
   return kept.filter(({ sheet, column }) => reaching(nodeOf(sheet, column)));
 }

@@ -5,9 +5,13 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { chromium } from 'playwright-core';
 import { build, preview } from 'vite';
-import { chromiumArguments, findChromium } from '../browser/harness/find-chromium.mjs';
+import { findChromium } from '../browser/harness/find-chromium.mjs';
 
 const EDITS = 15;
+const CHROMIUM_FLAGS =
+  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync'.split(
+    ' ',
+  );
 const here = import.meta.dirname;
 const outDir = mkdtempSync(join(tmpdir(), 'croftsheet-bench-'));
 const root = resolve(here, 'pages');
@@ -81,7 +85,7 @@ if (!executablePath) {
 }
 await build(shared);
 const server = await preview({ ...shared, preview: { port: 0, host: '127.0.0.1' } });
-const browser = await chromium.launch({ executablePath, args: chromiumArguments });
+const browser = await chromium.launch({ executablePath, args: CHROMIUM_FLAGS });
 try {
   const url = server.resolvedUrls.local[0];
   print('The demo household', await measure(browser, url, 'demo'));
