@@ -1,6 +1,6 @@
 import { css, html, LitElement, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { type BookDoc, blankBook, newId, parseBook } from '../../src/book/index.js';
+import { type BookDoc, newId } from '../../src/book/index.js';
 import { type BookChange, type LiveBook, openBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookEntry, KeepStatus, KeptBook } from '../../src/storage/index.js';
@@ -10,7 +10,7 @@ import { type SelectedCell, tell } from './events.js';
 import { editable, loadStorage, NOT_KEPT, OPENING, openKept } from './keeping.js';
 import { type OwnBookAnswers, ownBook } from './own-book.js';
 import { PageWatch } from './page-watch.js';
-import { fetchBook, inlineBook, type ReadBook, SourceFailure } from './source.js';
+import { type ReadBook, readSource, startOf } from './source.js';
 
 /** What came of opening something. */
 export type Opening = { readonly ok: true } | { readonly ok: false; readonly problems: readonly Problem[] };
@@ -207,7 +207,7 @@ export class CroftBook extends LitElement {
     this.#close();
     this.#say(OPENING);
     if (this.keep === null) {
-      const read = await this.#read();
+      const read = await readSource(this);
       if (mine === this.#current) this.#settle(read, null);
       return;
     }
@@ -215,7 +215,7 @@ export class CroftBook extends LitElement {
     const opened = await openKept(
       key,
       this.#database,
-      () => this.#start(key),
+      () => startOf(this, key),
       (status) => mine === this.#current && this.#say(status),
     );
     if (mine !== this.#current) return void (opened.ok && opened.kept.close());
@@ -240,27 +240,6 @@ export class CroftBook extends LitElement {
     this.#say(kept?.status ?? NOT_KEPT);
     if (live.needsEngine) void this.ensureEngine();
     tell(this, 'croft-ready', { live, key: this.#key });
-  }
-
-  async #read(): Promise<ReadBook> {
-    if (this.book !== null) return parseBook(this.book);
-    if (this.src !== null) return fetchBook(this.src, document.baseURI);
-    return inlineBook(this) ?? { ok: true, book: blankBook() };
-  }
-
-  async #start(key: string): Promise<BookDoc> {
-    if (key !== this.sourceKey && this.book === null) {
-      throw new SourceFailure([
-        {
-          code: 'book-not-here',
-          message: 'That book is not kept in this browser.',
-          mend: 'Choose another, or open a copy of it from a file.',
-        },
-      ]);
-    }
-    const read = await this.#read();
-    if (!read.ok) throw new SourceFailure(read.problems);
-    return read.book;
   }
 
   /** Opens a book in place of the one shown, kept under its own key where books are kept. */

@@ -1,4 +1,4 @@
-import { type BookDoc, parseBook } from '../../src/book/index.js';
+import { type BookDoc, blankBook, parseBook } from '../../src/book/index.js';
 import type { Problem } from '../../src/problem.js';
 
 /** A book as read, or every reason why it could not be. */
@@ -12,7 +12,7 @@ const failed = (code: string, message: string, mend: string): ReadBook => ({
 });
 
 /** Fetches a book from the page's own site; other sites are refused before anything is asked of them. */
-export async function fetchBook(src: string, base: string): Promise<ReadBook> {
+async function fetchBook(src: string, base: string): Promise<ReadBook> {
   let url: URL;
   try {
     url = new URL(src, base);
@@ -52,7 +52,7 @@ export async function fetchBook(src: string, base: string): Promise<ReadBook> {
 }
 
 /** The book in a `<script type="application/json">` inside the element, if there is one. */
-export function inlineBook(element: HTMLElement): ReadBook | undefined {
+function inlineBook(element: HTMLElement): ReadBook | undefined {
   const script = element.querySelector(':scope > script[type="application/json"]');
   return script ? parseBook(script.textContent ?? '') : undefined;
 }
@@ -62,4 +62,34 @@ export class SourceFailure extends Error {
   constructor(readonly problems: readonly Problem[]) {
     super(problems[0]?.message ?? 'no book');
   }
+}
+
+/** What an element says about where its book comes from. */
+export interface Source extends HTMLElement {
+  readonly book: unknown;
+  readonly src: string | null;
+  readonly sourceKey: string;
+}
+
+/** The book that an element starts with: its property, its address, what stands inside it, or a blank one. */
+export async function readSource(from: Source): Promise<ReadBook> {
+  if (from.book !== null) return parseBook(from.book);
+  if (from.src !== null) return fetchBook(from.src, document.baseURI);
+  return inlineBook(from) ?? { ok: true, book: blankBook() };
+}
+
+/** The same for a book to be kept under a key; a key that no source stands for must be kept already. */
+export async function startOf(from: Source, key: string): Promise<BookDoc> {
+  if (key !== from.sourceKey) {
+    throw new SourceFailure([
+      {
+        code: 'book-not-here',
+        message: 'That book is not kept in this browser.',
+        mend: 'Choose another, or open a copy of it from a file.',
+      },
+    ]);
+  }
+  const read = await readSource(from);
+  if (!read.ok) throw new SourceFailure(read.problems);
+  return read.book;
 }

@@ -105,6 +105,11 @@ const rules = css`
     border-color: var(--accent);
     color: var(--accent);
   }
+  .link {
+    color: var(--accent);
+    text-decoration: underline;
+    text-underline-offset: 2px;
+  }
   button:disabled {
     cursor: default;
     color: color-mix(in srgb, var(--quiet) 70%, transparent);

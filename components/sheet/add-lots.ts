@@ -67,8 +67,13 @@ export class AddLots extends LitElement {
     const { live, sheet } = this;
     const options = (column: string) =>
       (live.choices(sheet, null, column) ?? []).map(({ value }) => html`<option value=${value}></option>`);
-    const chosen = (column: string) =>
-      (live.choices(sheet, null, column) ?? []).map(({ value }) => html`<option>${value}</option>`);
+    const last = live.rowIds(sheet).at(-1);
+    const before = (column: string) => (last === undefined ? null : live.value(sheet, last, column));
+    const chosen = (column: string, usual: string) => {
+      const choices = (live.choices(sheet, null, column) ?? []).map(({ value }) => value);
+      const first = choices.find((value) => value === before(column)) ?? usual;
+      return choices.map((value) => html`<option ?selected=${value === first}>${value}</option>`);
+    };
     return html`<section aria-labelledby="heading">
       <h3 id="heading">Add lots</h3>
       <div class="once">
@@ -80,13 +85,13 @@ export class AddLots extends LitElement {
         <div class="field">
           <label for="way">Way kept</label>
           <select id="way">
-            ${chosen('way')}
+            ${chosen('way', 'canned')}
           </select>
         </div>
         <div class="field">
           <label for="container">Container</label>
           <select id="container">
-            ${chosen('container')}
+            ${chosen('container', 'quart jar')}
           </select>
         </div>
         <div class="field">
@@ -120,7 +125,7 @@ export class AddLots extends LitElement {
               ${this.added.map(
                 (each) => html`<li>
                   <span>${each.words}</span>
-                  <button class="button plain" type="button" @click=${() => this.#takeBack(each)}>Take back</button>
+                  <button class="link" type="button" @click=${() => this.#takeBack(each)}>Take back</button>
                 </li>`,
               )}
             </ol>`

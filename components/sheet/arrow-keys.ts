@@ -1,5 +1,6 @@
 import type { GridCell } from '../grid/grid-view.js';
-import { cellAt, type ReadingView } from './reading-view.js';
+import { cellAt } from './cell-at.js';
+import type { ReadingView } from './reading-view.js';
 
 const PAGE = 10;
 

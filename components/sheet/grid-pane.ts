@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, type PropertyValues } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
@@ -8,7 +8,7 @@ import { SchemeController } from '../look/scheme.js';
 
 /** What the pane needs of the sheet around it. */
 export interface PaneHost {
-  readonly licenceKey: string;
+  licenceKey(): string;
   ensureEngine(): Promise<void>;
   say(message: Problem | string | null): void;
   selected(cell: GridCell | null): void;
@@ -31,8 +31,8 @@ export class GridPane extends LitElement {
     base,
     css`
       :host {
-        height: var(--height);
-        min-height: 18rem;
+        /* Header, rows and a scroll bar; no more than the page allows a sheet. */
+        height: clamp(15rem, calc(7rem + var(--rows, 30) * 2rem), max(15rem, var(--height)));
         border: 1px solid var(--line);
         border-top: 4px solid var(--accent);
         border-radius: var(--radius);
@@ -48,12 +48,16 @@ export class GridPane extends LitElement {
   @property({ attribute: false }) live!: LiveBook;
   @property() sheet = '';
   @property() label = '';
+  /** How many rows the sheet has, for its height. */
+  @property({ type: Number }) rows = 0;
   @property({ attribute: false }) host!: PaneHost;
   @property({ attribute: false }) start: GridStart = { cell: null, text: null, focus: false };
   @query('.grid') private into!: HTMLElement;
   readonly #scheme = new SchemeController(this);
   #view: GridView | null = null;
   #sizes: ResizeObserver | undefined;
+  /** Stands for the grid that is mounted or being loaded. */
+  #mounting: object = {};
   #shownScheme: 'light' | 'dark' | null = null;
 
   get view(): GridView | null {
@@ -68,10 +72,7 @@ export class GridPane extends LitElement {
     super.disconnectedCallback();
     // Moved within the page is not removed.
     queueMicrotask(() => {
-      if (this.isConnected) return;
-      this.#sizes?.disconnect();
-      this.#view?.destroy();
-      this.#view = null;
+      if (!this.isConnected) this.#unmount();
     });
   }
 
@@ -80,11 +81,9 @@ export class GridPane extends LitElement {
     if (this.hasUpdated && !this.#view) void this.#mount();
   }
 
-  protected override firstUpdated(): void {
-    void this.#mount();
-  }
-
-  protected override updated(): void {
+  protected override updated(changed: PropertyValues<GridPane>): void {
+    if (changed.has('live') || changed.has('sheet')) void this.#mount();
+    if (changed.has('rows')) this.style.setProperty('--rows', String(this.rows));
     const { scheme } = this.#scheme;
     if (this.#view && scheme !== this.#shownScheme) this.#view.setColourScheme(scheme);
     this.#shownScheme = scheme;
@@ -94,16 +93,26 @@ export class GridPane extends LitElement {
     return html`<div class="grid" part="grid"></div>`;
   }
 
+  #unmount(): void {
+    this.#mounting = {};
+    this.#sizes?.disconnect();
+    this.#view?.destroy();
+    this.#view = null;
+  }
+
   async #mount(): Promise<void> {
+    this.#unmount();
+    const mine = this.#mounting;
     const { live, sheet, label, host } = this;
+    let view: GridView;
     try {
       const { mountGrid } = await import('../grid/mount.js');
-      if (!this.isConnected) return;
-      const view = await mountGrid(this.into, {
+      if (mine !== this.#mounting) return;
+      view = await mountGrid(this.into, {
         live,
         sheet,
         label,
-        licenceKey: host.licenceKey,
+        licenceKey: host.licenceKey(),
         colourScheme: this.#scheme.scheme,
         ensureEngine: () => host.ensureEngine(),
         say: (message) => host.say(message),
@@ -111,20 +120,23 @@ export class GridPane extends LitElement {
         lookChanged: () => host.lookChanged(),
         ask: (what) => host.ask(what),
       });
-      if (!this.isConnected) return view.destroy();
-      this.#view = view;
     } catch (error) {
       console.error(error);
       this.dispatchEvent(new CustomEvent('failed'));
       return;
     }
-    this.#sizes = new ResizeObserver(() => this.#view?.layOut());
+    if (mine !== this.#mounting) {
+      view.destroy();
+      return;
+    }
+    this.#view = view;
+    this.#sizes = new ResizeObserver(() => view.layOut());
     this.#sizes.observe(this);
     this.dispatchEvent(new CustomEvent('mounted'));
     const { cell, text, focus } = this.start;
     if (!focus) return;
-    this.#view.focus(cell ?? undefined);
-    if (text !== null) this.#view.type(text);
+    view.focus(cell ?? undefined);
+    if (text !== null) view.type(text);
   }
 }
 

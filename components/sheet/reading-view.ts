@@ -6,6 +6,7 @@ import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
 import { ArrowKeys } from './arrow-keys.js';
+import { cellAt } from './cell-at.js';
 import { headerCell, readingRow } from './reading-row.js';
 import { readingStyles } from './reading-styles.js';
 import { ShownRows } from './shown-rows.js';
@@ -216,11 +217,6 @@ export class ReadingView extends LitElement {
   #tell<K extends keyof ReadingEvents>(name: K, detail: ReadingEvents[K]['detail']): void {
     this.dispatchEvent(new CustomEvent(name, { detail }));
   }
-}
-
-export function cellAt(element: HTMLElement): GridCell | null {
-  const { row, column } = element.closest<HTMLElement>('[data-column]')?.dataset ?? {};
-  return row !== undefined && column !== undefined ? { row, column } : null;
 }
 
 declare global {

@@ -1,7 +1,9 @@
 import type { LiveBook } from '../../src/live/live-book.js';
 
+export type Sheet = ReturnType<LiveBook['sheets']>[number];
+
 /** A sheet by its id, its kind ('shelf') or its title, in that order. */
-export function sheetCalled(live: LiveBook, name: string) {
+export function sheetCalled(live: LiveBook, name: string): Sheet | undefined {
   const sheets = live.sheets();
   const lower = name.toLowerCase();
   return (

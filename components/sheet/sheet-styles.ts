@@ -54,11 +54,6 @@ export const sheetStyles = css`
     border-radius: var(--radius);
     padding: 0.25rem 0.625rem;
   }
-  .link {
-    color: var(--accent);
-    text-decoration: underline;
-    text-underline-offset: 2px;
-  }
   @container (max-width: 44rem) {
     .tools {
       gap: 0.125rem;

@@ -9,7 +9,7 @@ export interface ToolbarActions {
   redo(): void;
   addRow(): void;
   addColumn(): void;
-  addLots(): void;
+  addLots(): void | Promise<void>;
   columns(): void;
   working(): void;
   unsort(): void;
@@ -63,7 +63,7 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
     <span class="gap"></span>
     ${
       kind === 'shelf'
-        ? tool(icons.jar, 'Add lots', actions.addLots, {
+        ? tool(icons.jar, 'Add lots', () => void actions.addLots(), {
             title: 'Write many lots quickly, line after line',
             pressed: state.addingLots,
           })

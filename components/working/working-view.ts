@@ -55,10 +55,10 @@ export const workingView = (
   ${
     working.steps.length === 0
       ? nothing
-      : html`<h3>Step by step</h3>
+      : html`<div><h3>Step by step</h3>
           <ol class="steps figures">
             ${working.steps.map(({ text }) => html`<li>${text}</li>`)}
-          </ol>`
+          </ol></div>`
   }
   ${formula}
   ${

@@ -1,0 +1,233 @@
+import { KINDS, type Outcome, type SheetKind } from '../../src/book/index.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import type { Problem } from '../../src/problem.js';
+import type { BookController } from '../book/find-book.js';
+import type { GridCell, GridRequest } from '../grid/grid-view.js';
+import type { AddLots } from './add-lots.js';
+import type { ColumnDialog } from './column-dialog.js';
+import type { CroftSheet } from './croft-sheet.js';
+import type { FirstStep } from './empty-state.js';
+import type { GridPane, GridStart, PaneHost } from './grid-pane.js';
+import type { ReadingEvents, ReadingView } from './reading-view.js';
+import { type Sheet, sheetCalled } from './sheet-called.js';
+import type { StageDoings } from './stage.js';
+import type { ToolbarActions } from './toolbar.js';
+
+const AT_START: GridStart = { cell: null, text: null, focus: false };
+
+/** What a person does with one sheet, by whatever way, and what stands open because of it. */
+export class SheetDoings implements ToolbarActions, StageDoings {
+  said: Problem | string | null = null;
+  cell: GridCell | null = null;
+  start: GridStart = AT_START;
+  /** The grid is there. */
+  mounted = false;
+  workingOpen = false;
+  addingLots = false;
+  readonly #element: CroftSheet;
+  readonly #book: BookController;
+
+  constructor(element: CroftSheet, book: BookController) {
+    this.#element = element;
+    this.#book = book;
+  }
+
+  /** Another book or sheet is shown: nothing stands open in it. */
+  startOver(): void {
+    this.said = null;
+    this.cell = null;
+    this.start = AT_START;
+    this.mounted = false;
+    this.workingOpen = false;
+    this.addingLots = false;
+  }
+
+  get pane(): GridPane | null {
+    return this.#find('croft-grid-pane');
+  }
+
+  get reading(): ReadingView | null {
+    return this.#find('croft-reading-view');
+  }
+
+  say(message: Problem | string | null): void {
+    this.said = message;
+    this.#element.requestUpdate();
+  }
+
+  readonly dismiss = (): void => this.say(null);
+
+  readonly undo = (): void => void this.#book.book?.undo();
+  readonly redo = (): void => void this.#book.book?.redo();
+
+  readonly addRow = (): void => {
+    const { live, sheet } = this.#here();
+    if (!live || !sheet) return;
+    const made = live.insertRows(sheet.id, [{}]);
+    if (!made.ok) {
+      this.say(made.problem);
+      return;
+    }
+    const column = live.columns(sheet.id).find(({ hidden }) => !hidden)?.id;
+    const cell = column === undefined ? null : { row: made.rows[0]!, column };
+    if (this.pane?.view) this.pane.view.focus(cell ?? undefined);
+    else this.#element.openGrid(cell);
+  };
+
+  readonly addColumn = (): void => this.#askColumn({ task: 'add', before: null });
+
+  readonly addLots = async (): Promise<void> => {
+    this.#element.view = 'edit';
+    this.addingLots = !this.addingLots;
+    this.#element.requestUpdate();
+    await this.#element.updateComplete;
+    const panel = this.#find<AddLots>('croft-add-lots');
+    await panel?.updateComplete;
+    panel?.focus();
+  };
+
+  readonly lotsDone = (): void => {
+    this.addingLots = false;
+    this.#element.requestUpdate();
+    this.pane?.view?.focus();
+  };
+
+  readonly columns = (): void => this.#find('croft-columns-dialog')?.open();
+
+  readonly columnDone = (event: CustomEvent<Outcome>): void => {
+    const { detail } = event;
+    if (detail.ok && detail.notes[0]) this.say(detail.notes[0]);
+    this.pane?.view?.focus();
+  };
+
+  readonly working = (): void => void (this.workingOpen ? this.closeWorking() : this.#openWorking(true));
+
+  readonly closeWorking = (): void => {
+    this.workingOpen = false;
+    this.#element.requestUpdate();
+    if (this.pane?.view) this.pane.view.focus(this.cell ?? undefined);
+    else if (this.cell) void this.reading?.goTo(this.cell);
+  };
+
+  readonly unsort = (): void => {
+    const { sort } = this.pane?.look ?? {};
+    if (sort) this.pane?.view?.sort(sort.column, null);
+    this.#element.requestUpdate();
+  };
+
+  readonly showAllRows = (): void => {
+    this.pane?.view?.clearFilters();
+    this.#element.requestUpdate();
+  };
+
+  readonly read = (): void => this.#element.closeGrid();
+
+  readonly openGrid = (): void => this.#element.openGrid();
+
+  readonly chosen = (event: ReadingEvents['choose']): void => {
+    const { cell, byKey } = event.detail;
+    this.#select(cell);
+    if (byKey && this.workingOpen) void this.#openWorking(true);
+  };
+
+  readonly edit = (event: ReadingEvents['edit']): void => {
+    this.#element.openGrid(event.detail.cell, event.detail.text);
+  };
+
+  readonly gridOpen = (): void => {
+    this.mounted = true;
+    this.#element.requestUpdate();
+  };
+
+  readonly gridFailed = (): void => {
+    this.#element.view = 'read';
+    this.say({
+      code: 'grid-not-loaded',
+      message: 'The grid could not be loaded.',
+      mend: 'Check the connection and try again. Reading works as before.',
+    });
+  };
+
+  readonly paneHost: PaneHost = {
+    licenceKey: () => this.#book.book?.gridLicenceKey ?? '',
+    ensureEngine: () => this.#book.book?.ensureEngine() ?? Promise.resolve(),
+    say: (message) => this.say(message),
+    selected: (cell) => this.#selectedInGrid(cell),
+    lookChanged: () => this.#element.requestUpdate(),
+    ask: (what) => this.#asked(what),
+  };
+
+  /** First steps offered in an empty sheet. */
+  firstSteps(sheet: Sheet, hasColumns: boolean): FirstStep[] {
+    if (this.#element.readOnly) return [];
+    if (!hasColumns) return [{ label: 'Add a column', act: this.addColumn }];
+    const row = { label: `Write the first ${KINDS[sheet.kind as SheetKind].row}`, act: this.addRow };
+    if (sheet.kind !== 'shelf' || this.addingLots) return [row];
+    return [{ label: 'Add lots', act: () => void this.addLots() }, row];
+  }
+
+  #asked(what: GridRequest): void {
+    switch (what.ask) {
+      case 'add column':
+        this.#askColumn({ task: 'add', before: what.before });
+        break;
+      case 'rename column':
+        this.#askColumn({ task: 'rename', column: what.column });
+        break;
+      case 'column formula':
+        this.#askColumn({ task: 'formula', column: what.column });
+        break;
+      case 'working':
+        this.#select(what.cell);
+        void this.#openWorking(true);
+    }
+  }
+
+  #askColumn(task: Parameters<ColumnDialog['ask']>[0]): void {
+    void this.#find('croft-column-dialog')?.ask(task);
+  }
+
+  #select(cell: GridCell | null): void {
+    const { live, sheet } = this.#here();
+    if (!live || !sheet || !cell) return;
+    this.cell = cell;
+    this.#book.book?.select({ sheet: sheet.id, ...cell });
+    if (live.working(sheet.id, cell.row, cell.column)) this.workingOpen = true;
+    this.#element.requestUpdate();
+  }
+
+  #selectedInGrid(cell: GridCell | null): void {
+    const wasOpen = this.workingOpen;
+    this.#select(cell);
+    if (wasOpen || !this.workingOpen) return;
+    // The panel takes room beside the grid: the figure that it explains must stay in sight.
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        const { view } = this.pane ?? {};
+        const still = view?.selection;
+        if (view && cell && still?.row === cell.row && still.column === cell.column) view.focus(cell);
+      }),
+    );
+  }
+
+  async #openWorking(focus: boolean): Promise<void> {
+    this.workingOpen = true;
+    this.#element.requestUpdate();
+    await this.#element.updateComplete;
+    const panel = this.#find('croft-working');
+    await panel?.updateComplete;
+    if (focus) panel?.focus();
+    panel?.scrollIntoView({ block: 'nearest' });
+  }
+
+  #here(): { live: LiveBook | null; sheet: Sheet | undefined } {
+    const { live } = this.#book;
+    return { live, sheet: live ? sheetCalled(live, this.#element.sheet) : undefined };
+  }
+
+  #find<K extends keyof HTMLElementTagNameMap>(name: K): HTMLElementTagNameMap[K] | null;
+  #find<E extends Element>(name: string): E | null;
+  #find(name: string): Element | null {
+    return this.#element.renderRoot.querySelector(name);
+  }
+}

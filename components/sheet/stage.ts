@@ -1,0 +1,97 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { KINDS, type SheetKind } from '../../src/book/index.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import type { CroftBook } from '../book/croft-book.js';
+import type { GridCell } from '../grid/grid-view.js';
+import { icons } from '../look/icons.js';
+import { problemList } from '../look/problems.js';
+import { emptyState, type FirstStep } from './empty-state.js';
+import type { GridStart, PaneHost } from './grid-pane.js';
+import type { ReadingEvents } from './reading-view.js';
+import type { Sheet } from './sheet-called.js';
+
+/** What stands in place of a sheet while no book is open. */
+export function withoutBook(book: CroftBook | null): TemplateResult {
+  if (!book || book.problems.length === 0) {
+    return html`<p class="opening quiet" aria-busy="true">Opening the book…</p>`;
+  }
+  return html`<div class="no-book" role="alert">
+    <h3>The book could not be opened</h3>
+    ${problemList(book.problems)}
+  </div>`;
+}
+
+export interface StageState {
+  readonly live: LiveBook;
+  readonly sheet: Sheet;
+  /** The grid is wanted. */
+  readonly editing: boolean;
+  /** The grid is there. */
+  readonly mounted: boolean;
+  readonly readOnly: boolean;
+  readonly pending: boolean;
+  readonly columns: readonly string[];
+  readonly cell: GridCell | null;
+  readonly start: GridStart;
+  readonly firstSteps: (hasColumns: boolean) => readonly FirstStep[];
+}
+
+export interface StageDoings {
+  readonly paneHost: PaneHost;
+  openGrid(): void;
+  chosen(event: ReadingEvents['choose']): void;
+  edit(event: ReadingEvents['edit']): void;
+  gridOpen(): void;
+  gridFailed(): void;
+}
+
+/** The sheet itself: to read, to edit, or what an empty one says. The table stays until the grid is there. */
+export function stage(state: StageState, doings: StageDoings): TemplateResult {
+  const { live, sheet, editing, mounted } = state;
+  const hasColumns = live.columns(sheet.id).some(({ hidden }) => !hidden);
+  const rows = live.rowIds(sheet.id).length;
+  if (rows === 0 || !hasColumns) {
+    return emptyState(KINDS[sheet.kind as SheetKind].empty, state.firstSteps(hasColumns));
+  }
+  const label = sheet.title === live.title ? sheet.title : `${sheet.title}, ${live.title}`;
+  return html`
+    ${editing && mounted ? nothing : reading(state, doings, label)}
+    ${
+      editing
+        ? html`<croft-grid-pane
+            class=${mounted ? '' : 'waiting'}
+            .live=${live}
+            .sheet=${sheet.id}
+            .label=${label}
+            .rows=${rows}
+            .host=${doings.paneHost}
+            .start=${state.start}
+            @mounted=${doings.gridOpen}
+            @failed=${doings.gridFailed}
+          ></croft-grid-pane>`
+        : nothing
+    }
+  `;
+}
+
+const reading = (state: StageState, doings: StageDoings, label: string): TemplateResult => html`
+  <croft-reading-view
+    .live=${state.live}
+    .sheet=${state.sheet.id}
+    .caption=${label}
+    .pending=${state.pending}
+    .editable=${!state.readOnly}
+    .only=${state.columns}
+    .chosen=${state.cell}
+    ?inert=${state.editing}
+    @choose=${doings.chosen}
+    @edit=${doings.edit}
+    >${
+      state.readOnly || state.editing
+        ? nothing
+        : html`<button class="button" type="button" @click=${doings.openGrid}>
+            ${icons.grid}Open as a grid
+          </button>`
+    }</croft-reading-view
+  >
+`;
