@@ -175,7 +175,7 @@ export class LiveBook {
         : [];
     return choicesOf(
       source,
-      { shelf: plan.sheet('shelf'), foods: plan.sheet('foods'), draws: plan.sheet('draws') },
+      { shelf: plan.rows.sheet('shelf'), foods: plan.rows.sheet('foods'), draws: plan.rows.sheet('draws') },
       lots,
       food,
     );
@@ -183,13 +183,13 @@ export class LiveBook {
 
   /** A lot in words: 'Tomatoes, quart jar, 2025-08-30, top shelf'. */
   lotLabel(lot: string): string {
-    const shelf = this.#settling.plan.sheet('shelf');
+    const shelf = this.#settling.plan.rows.sheet('shelf');
     return shelf ? lotLabel((column) => this.value(shelf.id, lot, column), lot) : lot;
   }
 
   /** The sheet of a kind ('shelf', 'foods', …), if the book has one. */
   sheetOfKind(kind: 'household' | 'shelf' | 'draws' | 'foods'): string | undefined {
-    return this.#settling.plan.sheet(kind)?.id;
+    return this.#settling.plan.rows.sheet(kind)?.id;
   }
 
   get undoLabel(): string | undefined {
@@ -334,10 +334,10 @@ export class LiveBook {
   }
 
   #notes(sheet: string, row: string, column: string): Problem | undefined {
-    const kind = this.#settling.plan.kindOf(sheet);
+    const kind = this.#settling.plan.rows.kindOf(sheet);
     if (kind === 'foods' && column === 'food' && this.#settling.plan.lines.isSecond(row)) return secondRow;
     if (column !== 'food' || (kind !== 'shelf' && kind !== 'draws')) return undefined;
-    const foods = this.#settling.plan.sheet('foods');
+    const foods = this.#settling.plan.rows.sheet('foods');
     const name = this.value(sheet, row, column);
     if (!foods || foods.rows.size === 0 || typeof name !== 'string') return undefined;
     return unlistedFood(

@@ -16,7 +16,7 @@ export function planFed(
   const kept = all
     .map(({ address }) => address)
     .filter(({ sheet, column }) => {
-      const kind = plan.kindOf(sheet);
+      const kind = plan.rows.kindOf(sheet);
       return kind !== undefined && declarationOf(kind, column)?.role === 'kept';
     });
   if (kept.length === 0) return [];
@@ -38,7 +38,7 @@ function reachesPlanning(
 ): (node: string) => boolean {
   const isPlanning = (node: string): boolean => {
     const [sheet, column] = node.split('/') as [string, string];
-    const kind = plan.kindOf(sheet);
+    const kind = plan.rows.kindOf(sheet);
     return kind !== undefined && (column === ALL || declarationOf(kind, column)?.role === 'planning');
   };
   return (start) => {

@@ -14,7 +14,7 @@ const ORIGIN = new Set(['food', 'way', 'container', 'lot', 'corrects']);
 
 /** Changes that forget the stored allotment of draws whose food, measure or lot was written anew. */
 export function forgotten(state: BookState, plan: PlanBook, written: readonly Change[]): Change[] {
-  const sheet = plan.sheet('draws')?.id;
+  const sheet = plan.rows.sheet('draws')?.id;
   const changes: Change[] = [];
   for (const { path } of written) {
     const [head, sheetId, part, row, field, column] = path;
@@ -39,7 +39,7 @@ export function forgotten(state: BookState, plan: PlanBook, written: readonly Ch
  * later draws and lots do not move it. A draw written anew is allotted anew.
  */
 export function postings(state: BookState, plan: PlanBook, written: readonly Change[]): Change[] {
-  const sheet = plan.sheet('draws');
+  const sheet = plan.rows.sheet('draws');
   if (!sheet) return [];
   const drawn = new Set<string>();
   for (const { path, to } of written) {

@@ -5,7 +5,7 @@ import type { PlanBook } from './plan-book.js';
 
 /** The working of a planning figure, made when asked for. */
 export function workingOf(plan: PlanBook, { sheet, row, column }: CellAddress): Working | undefined {
-  const kind = plan.kindOf(sheet);
+  const kind = plan.rows.kindOf(sheet);
   const line = plan.lineOf(sheet, row);
   const { household } = plan;
   if (kind === 'household') return personWorking(plan, sheet, row);

@@ -1,0 +1,23 @@
+import type { CellValue, SheetKind } from '../book/index.js';
+import type { Allotment, Draw, FoodRow, Lot } from '../planning/types.js';
+import { type Person, type ReadRow, readDraw, readFood, readLot, readPerson } from './read-rows.js';
+
+export type { ReadRow };
+
+/** What planners read of a row, by the kind of its sheet. */
+export interface TypedRow {
+  household: Person;
+  shelf: Lot;
+  draws: Draw;
+  foods: FoodRow;
+}
+
+type Reader<T> = (id: string, cells: (column: string) => CellValue, allotted: Allotment | null) => ReadRow<T>;
+
+/** How rows of each kind are read, once for all. */
+export const READERS: { readonly [K in Exclude<SheetKind, 'own'>]: Reader<TypedRow[K]> } = {
+  household: readPerson,
+  shelf: readLot,
+  draws: readDraw,
+  foods: readFood,
+};
