@@ -38,7 +38,8 @@ export function usualStart(crop: string): HowPlanted {
   return trees(crop).ok ? 'tree' : 'direct';
 }
 
-const isPerennial = (how: HowPlanted): boolean => how === 'tree' || how === 'crown';
+/** Whether it stands for years. */
+export const isPerennial = (how: HowPlanted): boolean => how === 'tree' || how === 'crown';
 
 /** A figure of a crop in use, or null with the problem. */
 export type Figures = (what: CropFigure) => Result<InUse>;

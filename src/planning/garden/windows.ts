@@ -3,7 +3,7 @@ import { dayToCivil, isDay } from '../dates.js';
 import type { DayNumber, FoodRow, Household, MonthDay } from '../types.js';
 import { calendarYears, comingSeason, type FrostYears, frostYears, type GrowingSeason } from './frost.js';
 import { type OwnFigures, publishedOnly } from './own-figures.js';
-import { type PlantingDates, plantingDates } from './planting-dates.js';
+import { isPerennial, type PlantingDates, plantingDates, usualStart } from './planting-dates.js';
 import type { PlantingRow } from './types.js';
 import { cropKey } from './words.js';
 
@@ -35,7 +35,9 @@ export interface GardenWindows {
 /** The season that a planting belongs to: that of its sowing where it is written, else the one planned. */
 function seasonOf(row: PlantingRow, years: FrostYears, planned: GrowingSeason): GrowingSeason {
   // What is sown after the fall frost, as garlic is, is for the season to come.
-  return isDay(row.sownOn) ? comingSeason(years, row.sownOn) : planned;
+  // A tree planted years ago is picked this season.
+  const stands = row.crop !== null && isPerennial(row.how ?? usualStart(row.crop));
+  return isDay(row.sownOn) && !stands ? comingSeason(years, row.sownOn) : planned;
 }
 
 /** Harvests of a planting in the seasons about the as-of date. */
@@ -47,7 +49,7 @@ function harvests(
   figures: OwnFigures,
 ): (readonly [year: number, window: HarvestWindow])[] {
   return around.flatMap((season) => {
-    const sownLater = own.sown && season.year < own.season.year;
+    const sownLater = own.sown && !isPerennial(own.how) && season.year < own.season.year;
     if (sownLater) return [];
     const at =
       season.year === own.season.year ? own : plantingDates({ ...row, sownOn: null }, crop, season, figures);

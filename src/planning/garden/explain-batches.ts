@@ -1,0 +1,333 @@
+import { caution } from '../../facts/index.js';
+import { measureName } from '../measure.js';
+import type { Working, WorkingInput } from '../types.js';
+import { amount, type Explained, input, n, some, working } from '../working/parts.js';
+import type { BatchesPlan, BatchReckoning } from './batch-types.js';
+import { batchCautions, headspaceGuidance, pressureGuidance } from './canning-guidance.js';
+import { figureInputs, learnedSteps } from './explain-yield.js';
+import type { OwnFigures } from './own-figures.js';
+import { freezerFigure, QUART_EQUIVALENTS, roomOf } from './room-measures.js';
+import type { BatchFigures, GardenHousehold } from './types.js';
+
+const TITLES: Readonly<Record<keyof BatchFigures, string>> = {
+  bushels_wanted: 'Bushels wanted',
+  jars: 'Jars',
+  lids: 'Lids',
+  canner_loads: 'Canner loads',
+  hours: 'Hours',
+  headspace: 'Headspace',
+  pressure: 'Pressure at your altitude',
+  shelf_room_after: 'Shelf room after',
+  freezer_room_after: 'Freezer room after',
+  pounds_per_container: 'Pounds per container reached',
+  against_published: 'Against published',
+};
+
+const UNITS: Readonly<Record<keyof BatchFigures, string>> = {
+  bushels_wanted: 'bushels',
+  jars: 'containers',
+  lids: 'lids',
+  canner_loads: 'loads',
+  hours: 'hours',
+  headspace: '',
+  pressure: '',
+  shelf_room_after: 'quart jars',
+  freezer_room_after: 'cubic feet',
+  pounds_per_container: 'pounds a container',
+  against_published: '%',
+};
+
+const cautionsFor = ({ row }: BatchReckoning): readonly string[] => [
+  ...batchCautions(row.food ?? '', row.way),
+  ...(row.way === 'frozen' ? [caution('freezer-load').text] : []),
+];
+
+const container = ({ row }: BatchReckoning): string => row.container ?? 'container';
+
+function perInputs(at: BatchReckoning): readonly WorkingInput[] {
+  return at.crops.flatMap(({ crop, per, pounds, figure, typed }) => [
+    ...(pounds === null ? [] : [input(`Pounds in of ${crop}`, pounds, 'pounds', 'entered')]),
+    ...(figure
+      ? figureInputs(`Pounds of ${crop} in a ${container(at)}`, figure, per ?? figure.usual)
+      : typed
+        ? [input(`Pounds of ${crop} in a ${container(at)}, by Foods`, per, 'pounds', 'own')]
+        : []),
+  ]);
+}
+
+const whatLacks = (at: BatchReckoning): string =>
+  at.cropProblem && !at.cropProblem.ok
+    ? `${at.cropProblem.problem.message} ${at.cropProblem.problem.mend}`
+    : '';
+
+function jars(at: BatchReckoning): Explained {
+  const { jarsFrom, line, jars: count } = at;
+  const rule =
+    jarsFrom === 'filled'
+      ? 'The containers that were filled.'
+      : jarsFrom === 'pounds'
+        ? 'Pounds in ÷ pounds in a container, rounded up; of several crops, as many as the one that runs out first allows.'
+        : 'What is still to put up of this food by Foods, less what open batches with weighed crops will make, shared equally among the batches that wait; rounded up.';
+  return {
+    rule,
+    inputs: [
+      ...(jarsFrom === 'filled'
+        ? [input('Filled', at.row.filled, measureName(container(at)), 'entered')]
+        : perInputs(at)),
+      ...(jarsFrom === 'to put up' && line
+        ? [
+            input(
+              'To put up, by Foods',
+              line.toPutUp,
+              measureName(line.countedIn ?? container(at)),
+              'computed',
+            ),
+          ]
+        : []),
+    ],
+    steps: [
+      ...(jarsFrom === 'pounds'
+        ? at.crops.map(({ crop, pounds, per }) =>
+            pounds === null || per === null || per === 0
+              ? null
+              : `${crop}: ${n(pounds)} lb ÷ ${n(per)} lb = ${n(pounds / per)}`,
+          )
+        : []),
+      ...at.crops.flatMap(({ figure }) => (figure ? [...learnedSteps(figure), ...figure.notes] : [])),
+      count === null ? null : `so ${amount(count, at.row.container)}`,
+    ],
+    missing:
+      whatLacks(at) ||
+      'Write the food, the way kept and the container; and the pounds in, or a plan for the food in Foods.',
+    cautions: cautionsFor(at),
+  };
+}
+
+const jarsInput = (at: BatchReckoning): WorkingInput =>
+  input('Containers', at.jars, measureName(container(at)), at.done ? 'entered' : 'computed');
+
+function lids(at: BatchReckoning): Explained {
+  const { failures, jars: count } = at;
+  return {
+    rule: at.done
+      ? 'One new lid for each jar that was filled.'
+      : 'One new lid for each jar, and as many more as usually fail with you, rounded up.',
+    inputs: [
+      jarsInput(at),
+      ...(failures === null || at.done
+        ? []
+        : [input('Lids that failed in your batches so far', failures * 100, 'percent', 'learned')]),
+    ],
+    steps: [
+      at.done || count === null
+        ? null
+        : failures === null
+          ? 'no batch with its failed seals written down yet, so none are added'
+          : `${n(count)} × (1 + ${n(failures)}) = ${n(count * (1 + failures))}, so ${some(at.lids ?? 0, 'lid')}`,
+    ],
+    missing: 'This container takes no lid, or its number is not known yet.',
+    cautions: [caution('lids-once').text, ...cautionsFor(at)],
+  };
+}
+
+function loads(at: BatchReckoning, hours: boolean): Explained {
+  const { row } = at;
+  const count = at.loads?.ok ? at.loads.value : null;
+  return {
+    rule: hours
+      ? 'Canner loads × the hours that a load takes you, from first to last. How long the jars are processed is never given here.'
+      : 'Jars ÷ jars in a load, rounded up.',
+    inputs: [
+      ...(hours ? [] : [jarsInput(at)]),
+      ...(hours && count !== null ? [input('Canner loads', count, 'loads', 'computed')] : []),
+      ...(hours ? [input('Hours a load, with you', row.hoursALoad, 'hours', 'own')] : []),
+      ...(hours
+        ? []
+        : row.loadsOf === null
+          ? at.loadSource
+            ? [
+                input(
+                  'Jars in a usual load',
+                  row.container === 'pint jar' ? 9 : 7,
+                  measureName(container(at)),
+                  'published',
+                  at.loadSource,
+                ),
+              ]
+            : []
+          : [input('Jars in a load of your canner', row.loadsOf, measureName(container(at)), 'own')]),
+    ],
+    missing: hours
+      ? 'Write the hours that a load takes you.'
+      : at.loads && !at.loads.ok
+        ? `${at.loads.problem.message} Write the jars in a load of your canner.`
+        : 'Only canned food goes into a canner, and the jars are to be known first.',
+    cautions: cautionsFor(at),
+  };
+}
+
+function bushels(at: BatchReckoning): Explained {
+  return {
+    rule: 'Bushels of the main crop: by the jars printed for a bushel where there are such, else pounds ÷ pounds of a bushel. Not rounded, as part of a bushel can be bought.',
+    inputs: [
+      jarsInput(at),
+      ...perInputs(at),
+      ...(at.bushels?.ok && at.bushelSource
+        ? [input('Bushels', at.bushels.value, 'bushels', 'published', at.bushelSource)]
+        : []),
+    ],
+    missing:
+      at.bushels && !at.bushels.ok
+        ? `${at.bushels.problem.message} ${at.bushels.problem.mend}`
+        : whatLacks(at) || 'The number of containers is not known yet.',
+  };
+}
+
+function room(
+  at: BatchReckoning,
+  storey: 'shelf' | 'freezer',
+  household: GardenHousehold,
+  figures: OwnFigures,
+): Explained {
+  const { row } = at;
+  const each =
+    row.food === null || row.way === null || row.container === null
+      ? null
+      : roomOf(row.food, row.way, row.container, figures);
+  const unit = storey === 'shelf' ? 'quart jars' : 'cubic feet';
+  const all = storey === 'shelf' ? household.shelfRoom : household.freezerRoom;
+  const perFoot = storey === 'freezer' ? freezerFigure(figures) : null;
+  return {
+    rule:
+      storey === 'shelf'
+        ? `Room on the shelves, less what stands there, less the batches up to this one by date. Jars are counted as quarts ${QUART_EQUIVALENTS}`
+        : 'Room in the freezer, less what lies there, less the batches up to this one by date. Pounds ÷ pounds to a cubic foot; the published figures disagree, so your own is better.',
+    inputs: [
+      input(storey === 'shelf' ? 'Shelf room' : 'Freezer room', all, unit, 'entered'),
+      jarsInput(at),
+      ...(each?.ok && each.value.storey === storey
+        ? [input('Room of one', each.value.each, unit, 'computed')]
+        : []),
+      ...(perFoot?.ok ? figureInputs('Pounds to a cubic foot', perFoot.value) : []),
+    ],
+    steps: [
+      ...(perFoot?.ok ? perFoot.value.notes : []),
+      each?.ok ? each.value.note : null,
+      at.posted ? 'this batch stands on the Shelf already' : null,
+    ],
+    missing:
+      all === null
+        ? `Write the ${storey} room among the household’s settings.`
+        : each && !each.ok
+          ? `${each.problem.message} ${each.problem.mend}`
+          : storey === 'shelf'
+            ? 'It does not stand on a shelf in jars.'
+            : 'It does not go into the freezer.',
+    ...(storey === 'freezer' ? { cautions: [caution('freezer-load').text] } : {}),
+  };
+}
+
+function reached(at: BatchReckoning, against: boolean): Explained {
+  const { row } = at;
+  return {
+    rule: against
+      ? 'Pounds per container reached, as a percentage of the published usual figure.'
+      : 'Pounds in ÷ containers filled. Kept on Facts when the year is turned, it teaches your own figure.',
+    inputs: [
+      ...at.crops.flatMap(({ crop, pounds }) =>
+        pounds === null ? [] : [input(`Pounds in of ${crop}`, pounds, 'pounds', 'entered')],
+      ),
+      input('Filled', row.filled, measureName(container(at)), 'entered'),
+      ...(against && at.crops[0]?.figure?.published
+        ? [
+            input(
+              'Published',
+              at.crops[0].figure.published.usual,
+              at.crops[0].figure.published.unit,
+              at.crops[0].figure.published.origin,
+              at.crops[0].figure.published.source,
+            ),
+          ]
+        : []),
+    ],
+    steps: [at.reached === null ? null : `${n(at.reached)} pounds a ${container(at)}`],
+    missing: !at.done
+      ? 'Write how many were filled, once they are.'
+      : at.reached === null
+        ? 'Write the pounds in of each crop.'
+        : 'Nothing is published for this crop and container.',
+  };
+}
+
+function explained(
+  at: BatchReckoning,
+  column: keyof BatchFigures,
+  household: GardenHousehold,
+  figures: OwnFigures,
+): Explained {
+  const { row } = at;
+  switch (column) {
+    case 'jars':
+      return jars(at);
+    case 'lids':
+      return lids(at);
+    case 'canner_loads':
+      return loads(at, false);
+    case 'hours':
+      return loads(at, true);
+    case 'bushels_wanted':
+      return bushels(at);
+    case 'shelf_room_after':
+      return room(at, 'shelf', household, figures);
+    case 'freezer_room_after':
+      return room(at, 'freezer', household, figures);
+    case 'pounds_per_container':
+      return reached(at, false);
+    case 'against_published':
+      return reached(at, true);
+    default: {
+      const found =
+        column === 'headspace'
+          ? headspaceGuidance(row.food ?? '')
+          : pressureGuidance(row.food ?? '', household.altitudeFt);
+      return {
+        rule:
+          column === 'headspace'
+            ? 'The headspace class of the food in its plainest pack. Another pack or recipe may want another: the tested process says.'
+            : 'Gauge pressure by altitude from the published tables, for foods that they cover. Dial and weighted gauges step at different altitudes. The time is in the tested process, and never here.',
+        inputs: [
+          input('Food', row.foodName, '', 'entered'),
+          ...(column === 'pressure' ? [input('Altitude', household.altitudeFt, 'ft', 'entered')] : []),
+          ...(found.source
+            ? [
+                input(
+                  column === 'headspace' ? 'Headspace' : 'Pressure',
+                  found.text,
+                  '',
+                  'published',
+                  found.source,
+                ),
+              ]
+            : []),
+        ],
+        missing: 'Shown for canned food.',
+        cautions: batchCautions(row.food ?? '', 'canned'),
+      };
+    }
+  }
+}
+
+/** The working of a planning figure of a batch. Undefined for a row or column that is not there. */
+export function explainBatch(
+  plan: BatchesPlan,
+  household: GardenHousehold,
+  figures: OwnFigures,
+  rowId: string,
+  column: keyof BatchFigures,
+): Working | undefined {
+  const at = plan.reckoned.get(rowId);
+  const row = plan.rows.get(rowId);
+  if (!at || !row || !Object.hasOwn(TITLES, column)) return undefined;
+  const unit = column === 'jars' && at.row.container !== null ? measureName(at.row.container) : UNITS[column];
+  return working(TITLES[column], row.figures[column], unit, explained(at, column, household, figures));
+}

@@ -1,0 +1,118 @@
+import { growing } from '../../facts/index.js';
+import { FALL_DAYS, TENDER_DAYS } from '../growing-dates.js';
+import { formatMonthDay } from '../parse-date.js';
+import type { Household, WorkingInput } from '../types.js';
+import { call, type Explained, input, iso, n } from '../working/parts.js';
+import type { BedReckoning } from './beds.js';
+import { figureInputs } from './explain-yield.js';
+import type { CropFigure } from './figure-names.js';
+import type { OwnFigures } from './own-figures.js';
+import { type DateColumn, isTender } from './planting-dates.js';
+import type { GardenHousehold } from './types.js';
+
+const isDateColumn = (column: string): column is DateColumn =>
+  ['start_on', 'set_out_on', 'harvest_from', 'harvest_to', 'latest_sowing'].includes(column);
+
+/** What a frost date means: it is a chance. */
+export const chanceWords = (chance: number | null): string =>
+  chance === null
+    ? 'a date that frost may pass: the household does not say how often'
+    : `a ${n(chance)} % date: frost passes it in ${n(chance)} years of a hundred`;
+
+function frostInput(name: string, day: number | null, chance: number | null): readonly WorkingInput[] {
+  return day === null ? [] : [input(`${name}, ${chanceWords(chance)}`, iso(day), 'day', 'entered')];
+}
+
+/** How a date of a planting is come by. */
+export function datesExplained(
+  bed: BedReckoning,
+  column: string,
+  household: Household,
+  figures: OwnFigures,
+): Explained {
+  const { dates, row, crop } = bed;
+  const of = growing(crop);
+  const { season, how, sown } = dates;
+  const asked = isDateColumn(column) ? dates.problems[column] : undefined;
+  const missing = asked ? `${asked.message} ${asked.mend}` : 'This crop has no such date.';
+  // The planners of dates need no chance; it is here only to be said.
+  const { lastFrostChance = null, firstFrostChance = null } = household as Partial<GardenHousehold>;
+  const last = frostInput('Last spring frost', season.lastFrost, lastFrostChance);
+  const first = frostInput('First fall frost', season.firstFrost, firstFrostChance);
+  const figure = (what: CropFigure, name: string): readonly WorkingInput[] => {
+    const found = figures.inUse({ of: crop, what });
+    return found.ok ? figureInputs(name, found.value) : [];
+  };
+  const sowing = sown ? [input('Sown on', iso(row.sownOn), 'day', 'entered')] : [];
+  const frost = season.lastFrost === null ? null : iso(season.lastFrost);
+  const weeks = figure('weeks from the last frost', 'Weeks from the last frost');
+  const indoors = how === 'indoors' ? figure('weeks indoors', 'Weeks indoors') : [];
+  switch (column) {
+    case 'start_on':
+      return {
+        rule: sown
+          ? 'The day that it was sown, as written in this row.'
+          : how === 'indoors'
+            ? 'The day of setting out, less the usual weeks indoors.'
+            : 'The last spring frost and the earliest of the published weeks about it; before it where negative.',
+        inputs: sown ? sowing : [...last, ...weeks, ...indoors],
+        ...(sown || frost === null || how === 'winter-sown' || how === 'set' || how === 'crown'
+          ? {}
+          : { formula: call('START_ON', crop, frost, how) }),
+        missing,
+      };
+    case 'set_out_on':
+      return {
+        rule: sown
+          ? 'The day sown and the weeks indoors, but not before the earliest published week about the last spring frost.'
+          : 'The last spring frost and the earliest of the published weeks about it; before it where negative.',
+        inputs: [...sowing, ...last, ...weeks, ...(sown ? indoors : [])],
+        ...(sown || frost === null ? {} : { formula: call('SET_OUT_ON', crop, frost) }),
+        missing:
+          how === 'direct' || how === 'set' ? 'It is not set out: it grows where it is sown.' : missing,
+      };
+    case 'harvest_from': {
+      if (row.ownFrom)
+        return { rule: 'Your own first day of harvest, every year.', inputs: ownEnd('from', row.ownFrom) };
+      const from = dates.setOutOn ?? dates.startOn;
+      const counted = of.ok ? of.value.maturityFrom : 'planting';
+      return {
+        rule: `The usual days to maturity, counted from ${counted === 'seed' ? 'sowing' : counted === 'transplant' ? 'setting out' : 'planting'}. A crop sown where it grows, whose days count from setting out, has its weeks as a seedling on top.`,
+        inputs: [
+          ...(from === null
+            ? []
+            : [input(dates.setOutOn === null ? 'Start on' : 'Set out on', iso(from), 'day', 'computed')]),
+          ...figure('days to maturity', 'Days to maturity'),
+        ],
+        missing,
+      };
+    }
+    case 'harvest_to':
+      if (row.ownTo)
+        return { rule: 'Your own last day of harvest, every year.', inputs: ownEnd('to', row.ownTo) };
+      return {
+        rule: dates.endsByFrost
+          ? 'Frost kills this crop: its harvest ends with the first fall frost.'
+          : 'The first day of harvest and the spread of the published days to maturity. How long it can be picked is not published: write your own first and last day where it is longer.',
+        inputs: dates.endsByFrost ? first : figure('days to maturity', 'Days to maturity'),
+        missing,
+      };
+    default: {
+      const tender = isTender(of.ok ? of.value : null);
+      return {
+        rule: `Counted back from the first fall frost: the usual days to maturity, ${FALL_DAYS} days for slower growth in fall${tender ? `, ${TENDER_DAYS} more as frost kills it` : ''}, and the weeks as a seedling of a crop that is set out.`,
+        inputs: [
+          ...first,
+          ...figure('days to maturity', 'Days to maturity'),
+          ...figure('weeks indoors', 'Weeks indoors'),
+        ],
+        ...(season.firstFrost === null ? {} : { formula: call('LAST_SOWING', crop, iso(season.firstFrost)) }),
+        missing,
+      };
+    }
+  }
+}
+
+const ownEnd = (end: 'from' | 'to', at: { month: number; day: number }): readonly WorkingInput[] => [
+  input(end === 'from' ? 'Own harvest from' : 'Own harvest to', formatMonthDay(at), 'month and day', 'own'),
+];

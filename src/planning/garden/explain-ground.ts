@@ -1,0 +1,114 @@
+import { figureSource, growing } from '../../facts/index.js';
+import type { WorkingInput } from '../types.js';
+import { isAmount } from '../words.js';
+import { call, type Explained, input, n, some } from '../working/parts.js';
+import type { BedReckoning } from './beds.js';
+import { bedArea, rowFeet } from './ground.js';
+import { isSown } from './seeds.js';
+
+export const lacksYield = (bed: BedReckoning): string =>
+  bed.yield.ok ? '' : `${bed.yield.problem.message} ${bed.yield.problem.mend}`;
+export const NO_POUNDS =
+  'No food asks for this crop yet: name it in Foods under “Crops in it”, with a use per week and a harvest.';
+export const NO_PLANTS = 'Write the plants planned.';
+
+/** Plants that ground and seeds are for, as an input. */
+function plantsInput(bed: BedReckoning): WorkingInput {
+  return isAmount(bed.row.plants)
+    ? input('Plants planned', bed.row.plants, 'plants', 'entered')
+    : input('Plants wanted', bed.plants, 'plants', 'computed');
+}
+
+const lacksPlants = (bed: BedReckoning): string =>
+  bed.plants === null
+    ? `Write the plants planned. ${bed.poundsWanted === null ? NO_POUNDS : lacksYield(bed)}`.trim()
+    : '';
+
+export function ground(bed: BedReckoning, column: 'row_feet' | 'bed_area'): Explained {
+  const { spacing, plants: count } = bed;
+  const rule =
+    column === 'row_feet'
+      ? 'Plants (planned, else wanted) × inches between them ÷ 12.'
+      : 'Plants (planned, else wanted) × inches each way ÷ 144: at the close spacing of a bed where one is published, else by rows.';
+  if (!spacing.ok) {
+    return { rule, missing: lacksPlants(bed) || `${spacing.problem.message} ${spacing.problem.mend}` };
+  }
+  const { inRow, across, source, origin, acrossSource } = spacing.value;
+  const area = count === null ? null : bedArea(count, spacing.value, bed.row, bed.crop);
+  return {
+    rule,
+    inputs: [
+      plantsInput(bed),
+      input('Between plants in the row', inRow, 'inches', origin, source),
+      ...(column === 'bed_area' && across !== null
+        ? [
+            input(
+              `Across, ${acrossSource}`,
+              across,
+              'inches',
+              origin === 'own' ? 'computed' : 'published',
+              acrossFrom(bed),
+            ),
+          ]
+        : []),
+    ],
+    steps: [
+      count === null
+        ? null
+        : column === 'row_feet'
+          ? `${n(count)} × ${n(inRow)} in ÷ 12 = ${n(rowFeet(count, spacing.value))} ft`
+          : area === null
+            ? null
+            : `${some(count, 'plant')}: ${n(area)} square feet`,
+    ],
+    missing: lacksPlants(bed) || 'No spacing of rows is published here; go by row feet.',
+  };
+}
+
+function acrossFrom(bed: BedReckoning): string | undefined {
+  const of = growing(bed.crop);
+  const figure = of.ok ? (of.value.intensiveSpacing ?? of.value.rowSpacing) : null;
+  return figure ? figureSource(figure) : undefined;
+}
+
+export function seeds(bed: BedReckoning, column: 'seeds' | 'seeds_to_buy'): Explained {
+  const rule =
+    column === 'seeds'
+      ? 'Plants (planned, else wanted) ÷ the share of seeds that come up, once, rounded up.'
+      : 'Seeds less those on hand that are not too old.';
+  if (!isSown(bed.dates.how)) {
+    return { rule, missing: `It is started as a ${bed.dates.how}, not from seed.` };
+  }
+  if (!bed.seeds) return { rule, missing: lacksPlants(bed) };
+  if (!bed.seeds.ok) return { rule, missing: `${bed.seeds.problem.message} ${bed.seeds.problem.mend}` };
+  const { seeds: count, toBuy, germination, life, counted, tooOld } = bed.seeds.value;
+  const plain = germination.own === null;
+  return {
+    rule,
+    inputs: [
+      plantsInput(bed),
+      input(
+        plain ? 'Germination: the least that may be sold' : 'Germination',
+        germination.usual,
+        'percent',
+        germination.origin,
+        germination.source,
+      ),
+      ...(column === 'seeds'
+        ? []
+        : [
+            input('Seeds on hand', bed.row.seedsOnHand, 'seeds', 'entered'),
+            input('Year of the packet', bed.row.packetYear, 'year', 'entered'),
+            ...(life ? [input('Seed keeps', life.usual, 'years', life.origin, life.source)] : []),
+          ]),
+    ],
+    steps: [
+      `${n(bed.plants ?? 0)} ÷ ${n(germination.usual / 100)} = ${n((bed.plants ?? 0) / (germination.usual / 100))}, so ${some(count, 'seed')}`,
+      tooOld ? 'the packet is older than seed of this crop keeps, so it is not counted' : null,
+      column === 'seeds' ? null : `${n(count)} − ${n(counted)} on hand = ${n(toBuy)}`,
+    ],
+    ...(plain && column === 'seeds' && bed.plants !== null
+      ? { formula: call('SEEDS_FOR', bed.crop, bed.plants) }
+      : {}),
+  };
+}
