@@ -4,9 +4,9 @@ import type { Working, WorkingInput } from '../types.js';
 import { amount, type Explained, input, n, some, working } from '../working/parts.js';
 import type { BatchesPlan, BatchReckoning } from './batch-types.js';
 import { batchCautions, headspaceGuidance, pressureGuidance } from './canning-guidance.js';
+import { container, jarsInput, reached, room } from './explain-batch-after.js';
 import { figureInputs, learnedSteps } from './explain-yield.js';
 import type { OwnFigures } from './own-figures.js';
-import { freezerFigure, QUART_EQUIVALENTS, roomOf } from './room-measures.js';
 import type { BatchFigures, GardenHousehold } from './types.js';
 
 const TITLES: Readonly<Record<keyof BatchFigures, string>> = {
@@ -41,8 +41,6 @@ const cautionsFor = ({ row }: BatchReckoning): readonly string[] => [
   ...batchCautions(row.food ?? '', row.way),
   ...(row.way === 'frozen' ? [caution('freezer-load').text] : []),
 ];
-
-const container = ({ row }: BatchReckoning): string => row.container ?? 'container';
 
 function perInputs(at: BatchReckoning): readonly WorkingInput[] {
   return at.crops.flatMap(({ crop, per, pounds, figure, typed }) => [
@@ -102,9 +100,6 @@ function jars(at: BatchReckoning): Explained {
     cautions: cautionsFor(at),
   };
 }
-
-const jarsInput = (at: BatchReckoning): WorkingInput =>
-  input('Containers', at.jars, measureName(container(at)), at.done ? 'entered' : 'computed');
 
 function lids(at: BatchReckoning): Explained {
   const { failures, jars: count } = at;
@@ -180,82 +175,6 @@ function bushels(at: BatchReckoning): Explained {
       at.bushels && !at.bushels.ok
         ? `${at.bushels.problem.message} ${at.bushels.problem.mend}`
         : whatLacks(at) || 'The number of containers is not known yet.',
-  };
-}
-
-function room(
-  at: BatchReckoning,
-  storey: 'shelf' | 'freezer',
-  household: GardenHousehold,
-  figures: OwnFigures,
-): Explained {
-  const { row } = at;
-  const each =
-    row.food === null || row.way === null || row.container === null
-      ? null
-      : roomOf(row.food, row.way, row.container, figures);
-  const unit = storey === 'shelf' ? 'quart jars' : 'cubic feet';
-  const all = storey === 'shelf' ? household.shelfRoom : household.freezerRoom;
-  const perFoot = storey === 'freezer' ? freezerFigure(figures) : null;
-  return {
-    rule:
-      storey === 'shelf'
-        ? `Room on the shelves, less what stands there, less the batches up to this one by date. Jars are counted as quarts ${QUART_EQUIVALENTS}`
-        : 'Room in the freezer, less what lies there, less the batches up to this one by date. Pounds ÷ pounds to a cubic foot; the published figures disagree, so your own is better.',
-    inputs: [
-      input(storey === 'shelf' ? 'Shelf room' : 'Freezer room', all, unit, 'entered'),
-      jarsInput(at),
-      ...(each?.ok && each.value.storey === storey
-        ? [input('Room of one', each.value.each, unit, 'computed')]
-        : []),
-      ...(perFoot?.ok ? figureInputs('Pounds to a cubic foot', perFoot.value) : []),
-    ],
-    steps: [
-      ...(perFoot?.ok ? perFoot.value.notes : []),
-      each?.ok ? each.value.note : null,
-      at.posted ? 'this batch stands on the Shelf already' : null,
-    ],
-    missing:
-      all === null
-        ? `Write the ${storey} room among the household’s settings.`
-        : each && !each.ok
-          ? `${each.problem.message} ${each.problem.mend}`
-          : storey === 'shelf'
-            ? 'It does not stand on a shelf in jars.'
-            : 'It does not go into the freezer.',
-    ...(storey === 'freezer' ? { cautions: [caution('freezer-load').text] } : {}),
-  };
-}
-
-function reached(at: BatchReckoning, against: boolean): Explained {
-  const { row } = at;
-  return {
-    rule: against
-      ? 'Pounds per container reached, as a percentage of the published usual figure.'
-      : 'Pounds in ÷ containers filled. Kept on Facts when the year is turned, it teaches your own figure.',
-    inputs: [
-      ...at.crops.flatMap(({ crop, pounds }) =>
-        pounds === null ? [] : [input(`Pounds in of ${crop}`, pounds, 'pounds', 'entered')],
-      ),
-      input('Filled', row.filled, measureName(container(at)), 'entered'),
-      ...(against && at.crops[0]?.figure?.published
-        ? [
-            input(
-              'Published',
-              at.crops[0].figure.published.usual,
-              at.crops[0].figure.published.unit,
-              at.crops[0].figure.published.origin,
-              at.crops[0].figure.published.source,
-            ),
-          ]
-        : []),
-    ],
-    steps: [at.reached === null ? null : `${n(at.reached)} pounds a ${container(at)}`],
-    missing: !at.done
-      ? 'Write how many were filled, once they are.'
-      : at.reached === null
-        ? 'Write the pounds in of each crop.'
-        : 'Nothing is published for this crop and container.',
   };
 }
 

@@ -1,13 +1,12 @@
-import { figureSource, growing } from '../../facts/index.js';
-import type { Basis, Household, Working, WorkingInput } from '../types.js';
+import { plantsFor } from '../growing.js';
+import type { Basis, Household, Working } from '../types.js';
 import { isAmount } from '../words.js';
 import { call, type Explained, input, n, some, working } from '../working/parts.js';
 import type { BedReckoning, BedsPlan } from './beds.js';
 import { datesExplained } from './explain-dates.js';
+import { ground, lacksYield, NO_PLANTS, NO_POUNDS, seeds } from './explain-ground.js';
 import { yieldInputs, yieldSteps } from './explain-yield.js';
-import { bedArea, rowFeet } from './ground.js';
 import type { OwnFigures } from './own-figures.js';
-import { isSown } from './seeds.js';
 import type { BedFigures } from './types.js';
 
 const TITLES: Readonly<Record<keyof BedFigures, string>> = {
@@ -53,12 +52,6 @@ const UNITS: Partial<Record<keyof BedFigures, string>> = {
   short_or_over: 'pounds',
 };
 
-const lacksYield = (bed: BedReckoning): string =>
-  bed.yield.ok ? '' : `${bed.yield.problem.message} ${bed.yield.problem.mend}`;
-const NO_POUNDS =
-  'No food asks for this crop yet: name it in Foods under “Crops in it”, with a use per week and a harvest.';
-const NO_PLANTS = 'Write the plants planned.';
-
 function pounds(bed: BedReckoning): Explained {
   const { cropPounds, poundsWanted } = bed;
   return {
@@ -80,7 +73,7 @@ function plants(bed: BedReckoning, basis: Basis): Explained {
   const { poundsWanted, wanted } = bed;
   const found = bed.yield.ok ? bed.yield.value : null;
   const at = found?.[basis];
-  const own = found?.origin === 'own' || found?.origin === 'learned';
+  const byFunction = poundsWanted === null ? null : plantsFor(bed.crop, poundsWanted);
   return {
     rule: `Pounds wanted ÷ pounds a plant in a ${basis} season, rounded up to whole plants.`,
     inputs: [input('Pounds wanted', poundsWanted, 'pounds', 'computed'), ...yieldInputs(bed, basis)],
@@ -90,112 +83,11 @@ function plants(bed: BedReckoning, basis: Basis): Explained {
         : `${n(poundsWanted)} lb ÷ ${n(at)} lb a plant = ${n(poundsWanted / at)}, so ${some(wanted[basis], 'plant')}`,
     ],
     // The function knows published figures at the usual spacing: it is shown where it gives the same.
-    ...(own || poundsWanted === null || bed.row.ownSpacing !== null || bed.dates.how === 'tree'
-      ? {}
-      : { formula: call('PLANTS_FOR', bed.crop, poundsWanted, null, basis === 'usual' ? null : basis) }),
+    ...(byFunction?.ok && byFunction.value[basis] === wanted[basis]
+      ? { formula: call('PLANTS_FOR', bed.crop, poundsWanted, null, basis === 'usual' ? null : basis) }
+      : {}),
     missing:
       poundsWanted === null ? NO_POUNDS : lacksYield(bed) || 'The yield is nothing, or the pounds too many.',
-  };
-}
-
-/** Plants that ground and seeds are for, as an input. */
-function plantsInput(bed: BedReckoning): WorkingInput {
-  return isAmount(bed.row.plants)
-    ? input('Plants planned', bed.row.plants, 'plants', 'entered')
-    : input('Plants wanted', bed.plants, 'plants', 'computed');
-}
-
-const lacksPlants = (bed: BedReckoning): string =>
-  bed.plants === null
-    ? `Write the plants planned. ${bed.poundsWanted === null ? NO_POUNDS : lacksYield(bed)}`.trim()
-    : '';
-
-function ground(bed: BedReckoning, column: 'row_feet' | 'bed_area'): Explained {
-  const { spacing, plants: count } = bed;
-  const rule =
-    column === 'row_feet'
-      ? 'Plants (planned, else wanted) × inches between them ÷ 12.'
-      : 'Plants (planned, else wanted) × inches each way ÷ 144: at the close spacing of a bed where one is published, else by rows.';
-  if (!spacing.ok) {
-    return { rule, missing: lacksPlants(bed) || `${spacing.problem.message} ${spacing.problem.mend}` };
-  }
-  const { inRow, across, source, origin, acrossSource } = spacing.value;
-  const area = count === null ? null : bedArea(count, spacing.value, bed.row, bed.crop);
-  return {
-    rule,
-    inputs: [
-      plantsInput(bed),
-      input('Between plants in the row', inRow, 'inches', origin, source),
-      ...(column === 'bed_area' && across !== null
-        ? [
-            input(
-              `Across, ${acrossSource}`,
-              across,
-              'inches',
-              origin === 'own' ? 'computed' : 'published',
-              acrossFrom(bed),
-            ),
-          ]
-        : []),
-    ],
-    steps: [
-      count === null
-        ? null
-        : column === 'row_feet'
-          ? `${n(count)} × ${n(inRow)} in ÷ 12 = ${n(rowFeet(count, spacing.value))} ft`
-          : area === null
-            ? null
-            : `${some(count, 'plant')}: ${n(area)} square feet`,
-    ],
-    missing: lacksPlants(bed) || 'No spacing of rows is published here; go by row feet.',
-  };
-}
-
-function acrossFrom(bed: BedReckoning): string | undefined {
-  const of = growing(bed.crop);
-  const figure = of.ok ? (of.value.intensiveSpacing ?? of.value.rowSpacing) : null;
-  return figure ? figureSource(figure) : undefined;
-}
-
-function seeds(bed: BedReckoning, column: 'seeds' | 'seeds_to_buy'): Explained {
-  const rule =
-    column === 'seeds'
-      ? 'Plants (planned, else wanted) ÷ the share of seeds that come up, once, rounded up.'
-      : 'Seeds less those on hand that are not too old.';
-  if (!isSown(bed.dates.how)) {
-    return { rule, missing: `It is started as a ${bed.dates.how}, not from seed.` };
-  }
-  if (!bed.seeds) return { rule, missing: lacksPlants(bed) };
-  if (!bed.seeds.ok) return { rule, missing: `${bed.seeds.problem.message} ${bed.seeds.problem.mend}` };
-  const { seeds: count, toBuy, germination, life, counted, tooOld } = bed.seeds.value;
-  const plain = germination.own === null;
-  return {
-    rule,
-    inputs: [
-      plantsInput(bed),
-      input(
-        plain ? 'Germination: the least that may be sold' : 'Germination',
-        germination.usual,
-        'percent',
-        germination.origin,
-        germination.source,
-      ),
-      ...(column === 'seeds'
-        ? []
-        : [
-            input('Seeds on hand', bed.row.seedsOnHand, 'seeds', 'entered'),
-            input('Year of the packet', bed.row.packetYear, 'year', 'entered'),
-            ...(life ? [input('Seed keeps', life.usual, 'years', life.origin, life.source)] : []),
-          ]),
-    ],
-    steps: [
-      `${n(bed.plants ?? 0)} ÷ ${n(germination.usual / 100)} = ${n((bed.plants ?? 0) / (germination.usual / 100))}, so ${some(count, 'seed')}`,
-      tooOld ? 'the packet is older than seed of this crop keeps, so it is not counted' : null,
-      column === 'seeds' ? null : `${n(count)} − ${n(counted)} on hand = ${n(toBuy)}`,
-    ],
-    ...(plain && column === 'seeds' && bed.plants !== null
-      ? { formula: call('SEEDS_FOR', bed.crop, bed.plants) }
-      : {}),
   };
 }
 

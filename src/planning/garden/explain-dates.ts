@@ -1,7 +1,16 @@
 import { growing } from '../../facts/index.js';
-import { FALL_DAYS, TENDER_DAYS } from '../growing-dates.js';
+import type { Result } from '../../problem.js';
+import {
+  FALL_DAYS,
+  harvestFrom,
+  lastSowing,
+  type PlannedDay,
+  setOutOn,
+  startOn,
+  TENDER_DAYS,
+} from '../growing-dates.js';
 import { formatMonthDay } from '../parse-date.js';
-import type { Household, WorkingInput } from '../types.js';
+import type { DayNumber, Household, WorkingInput } from '../types.js';
 import { call, type Explained, input, iso, n } from '../working/parts.js';
 import type { BedReckoning } from './beds.js';
 import { figureInputs } from './explain-yield.js';
@@ -9,6 +18,10 @@ import type { CropFigure } from './figure-names.js';
 import type { OwnFigures } from './own-figures.js';
 import { type DateColumn, isTender } from './planting-dates.js';
 import type { GardenHousehold } from './types.js';
+
+/** The formula, where the function gives the same day: it knows published figures only. */
+const sameAs = (found: Result<PlannedDay>, day: DayNumber | null, formula: string): { formula?: string } =>
+  found.ok && found.value.day === day ? { formula } : {};
 
 const isDateColumn = (column: string): column is DateColumn =>
   ['start_on', 'set_out_on', 'harvest_from', 'harvest_to', 'latest_sowing'].includes(column);
@@ -56,9 +69,9 @@ export function datesExplained(
             ? 'The day of setting out, less the usual weeks indoors.'
             : 'The last spring frost and the earliest of the published weeks about it; before it where negative.',
         inputs: sown ? sowing : [...last, ...weeks, ...indoors],
-        ...(sown || frost === null || how === 'winter-sown' || how === 'set' || how === 'crown'
-          ? {}
-          : { formula: call('START_ON', crop, frost, how) }),
+        ...(season.lastFrost !== null && (how === 'indoors' || how === 'direct')
+          ? sameAs(startOn(crop, season.lastFrost, how), dates.startOn, call('START_ON', crop, frost, how))
+          : {}),
         missing,
       };
     case 'set_out_on':
@@ -67,7 +80,9 @@ export function datesExplained(
           ? 'The day sown and the weeks indoors, but not before the earliest published week about the last spring frost.'
           : 'The last spring frost and the earliest of the published weeks about it; before it where negative.',
         inputs: [...sowing, ...last, ...weeks, ...(sown ? indoors : [])],
-        ...(sown || frost === null ? {} : { formula: call('SET_OUT_ON', crop, frost) }),
+        ...(season.lastFrost === null
+          ? {}
+          : sameAs(setOutOn(crop, season.lastFrost), dates.setOutOn, call('SET_OUT_ON', crop, frost))),
         missing:
           how === 'direct' || how === 'set' ? 'It is not set out: it grows where it is sown.' : missing,
       };
@@ -84,6 +99,9 @@ export function datesExplained(
             : [input(dates.setOutOn === null ? 'Start on' : 'Set out on', iso(from), 'day', 'computed')]),
           ...figure('days to maturity', 'Days to maturity'),
         ],
+        ...(from === null
+          ? {}
+          : sameAs(harvestFrom(crop, from), dates.harvestFrom, call('HARVEST_FROM', crop, iso(from)))),
         missing,
       };
     }
@@ -106,7 +124,13 @@ export function datesExplained(
           ...figure('days to maturity', 'Days to maturity'),
           ...figure('weeks indoors', 'Weeks indoors'),
         ],
-        ...(season.firstFrost === null ? {} : { formula: call('LAST_SOWING', crop, iso(season.firstFrost)) }),
+        ...(season.firstFrost === null
+          ? {}
+          : sameAs(
+              lastSowing(crop, season.firstFrost),
+              dates.latestSowing,
+              call('LAST_SOWING', crop, iso(season.firstFrost)),
+            )),
         missing,
       };
     }

@@ -1,0 +1,90 @@
+import { caution } from '../../facts/index.js';
+import { measureName } from '../measure.js';
+import type { WorkingInput } from '../types.js';
+import { type Explained, input, n } from '../working/parts.js';
+import type { BatchReckoning } from './batch-types.js';
+import { figureInputs } from './explain-yield.js';
+import type { OwnFigures } from './own-figures.js';
+import { freezerFigure, QUART_EQUIVALENTS, roomOf } from './room-measures.js';
+import type { GardenHousehold } from './types.js';
+
+export const container = ({ row }: BatchReckoning): string => row.container ?? 'container';
+
+export const jarsInput = (at: BatchReckoning): WorkingInput =>
+  input('Containers', at.jars, measureName(container(at)), at.done ? 'entered' : 'computed');
+
+export function room(
+  at: BatchReckoning,
+  storey: 'shelf' | 'freezer',
+  household: GardenHousehold,
+  figures: OwnFigures,
+): Explained {
+  const { row } = at;
+  const each =
+    row.food === null || row.way === null || row.container === null
+      ? null
+      : roomOf(row.food, row.way, row.container, figures);
+  const unit = storey === 'shelf' ? 'quart jars' : 'cubic feet';
+  const all = storey === 'shelf' ? household.shelfRoom : household.freezerRoom;
+  const perFoot = storey === 'freezer' ? freezerFigure(figures) : null;
+  return {
+    rule:
+      storey === 'shelf'
+        ? `Room on the shelves, less what stands there, less the batches up to this one by date. Jars are counted as quarts ${QUART_EQUIVALENTS}`
+        : 'Room in the freezer, less what lies there, less the batches up to this one by date. Pounds ÷ pounds to a cubic foot; the published figures disagree, so your own is better.',
+    inputs: [
+      input(storey === 'shelf' ? 'Shelf room' : 'Freezer room', all, unit, 'entered'),
+      jarsInput(at),
+      ...(each?.ok && each.value.storey === storey
+        ? [input('Room of one', each.value.each, unit, 'computed')]
+        : []),
+      ...(perFoot?.ok ? figureInputs('Pounds to a cubic foot', perFoot.value) : []),
+    ],
+    steps: [
+      ...(perFoot?.ok ? perFoot.value.notes : []),
+      each?.ok ? each.value.note : null,
+      at.posted ? 'this batch stands on the Shelf already' : null,
+    ],
+    missing:
+      all === null
+        ? `Write the ${storey} room among the household’s settings.`
+        : each && !each.ok
+          ? `${each.problem.message} ${each.problem.mend}`
+          : storey === 'shelf'
+            ? 'It does not stand on a shelf in jars.'
+            : 'It does not go into the freezer.',
+    ...(storey === 'freezer' ? { cautions: [caution('freezer-load').text] } : {}),
+  };
+}
+
+export function reached(at: BatchReckoning, against: boolean): Explained {
+  const { row } = at;
+  return {
+    rule: against
+      ? 'Pounds per container reached, as a percentage of the published usual figure.'
+      : 'Pounds in ÷ containers filled. Kept on Facts when the year is turned, it teaches your own figure.',
+    inputs: [
+      ...at.crops.flatMap(({ crop, pounds }) =>
+        pounds === null ? [] : [input(`Pounds in of ${crop}`, pounds, 'pounds', 'entered')],
+      ),
+      input('Filled', row.filled, measureName(container(at)), 'entered'),
+      ...(against && at.crops[0]?.figure?.published
+        ? [
+            input(
+              'Published',
+              at.crops[0].figure.published.usual,
+              at.crops[0].figure.published.unit,
+              at.crops[0].figure.published.origin,
+              at.crops[0].figure.published.source,
+            ),
+          ]
+        : []),
+    ],
+    steps: [at.reached === null ? null : `${n(at.reached)} pounds a ${container(at)}`],
+    missing: !at.done
+      ? 'Write how many were filled, once they are.'
+      : at.reached === null
+        ? 'Write the pounds in of each crop.'
+        : 'Nothing is published for this crop and container.',
+  };
+}
