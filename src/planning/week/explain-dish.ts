@@ -1,0 +1,145 @@
+import { defaultGuide, type Guide } from '../guide.js';
+import { measureName } from '../measure.js';
+import type { Household, Working } from '../types.js';
+import { type Explained, input, n, working } from '../working/parts.js';
+import { dishCautions } from './cautions.js';
+import { DishBook } from './dish-book.js';
+import { needsOf } from './needs.js';
+import type { DishRowPlan } from './plan-dishes.js';
+import { lotsOf, ShelfCopy } from './shelf-copy.js';
+import type { DishFigures, DishLine, ShelfLine } from './types.js';
+import { amountWords, foodWords, lotWords, needWords } from './words.js';
+
+const TITLES: Readonly<Record<keyof DishFigures, string>> = {
+  on_hand: 'On hand',
+  enough_for: 'Enough for',
+  makes: 'Can be cooked',
+  costs_shelf: 'Takes from the shelf',
+};
+
+const UNITS: Readonly<Record<keyof DishFigures, string>> = {
+  on_hand: '',
+  enough_for: 'times',
+  makes: 'times',
+  costs_shelf: '',
+};
+
+/**
+ * The working of a planning figure of Dishes, made when asked for. `plan` is the row's own, from the same
+ * input. Undefined for a row or column that is not there.
+ */
+export function explainDish(
+  lines: readonly DishLine[],
+  shelfLines: Iterable<ShelfLine>,
+  household: Household,
+  plan: DishRowPlan,
+  rowId: string,
+  column: keyof DishFigures,
+  guide: Guide = defaultGuide,
+): Working | undefined {
+  const line = lines.find(({ id }) => id === rowId);
+  if (!line || !Object.hasOwn(plan.figures, column)) return undefined;
+  const known = [...shelfLines];
+  const book = new DishBook(lines, known);
+  const shelf = new ShelfCopy(lotsOf(known, household.asOf), guide);
+  const measure = book.measureOf(line);
+  const unit = column === 'on_hand' && measure !== null ? measureName(measure) : UNITS[column];
+  const said =
+    column === 'on_hand' || column === 'enough_for'
+      ? ofLine(book, shelf, line, plan, household, column)
+      : ofDish(book, line, household, column);
+  return working(TITLES[column], plan.figures[column], unit, said);
+}
+
+function blankBecause(book: DishBook, line: DishLine, plan: DishRowPlan): string {
+  const problem = book.problemAt(line) ?? plan.problems?.on_hand;
+  if (problem) return `${problem.message} ${problem.mend}`;
+  if (line.food === null) return 'Write a food.';
+  if (book.dishWithin(line)) return 'This line is a dish: what it needs is told at its own rows.';
+  if (line.from === 'bought') return 'This line is bought, so the shelf does not bear on it.';
+  if ((line.amount ?? 0) === 0) return 'Write how much goes into the dish.';
+  return 'Write how many shares the dish serves.';
+}
+
+function ofLine(
+  book: DishBook,
+  shelf: ShelfCopy,
+  line: DishLine,
+  plan: DishRowPlan,
+  household: Household,
+  column: 'on_hand' | 'enough_for',
+): Explained {
+  const measure = book.measureOf(line);
+  const lots = line.food === null ? [] : shelf.of(line.food, line.way);
+  const missing = blankBecause(book, line, plan);
+  if (column === 'on_hand') {
+    return {
+      rule: 'All that is left of this food on the shelf, in the measure of the line; of one way of keeping where the line says which.',
+      inputs: lots
+        .slice(0, 40)
+        .map((lot) =>
+          input(
+            lotWords(lot, foodWords(line.foodName, lot.way)),
+            shelf.left(lot.id),
+            measureName(lot.container),
+            'computed',
+          ),
+        ),
+      missing,
+    };
+  }
+  const dish = line.dish === null ? undefined : book.dishes.get(line.dish);
+  const onHand = plan.figures.on_hand;
+  return {
+    rule: 'On hand ÷ what one cooking for the whole table takes: the amount × the shares at the table ÷ the shares that the dish serves.',
+    inputs: [
+      input('On hand', onHand, measure === null ? '' : measureName(measure), 'computed'),
+      input('Amount', line.amount, measure === null ? '' : measureName(measure), 'entered'),
+      input('Serves', dish?.serves ?? null, 'shares', 'entered'),
+      input('At the table', household.shares, 'shares', 'entered'),
+    ],
+    steps: [
+      typeof onHand === 'number' &&
+      line.amount !== null &&
+      dish?.serves &&
+      typeof plan.figures.enough_for === 'number'
+        ? `${n(onHand)} ÷ (${n(line.amount)} × ${n(household.shares)} ÷ ${n(dish.serves)}) = ${n(plan.figures.enough_for)} times`
+        : null,
+    ],
+    missing,
+  };
+}
+
+function ofDish(
+  book: DishBook,
+  line: DishLine,
+  household: Household,
+  column: 'makes' | 'costs_shelf',
+): Explained {
+  const rule =
+    column === 'makes'
+      ? 'How often the dish can be cooked for the whole table before the shelf lacks one of its foods; what is bought does not count.'
+      : 'What one cooking for the whole table takes from the shelf: each amount × the shares at the table ÷ the shares that the dish serves; dishes within it in proportion.';
+  const dish = line.dish === null ? undefined : book.dishes.get(line.dish);
+  if (!dish) return { rule, missing: 'Write the name of the dish.' };
+  if (dish.lines[0] !== line) return { rule, missing: 'It stands at the first row of the dish.' };
+  const found = needsOf(book, dish, household.shares);
+  return {
+    rule,
+    inputs: [
+      input('Serves', dish.serves, 'shares', 'entered'),
+      input('At the table', household.shares, 'shares', 'entered'),
+    ],
+    steps: found.needs
+      .filter(({ from }) => from === 'shelf')
+      .map(
+        (need) =>
+          `${needWords(need.amount, need.measure, need.foodName, need.way)} (${amountWords(need.line.amount ?? 0, need.measure)} as written)`,
+      ),
+    missing:
+      found.problems[0] !== undefined
+        ? `${found.problems[0].problem.message} ${found.problems[0].problem.mend}`
+        : 'Nothing in it comes from the shelf.',
+    cautions: dishCautions(dish, found, found.needs).map(({ text }) => text),
+  };
+}

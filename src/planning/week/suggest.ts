@@ -1,0 +1,183 @@
+import type { DayNumber } from '../types.js';
+import type { Dish } from './dish-book.js';
+import { type Need, needsOf } from './needs.js';
+import type { MealPlan, WeekPlan } from './plan-week.js';
+import { ShelfCopy } from './shelf-copy.js';
+import { fitsBusyDay, type SuggestModel, type SuggestOptions, suggestModel } from './suggest-model.js';
+import { type Counts, solveSuggestion } from './suggest-solve.js';
+import type { ShelfLine } from './types.js';
+import { amountWords, foodWords, longDay } from './words.js';
+
+/** A dish for an open meal, and why. */
+export interface Suggestion {
+  /** Row id of the meal. */
+  readonly meal: string;
+  /** Compared form of the dish, and its name as to be written in the cell. */
+  readonly dish: string;
+  readonly dishName: string;
+  readonly why: string;
+}
+
+export interface Suggestions {
+  readonly suggestions: readonly Suggestion[];
+  /** Open meals for which none was found, and why. */
+  readonly none: readonly { readonly meal: string; readonly why: string }[];
+  /** Dishes that could not be reckoned with, and why. */
+  readonly leftOut: readonly { readonly dish: string; readonly why: string }[];
+  /** False when the time ran out first: then these are the best found so far. */
+  readonly best: boolean;
+  /** Quarts and pounds eaten of what is at risk (counted twice) and over, and a little for each meal. */
+  readonly worth: number;
+  readonly said: string;
+}
+
+/**
+ * Dishes for the open meals of a span, so that they eat most of what is at risk and over: never more than the
+ * stock that planned meals leave, a dish no more often than `repeats`, only for meals it suits, and on busy days
+ * only what is quick or needs nothing done the day before. Nothing is written: the caller offers it.
+ */
+export async function suggestDishes(
+  week: WeekPlan,
+  shelfLines: Iterable<ShelfLine>,
+  options: SuggestOptions,
+): Promise<Suggestions> {
+  const lines = [...shelfLines];
+  const model = suggestModel(week, lines, options);
+  const { counts, worth, best } = await solveSuggestion(model, options.milliseconds ?? 2000);
+  const placed = placeOnDays(model, counts);
+  const suggestions = explained(week, placed, oversOf(model));
+  const none = model.classes.flatMap(({ meals, candidates }) =>
+    meals
+      .filter(({ meal }) => !placed.some(({ plan }) => plan.meal.id === meal.id))
+      .map(({ meal }) => ({ meal: meal.id, why: candidates.length === 0 ? NO_FIT : USED_UP })),
+  );
+  return {
+    suggestions,
+    none,
+    leftOut: model.leftOut,
+    best,
+    worth,
+    said: saidOf(suggestions.length, none.length, best),
+  };
+}
+
+const NO_FIT =
+  'No dish fits this meal: none suits it, stands in stock whole, and is quick enough if the day is busy.';
+const USED_UP =
+  'The dishes that fit are used as often as they may be, or the stock is used up by the other meals.';
+
+function saidOf(found: number, none: number, best: boolean): string {
+  if (found === 0)
+    return none === 0 ? 'No open meals in these days.' : 'No dish was found for the open meals.';
+  const meals = `${found} ${found === 1 ? 'dish' : 'dishes'} suggested`;
+  return best ? `${meals}.` : `${meals}: the best found in the time there was.`;
+}
+
+interface Placed {
+  readonly plan: MealPlan;
+  readonly dish: Dish;
+}
+
+/** Spreads the chosen dishes over the days: the most pressing first, none twice on a day where that can be. */
+function placeOnDays(model: SuggestModel, counts: Counts): Placed[] {
+  const slots = model.classes
+    .flatMap(({ meals, candidates }, c) => meals.map((plan) => ({ plan, candidates, c })))
+    .sort((a, b) => a.plan.meal.date! - b.plan.meal.date!);
+  const left = counts.map((each) => [...each]);
+  const spare = model.classes.map(({ meals }, c) => meals.length - counts[c]!.reduce((a, b) => a + b, 0));
+  const lastOn = new Map<string, DayNumber>();
+  const placed: Placed[] = [];
+  for (const { plan, candidates, c } of slots) {
+    const day = plan.meal.date!;
+    let pick = -1;
+    let pickGap = -1;
+    for (const [d, { dish }] of candidates.entries()) {
+      if (!(left[c]![d]! > 0)) continue;
+      const last = lastOn.get(dish.key);
+      const gap = last === undefined ? 1000 : day - last;
+      // One that has more to come must start sooner.
+      const score = gap * 10 + left[c]![d]!;
+      if (score > pickGap) [pick, pickGap] = [d, score];
+    }
+    if (pick < 0) continue;
+    // Better to leave a spare meal open than to eat the same twice on a day.
+    if (pickGap < 10 && spare[c]! > 0) {
+      spare[c]! -= 1;
+      continue;
+    }
+    left[c]![pick]! -= 1;
+    const { dish } = candidates[pick]!;
+    lastOn.set(dish.key, day);
+    placed.push({ plan, dish });
+  }
+  return placed;
+}
+
+/** Food lines of which some is over, as `food|way`. */
+const oversOf = (model: SuggestModel): Set<string> =>
+  new Set(
+    model.resources.flatMap(({ food, ways }) =>
+      [...ways.values()].filter(({ over }) => over > 0).map(({ way }) => `${food}|${way}`),
+    ),
+  );
+
+/** Takes each suggested dish from a copy of what the planned meals leave, to say what it eats. */
+function explained(week: WeekPlan, placed: readonly Placed[], overs: ReadonlySet<string>): Suggestion[] {
+  const { after, book } = week;
+  const shelf = new ShelfCopy(
+    after.lots.map((lot) => ({ ...lot, left: after.left(lot.id) })),
+    after.guide,
+  );
+  const riskLeft = new Map(
+    after.lots.map((lot) => [lot.id, Math.max(0, lot.atRisk - (lot.left - after.left(lot.id)))]),
+  );
+  return placed.map(({ plan, dish }) => {
+    const { needs, lines } = needsOf(book, dish, plan.shares, plan.meal.times ?? 1);
+    const words: string[] = [];
+    for (const need of needs.filter(({ from }) => from === 'shelf')) {
+      words.push(...eatenWords(need, shelf, riskLeft, overs));
+    }
+    if (words.length === 0)
+      words.push(
+        needs.some(({ from }) => from === 'shelf') ? 'All in stock' : 'Takes nothing from the shelf',
+      );
+    if (plan.meal.busy) {
+      words.push(
+        fitsBusyDay(dish, lines) && !dish.quick
+          ? 'nothing to do the day before, on a busy day'
+          : 'marked quick, for a busy day',
+      );
+    }
+    const text = words.join('; ');
+    return {
+      meal: plan.meal.id,
+      dish: dish.key,
+      dishName: dish.name,
+      why: `${text.charAt(0).toUpperCase()}${text.slice(1)}.`,
+    };
+  });
+}
+
+function eatenWords(
+  need: Need,
+  shelf: ShelfCopy,
+  riskLeft: Map<string, number>,
+  overs: ReadonlySet<string>,
+): string[] {
+  const words: string[] = [];
+  for (const { lot, amount } of shelf.take(need.food, need.way, need.amount, need.measure, null).pieces) {
+    const risk = Math.min(amount, riskLeft.get(lot.id) ?? 0);
+    if (!(risk > 1e-9)) {
+      const food = foodWords(need.foodName, lot.way);
+      const over = `uses ${food}, of which more stands there than lasts to the next harvest`;
+      if (overs.has(`${lot.food}|${lot.way}`) && !words.includes(over)) words.push(over);
+      continue;
+    }
+    riskLeft.set(lot.id, riskLeft.get(lot.id)! - risk);
+    const by = lot.bestBy === null ? '' : `, best by ${longDay(lot.bestBy)}`;
+    words.push(
+      `eats ${amountWords(risk, lot.container)} of ${foodWords(need.foodName, lot.way)} that would not be eaten in time${by}`,
+    );
+  }
+  return words;
+}

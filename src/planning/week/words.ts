@@ -1,0 +1,97 @@
+import { asFraction, containerWithId, unitWithId } from '../../units/index.js';
+import { dayToCivil } from '../dates.js';
+import { measureName } from '../measure.js';
+import type { DayNumber, WayKept } from '../types.js';
+
+const WEEKDAYS = ['Thursday', 'Friday', 'Saturday', 'Sunday', 'Monday', 'Tuesday', 'Wednesday'] as const;
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
+/** 'Wednesday'. */
+export const weekday = (day: DayNumber): string => WEEKDAYS[((day % 7) + 7) % 7]!;
+
+/** 'Wed 25 Nov'. */
+export function shortDay(day: DayNumber): string {
+  const { month, day: of } = dayToCivil(day);
+  return `${weekday(day).slice(0, 3)} ${of} ${MONTHS[month - 1]!.slice(0, 3)}`;
+}
+
+/** '25 November 2026'. */
+export function longDay(day: DayNumber): string {
+  const { year, month, day: of } = dayToCivil(day);
+  return `${of} ${MONTHS[month - 1]!} ${year}`;
+}
+
+/** `1½ quart jars`, in halves, quarters, eighths and thirds where it is near one. */
+export const amountWords = (n: number, measure: string): string => asFraction(n, measure);
+
+/** 'tomatoes, canned'; the food alone where the way is not said. */
+export const foodWords = (name: string, way: WayKept | null): string =>
+  way === null ? name : `${name}, ${way}`;
+
+/** '2 quart jars of tomatoes, canned'; '3 onions'. */
+export function needWords(amount: number, measure: string, name: string, way: WayKept | null): string {
+  const counted = isCount(measure);
+  const food = foodWords(name, way);
+  return counted ? `${asFraction(amount)} ${food}` : `${amountWords(amount, measure)} of ${food}`;
+}
+
+/** Pieces of a thing, which need no word between the number and its name. */
+export const isCount = (measure: string): boolean => measure === 'each' || measure === 'piece';
+
+/** True for what is opened whole: a jar, a can, a bag. */
+export function isClosed(container: string): boolean {
+  const family = containerWithId(container)?.family;
+  return family === 'jar' || family === 'can' || family === 'bag';
+}
+
+/**
+ * What is left in an opened container, in kitchen measures, exact to the teaspoon: '2 cups', '1 cup and 5
+ * teaspoons'. Of a container without a volume, as a part of it.
+ */
+export function leftoverWords(part: number, container: string): string {
+  const holds = containerWithId(container)?.holds;
+  const unit = holds ? unitWithId(holds.unit) : undefined;
+  if (!holds || unit?.dimension !== 'volume') return `${amountWords(part, container)}`;
+  const teaspoon = unitWithId('teaspoon')!.factor;
+  const spoons = Math.round((part * holds.amount * unit.factor) / teaspoon);
+  const cups = Math.floor(spoons / 48);
+  const rest = spoons - cups * 48;
+  const words: string[] = [];
+  // Quarter cups are measured as readily as cups; what is less is spooned out.
+  const quarters = Math.floor(rest / 12);
+  const cupsIn = cups + quarters / 4;
+  if (cupsIn > 0) words.push(asFraction(cupsIn, 'cup'));
+  const small = rest - quarters * 12;
+  const tablespoons = Math.floor(small / 3);
+  if (tablespoons > 0) words.push(asFraction(tablespoons, 'tablespoon'));
+  if (small % 3 > 0) words.push(asFraction(small % 3, 'teaspoon'));
+  if (words.length === 0) return `under a teaspoon`;
+  return words.length === 1 ? words[0]! : `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
+}
+
+/** 'a', 'a and b', 'a, b and c'. */
+export const listed = (parts: readonly string[]): string =>
+  parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)!}`;
+
+/** A lot in words: 'quart jar put up 2025-08-14, cellar'. */
+export function lotWords(
+  lot: { readonly container: string; readonly putUpOn: DayNumber | null; readonly place: string },
+  name: string,
+): string {
+  const when = lot.putUpOn === null ? 'undated' : `put up ${longDay(lot.putUpOn)}`;
+  const where = lot.place === '' ? '' : `, ${lot.place}`;
+  return `${name}, ${measureName(lot.container, 1)}, ${when}${where}`;
+}
