@@ -3,6 +3,7 @@ import {
   type ColumnDeclaration,
   declarationOf,
   isCellError,
+  type KindDeclaration,
   type SheetKind,
 } from '../book/index.js';
 import { parseDay, parseMonthDay } from '../planning/parse-date.js';
@@ -16,10 +17,10 @@ import { findContainer, findMeasure, findUnit } from '../units/index.js';
  */
 export class CellReader {
   readonly problems: Record<string, Problem> = {};
-  readonly #kind: SheetKind;
+  readonly #kind: SheetKind | KindDeclaration;
   readonly #valueOf: (column: string) => CellValue;
 
-  constructor(kind: SheetKind, read: (column: string) => CellValue) {
+  constructor(kind: SheetKind | KindDeclaration, read: (column: string) => CellValue) {
     this.#kind = kind;
     this.#valueOf = read;
   }
@@ -154,7 +155,9 @@ export class CellReader {
   }
 
   #declared(column: string): ColumnDeclaration {
-    return declarationOf(this.#kind, column)!;
+    return typeof this.#kind === 'string'
+      ? declarationOf(this.#kind, column)!
+      : this.#kind.columns.find(({ id }) => id === column)!;
   }
 
   #problem(column: string, code: string, message: string, mend: string): null {

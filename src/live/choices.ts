@@ -1,6 +1,8 @@
 import type { ChoiceSource, SheetState } from '../book/index.js';
 import { cropNames } from '../facts/index.js';
+import { HOW_PLANTED, knownFigures, MOUTHS, SUPPLY_ITEMS } from '../planning/garden/index.js';
 import { COMES_FROM, DRAW_PURPOSES, type Lot, WAYS_KEPT } from '../planning/types.js';
+import { LINE_SOURCES, MEALS } from '../planning/week/types.js';
 import { CONTAINERS, UNITS } from '../units/index.js';
 import { foodKey } from './food-key.js';
 
@@ -32,7 +34,12 @@ const texts = (sheet: SheetState | undefined, column: string): string[] => {
 /** Known values for a cell. `row` narrows lots to the food of a draw. */
 export function choicesOf(
   source: ChoiceSource,
-  sheets: { shelf: SheetState | undefined; foods: SheetState | undefined; draws: SheetState | undefined },
+  sheets: {
+    shelf: SheetState | undefined;
+    foods: SheetState | undefined;
+    draws: SheetState | undefined;
+    beds?: SheetState | undefined;
+  },
   lots: readonly { readonly lot: Lot; readonly label: string }[],
   food: string,
 ): readonly Choice[] {
@@ -49,6 +56,28 @@ export function choicesOf(
       return measures;
     case 'crops':
       return plain(cropNames());
+    case 'dishes':
+      return plain(texts(sheets.dishes, 'dish'));
+    case 'meals':
+      return plain(MEALS);
+    case 'line sources':
+      return plain(LINE_SOURCES);
+    case 'starts':
+      return plain(HOW_PLANTED);
+    case 'mouths':
+      return plain(MOUTHS);
+    case 'figures':
+      return plain(knownFigures());
+    case 'supplies':
+      return plain(SUPPLY_ITEMS);
+    case 'plantings': {
+      const { beds } = sheets;
+      return (beds?.rowOrder.ids ?? []).map((id) => {
+        const { crop, variety, sown_on: sown } = beds!.rows.get(id)!.cells;
+        const words = [crop, variety, sown].filter((part) => part !== undefined && part !== '');
+        return { value: id, label: words.join(', ') || id };
+      });
+    }
     case 'places':
       return plain(texts(sheets.shelf, 'place'));
     case 'foods': {

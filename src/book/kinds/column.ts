@@ -12,7 +12,15 @@ export type ChoiceSource =
   | 'ways'
   | 'purposes'
   | 'sources'
-  | 'crops';
+  | 'crops'
+  | 'starts'
+  | 'mouths'
+  | 'plantings'
+  | 'figures'
+  | 'supplies'
+  | 'dishes'
+  | 'meals'
+  | 'line sources';
 
 /**
  * A column that belongs to a sheet kind, declared once: the grid, the help, the readers and the docs take
