@@ -28,6 +28,9 @@ export class AddLots extends LitElement {
         display: grid;
         gap: 0.75rem;
       }
+      h2 {
+        font-size: 1rem;
+      }
       .once {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(9.5rem, 1fr));
@@ -75,7 +78,7 @@ export class AddLots extends LitElement {
       return choices.map((value) => html`<option ?selected=${value === first}>${value}</option>`);
     };
     return html`<section aria-labelledby="heading">
-      <h3 id="heading">Add lots</h3>
+      <h2 id="heading">Add lots</h2>
       <div class="once">
         <div class="field">
           <label for="place">Kept where</label>

@@ -1,9 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Command } from '../../src/book/index.js';
-import { isCellError, newId } from '../../src/book/index.js';
+import { newId } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { base } from '../look/base.js';
+import { formulaProblem } from './check-formula.js';
 
 /** What the dialog is for. */
 export type ColumnTask =
@@ -37,6 +38,7 @@ export class ColumnDialog extends LitElement {
 
   @property({ attribute: false }) live!: LiveBook;
   @property() sheet = '';
+  @property() engineLicenceKey = 'gpl-v3';
   @state() private task: ColumnTask = { task: 'add', before: null };
   @state() private wrong = '';
   @query('dialog') private dialog!: HTMLDialogElement;
@@ -127,7 +129,8 @@ export class ColumnDialog extends LitElement {
     event.preventDefault();
     const typed = this.formulaField?.value.trim() ?? '';
     const formula = typed === '' || typed.startsWith('=') ? typed : `=${typed}`;
-    const unreadable = formula === '' ? '' : await this.#unreadable(formula);
+    const unreadable =
+      formula === '' ? '' : await formulaProblem(this.live, this.sheet, formula, this.engineLicenceKey);
     if (unreadable !== '') {
       this.wrong = unreadable;
       this.formulaField.focus();
@@ -152,16 +155,6 @@ export class ColumnDialog extends LitElement {
     const as = { title: title || null, ...(own && { formula: formula || null }) };
     return { do: 'describe column', sheet, column: task.column, as };
   }
-
-  /** What is wrong with the way a formula is written or the names it uses; its values are each row's affair. */
-  async #unreadable(formula: string): Promise<string> {
-    await this.ensureEngine();
-    const value = this.live.evaluate(formula);
-    return isCellError(value) && (value.error === '#ERROR!' || value.error === '#NAME?') ? value.message : '';
-  }
-
-  /** Loads the formula engine; given by the sheet. */
-  @property({ attribute: false }) ensureEngine: () => Promise<void> = async () => {};
 }
 
 declare global {

@@ -1,5 +1,5 @@
-import { css, html, LitElement } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { base } from '../look/base.js';
 
@@ -38,15 +38,18 @@ export class ColumnsDialog extends LitElement {
 
   @property({ attribute: false }) live!: LiveBook;
   @property() sheet = '';
+  @state() private shown = false;
   @query('dialog') private dialog!: HTMLDialogElement;
 
-  open(): void {
-    this.requestUpdate();
+  async open(): Promise<void> {
+    this.shown = true;
+    await this.updateComplete;
     this.dialog.showModal();
   }
 
   protected override render() {
-    return html`<dialog aria-labelledby="heading">
+    if (!this.shown) return nothing;
+    return html`<dialog aria-labelledby="heading" @close=${this.#closed}>
       <form method="dialog">
         <h2 id="heading">Columns</h2>
         <ul>
@@ -63,6 +66,10 @@ export class ColumnsDialog extends LitElement {
       </form>
     </dialog>`;
   }
+
+  readonly #closed = (): void => {
+    this.shown = false;
+  };
 
   #show(column: string, event: Event): void {
     const { checked } = event.target as HTMLInputElement;

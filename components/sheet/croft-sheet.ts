@@ -137,7 +137,7 @@ export class CroftSheet extends LitElement {
       <croft-column-dialog
         .live=${live}
         .sheet=${sheet.id}
-        .ensureEngine=${doings.paneHost.ensureEngine}
+        .engineLicenceKey=${book?.engineLicenceKey ?? ''}
         @done=${doings.columnDone}
       ></croft-column-dialog>
       <croft-columns-dialog .live=${live} .sheet=${sheet.id}></croft-columns-dialog>

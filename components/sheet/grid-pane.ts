@@ -5,6 +5,7 @@ import type { Problem } from '../../src/problem.js';
 import type { GridCell, GridLook, GridRequest, GridView } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
 import { SchemeController } from '../look/scheme.js';
+import { TypedAhead } from './typed-ahead.js';
 
 /** What the pane needs of the sheet around it. */
 export interface PaneHost {
@@ -104,10 +105,11 @@ export class GridPane extends LitElement {
     this.#unmount();
     const mine = this.#mounting;
     const { live, sheet, label, host } = this;
+    const ahead = this.start.text === null ? null : new TypedAhead(this.start.text);
     let view: GridView;
     try {
       const { mountGrid } = await import('../grid/mount.js');
-      if (mine !== this.#mounting) return;
+      if (mine !== this.#mounting) return void ahead?.end();
       view = await mountGrid(this.into, {
         live,
         sheet,
@@ -121,10 +123,12 @@ export class GridPane extends LitElement {
         ask: (what) => host.ask(what),
       });
     } catch (error) {
+      ahead?.end();
       console.error(error);
       this.dispatchEvent(new CustomEvent('failed'));
       return;
     }
+    const text = ahead?.end();
     if (mine !== this.#mounting) {
       view.destroy();
       return;
@@ -133,10 +137,10 @@ export class GridPane extends LitElement {
     this.#sizes = new ResizeObserver(() => view.layOut());
     this.#sizes.observe(this);
     this.dispatchEvent(new CustomEvent('mounted'));
-    const { cell, text, focus } = this.start;
+    const { cell, focus } = this.start;
     if (!focus) return;
     view.focus(cell ?? undefined);
-    if (text !== null) view.type(text);
+    if (text !== undefined) view.type(text);
   }
 }
 

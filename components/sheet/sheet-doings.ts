@@ -92,7 +92,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.pane?.view?.focus();
   };
 
-  readonly columns = (): void => this.#find('croft-columns-dialog')?.open();
+  readonly columns = (): void => void this.#find('croft-columns-dialog')?.open();
 
   readonly columnDone = (event: CustomEvent<Outcome>): void => {
     const { detail } = event;

@@ -20,8 +20,10 @@ export const sheetStyles = css`
     grid-area: 1 / 1;
     min-width: 0;
   }
+  /* Not hidden: what is hidden cannot take the keyboard when it is there. */
   croft-grid-pane.waiting {
-    visibility: hidden;
+    opacity: 0;
+    pointer-events: none;
   }
   @container (min-width: 64rem) {
     .body.with-working {

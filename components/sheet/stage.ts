@@ -16,7 +16,7 @@ export function withoutBook(book: CroftBook | null): TemplateResult {
     return html`<p class="opening quiet" aria-busy="true">Opening the book…</p>`;
   }
   return html`<div class="no-book" role="alert">
-    <h3>The book could not be opened</h3>
+    <h2>The book could not be opened</h2>
     ${problemList(book.problems)}
   </div>`;
 }

@@ -1,0 +1,309 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import type { BookDoc } from '../../src/book/index.js';
+import { axeViolations } from './elements-axe.js';
+import { said, saidByAll } from './elements-make.js';
+import { type OpenOptions, usePages } from './harness/pages.js';
+
+const DEMO = 'demo/index.html';
+const pages = usePages();
+
+async function open(path = DEMO, options?: OpenOptions): Promise<Page> {
+  const page = await pages.open(path, options);
+  page.setDefaultTimeout(15_000);
+  return page;
+}
+
+const gridOpen = (page: Page): Promise<void> =>
+  page.locator('[role=tabpanel]:not([hidden]) croft-grid-pane:not(.waiting)').waitFor();
+
+const saved = (page: Page): Promise<void> =>
+  page.locator('[role=tabpanel]:not([hidden])').getByText('Saved', { exact: true }).waitFor();
+
+/** One edit as a person makes it: the note of the shelf's first lot. */
+const noteOf = (page: Page, note?: string): Promise<unknown> =>
+  page.evaluate((text) => {
+    const live = document.querySelector('croft-book')!.live!;
+    const sheet = live.sheetOfKind('shelf')!;
+    const row = live.rowIds(sheet)[0]!;
+    if (text !== undefined) live.set(sheet, row, 'note', text);
+    return live.value(sheet, row, 'note');
+  }, note);
+
+const titleOf = (page: Page): Promise<string> => said(page.getByRole('heading', { level: 1 }));
+
+describe('the demo', () => {
+  it('opens on a shelf that plans itself, with a tab for each sheet', async () => {
+    const page = await open();
+    await gridOpen(page);
+    expect(await titleOf(page)).toBe('Tamarack Bench');
+    const tabs = await saidByAll(page.getByRole('tab'));
+    expect(tabs.slice(0, 4)).toEqual(['Household', 'Shelf', 'Draws', 'Foods']);
+    await page.getByRole('tab', { name: 'Shelf', selected: true }).focus();
+    await page.keyboard.press('ArrowRight');
+    await page.getByRole('tab', { name: 'Draws', selected: true }).waitFor();
+    await page.keyboard.press('Home');
+    await page.getByRole('tab', { name: 'Household', selected: true }).waitFor();
+    await page.getByLabel('Figures for the day').waitFor();
+  });
+
+  it('computes every sheet again when the day is set to another', async () => {
+    const page = await open(`${DEMO}#household`);
+    const months = () =>
+      page.evaluate(() => {
+        const live = document.querySelector('croft-book')!.live!;
+        const shelf = live.sheetOfKind('shelf')!;
+        return live.value(shelf, live.rowIds(shelf)[0]!, 'months_kept') as number;
+      });
+    await page.getByLabel('Figures for the day').waitFor();
+    const before = await months();
+    const day = await page.getByLabel('Figures for the day').inputValue();
+    await page.getByLabel('Figures for the day').fill(`${Number(day.slice(0, 4)) + 1}${day.slice(4)}`);
+    await page.keyboard.press('Tab');
+    await expect.poll(months).toBe(before + 12);
+    await page.getByRole('heading', { level: 1 }).click();
+    await page.keyboard.press('Control+z');
+    await expect.poll(months).toBe(before);
+  });
+
+  it('keeps an edit over a reload, and says saved', async () => {
+    const page = await open();
+    await gridOpen(page);
+    await noteOf(page, 'behind the plums');
+    await saved(page);
+    await page.reload();
+    await gridOpen(page);
+    expect(await noteOf(page)).toBe('behind the plums');
+  });
+
+  it('keeps what two tabs write, and shows it in both', async () => {
+    const page = await open();
+    await gridOpen(page);
+    const other = await pages.openBeside(page, DEMO);
+    await gridOpen(other);
+    await noteOf(page, 'from the first');
+    await other.evaluate(() => {
+      const live = document.querySelector('croft-book')!.live!;
+      const sheet = live.sheetOfKind('shelf')!;
+      live.set(sheet, live.rowIds(sheet)[1]!, 'note', 'from the second');
+    });
+    await expect.poll(() => noteOf(other)).toBe('from the first');
+    await page.reload();
+    await gridOpen(page);
+    const both = await page.evaluate(() => {
+      const live = document.querySelector('croft-book')!.live!;
+      const sheet = live.sheetOfKind('shelf')!;
+      return [0, 1].map((i) => live.value(sheet, live.rowIds(sheet)[i]!, 'note'));
+    });
+    expect(both).toEqual(['from the first', 'from the second']);
+  });
+
+  it('takes many lots line after line, and takes one back', async () => {
+    const page = await open();
+    await gridOpen(page);
+    const rows = () =>
+      page.evaluate(() => {
+        const live = document.querySelector('croft-book')!.live!;
+        return live.rowIds(live.sheetOfKind('shelf')!).length;
+      });
+    const before = await rows();
+    await page.getByRole('button', { name: 'Add lots' }).click();
+    await page.keyboard.type('West wall');
+    await page.getByLabel('Container').selectOption('pint jar');
+    await page.getByLabel('Food and how many').fill('plums 12');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('3 1/2 quinces');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('12');
+    await page.keyboard.press('Enter');
+    await page.getByText('names no food', { exact: false }).waitFor();
+    expect(await rows()).toBe(before + 2);
+    const last = await page.evaluate(() => {
+      const live = document.querySelector('croft-book')!.live!;
+      const sheet = live.sheetOfKind('shelf')!;
+      const row = live.rowIds(sheet).at(-1)!;
+      return ['food', 'count', 'container', 'place'].map((column) => live.value(sheet, row, column));
+    });
+    expect(last).toEqual(['quinces', 3.5, 'pint jar', 'West wall']);
+    await page.getByRole('button', { name: 'Take back' }).first().click();
+    expect(await rows()).toBe(before + 1);
+  });
+
+  it('shows the working of a figure chosen in the grid', async () => {
+    const page = await open(`${DEMO}#foods`);
+    await gridOpen(page);
+    await page
+      .locator('croft-grid-pane td', { hasText: /^\d.* quart jars$/ })
+      .first()
+      .click();
+    const working = page.locator('croft-working');
+    await working.getByRole('heading', { level: 2 }).waitFor();
+    expect(await said(working.getByRole('heading', { level: 2 }))).toContain('On hand');
+  });
+
+  it('takes a sheet of one’s own, with a column and a formula', async () => {
+    const page = await open();
+    await gridOpen(page);
+    await page.getByRole('button', { name: '+ Sheet' }).click();
+    await page.getByRole('dialog').getByLabel('Title').fill('Eggs');
+    await page.getByRole('button', { name: 'Add the sheet' }).click();
+    await page.getByRole('tab', { name: 'Eggs', selected: true }).waitFor();
+    const panel = page.getByRole('tabpanel', { name: 'Eggs' });
+    await panel.getByText('An empty sheet.', { exact: false }).waitFor();
+    await panel.locator('.empty').getByRole('button', { name: 'Add a column' }).click();
+    await panel.getByLabel('Title').fill('Half a dozen');
+    await panel.getByLabel('Formula for every row').fill('=6*2');
+    await panel.getByRole('button', { name: 'Add the column' }).click();
+    await panel.getByRole('button', { name: 'Write the first row' }).click();
+    await panel.locator('croft-grid-pane td', { hasText: /^12$/ }).waitFor();
+  });
+});
+
+describe('copies and books', () => {
+  const SHELF_TITLE = 'A copy from elsewhere';
+
+  const chooseFile = async (page: Page, text: string): Promise<void> => {
+    await page.locator('#file').setInputFiles({
+      name: 'copy.croft.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(text),
+    });
+  };
+
+  it('saves a copy, and opens it beside the book', async () => {
+    const page = await open();
+    await gridOpen(page);
+    await noteOf(page, 'in the copy');
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save a copy' }).click();
+    const file = await download;
+    expect(file.suggestedFilename()).toMatch(/^tamarack-bench-\d{4}-\d\d-\d\d\.croft\.json$/);
+    const book = JSON.parse(readFileSync((await file.path())!, 'utf8')) as BookDoc;
+    await noteOf(page, 'after the copy');
+    await chooseFile(page, JSON.stringify({ ...book, title: SHELF_TITLE }));
+    await expect.poll(() => titleOf(page)).toBe(SHELF_TITLE);
+    expect(await noteOf(page)).toBe('in the copy');
+    await gridOpen(page);
+    await page.reload();
+    await expect.poll(() => titleOf(page)).toBe(SHELF_TITLE);
+    await page.getByLabel('Book', { exact: true }).selectOption({ index: 0 });
+    await expect.poll(() => titleOf(page)).toBe('Tamarack Bench');
+    expect(await noteOf(page)).toBe('after the copy');
+  });
+
+  it('says what is wrong with a bad file, and leaves the book as it is', async () => {
+    const page = await open();
+    await gridOpen(page);
+    await noteOf(page, 'still here');
+    const hostile =
+      '{"format":"croftsheet-book","version":1,"id":"b","title":"t","settings":{},"sheets":{"__proto__":{}}}';
+    for (const [text, message] of [
+      ['{"format":"croftsheet-book","version":1,"id":"b', /stops in the middle/],
+      ['{"format":"croftsheet-book","version":99}', /version 99/],
+      [hostile, /__proto__/],
+      ['hello', /not a book|not a saved book/],
+    ] as const) {
+      await chooseFile(page, text);
+      const dialog = page.getByRole('dialog', { name: 'That could not be opened' });
+      await dialog.waitFor();
+      await expect.poll(() => said(dialog.getByRole('listitem').first())).toMatch(message);
+      await page.keyboard.press('Escape');
+      await dialog.waitFor({ state: 'hidden' });
+    }
+    expect(await noteOf(page)).toBe('still here');
+    await saved(page);
+    await page.reload();
+    await gridOpen(page);
+    expect(await noteOf(page)).toBe('still here');
+  });
+
+  it('starts a household’s own book beside the demo, and both stay within reach', async () => {
+    const page = await open();
+    await gridOpen(page);
+    await page.getByRole('button', { name: 'Start your own book' }).click();
+    await page.getByLabel('What shall the book be called?').fill('Hill House');
+    await page.getByLabel('Who eats at the table?').fill('Ada, little Jo 0.5');
+    await page.getByLabel('Last spring frost').fill('05-10');
+    await page.getByLabel('What stands where?').fill('Cellar: tomatoes 24, beans 18\nFreezer');
+    await page.getByRole('button', { name: 'Start the book' }).click();
+    await expect.poll(() => titleOf(page)).toBe('Hill House');
+    const book = await page.evaluate(() => document.querySelector('croft-book')!.live!.toJSON());
+    const cells = (sheet: string) => Object.values(book.sheets[sheet]!.rows).map((row) => row.cells);
+    expect(cells('household')).toEqual([
+      { name: 'Ada', share: 1 },
+      { name: 'little Jo', share: 0.5 },
+    ]);
+    expect(cells('shelf')).toEqual([
+      { food: 'tomatoes', count: 24, place: 'Cellar' },
+      { food: 'beans', count: 18, place: 'Cellar' },
+      { place: 'Freezer' },
+    ]);
+    expect(book.settings).toEqual({ last_frost: '05-10' });
+    await page.getByRole('tab', { name: 'Foods' }).click();
+    await page.getByText('No foods yet.', { exact: false }).waitFor();
+    await page.reload();
+    await expect.poll(() => titleOf(page)).toBe('Hill House');
+    await page.getByLabel('Book', { exact: true }).selectOption({ index: 0 });
+    await expect.poll(() => titleOf(page)).toBe('Tamarack Bench');
+  });
+
+  it('says so when an address names a book that is not kept here', async () => {
+    const page = await open(`${DEMO}?book=gone`);
+    await page.getByRole('dialog', { name: 'That could not be opened' }).waitFor();
+  });
+});
+
+describe('a blog post with a sheet in it', () => {
+  it('reads as a table that the blog’s own style leaves alone, and opens as a grid', async () => {
+    const page = await open('demo/blog.html');
+    const table = page.getByRole('table', { name: 'The cellar in February' });
+    await table.waitFor();
+    // The blog sets `display: block` on tables and capitals on buttons.
+    expect(await table.evaluate((each) => getComputedStyle(each).display)).toBe('table');
+    const button = page.getByRole('button', { name: 'Open as a grid' });
+    expect(await button.evaluate((each) => getComputedStyle(each).textTransform)).toBe('none');
+    await button.click();
+    await page.locator('croft-grid-pane:not(.waiting)').waitFor();
+    await page.getByRole('button', { name: 'Read' }).click();
+    await table.waitFor();
+  });
+});
+
+describe('axe-core', () => {
+  it.each(['light', 'dark'] as const)('finds nothing wrong with our markup (%s)', async (colorScheme) => {
+    const page = await open(DEMO, { colorScheme });
+    await gridOpen(page);
+    expect(await axeViolations(page), 'shelf').toEqual([]);
+    await page.getByRole('button', { name: 'Add lots' }).click();
+    await page.getByRole('button', { name: 'Add column' }).click();
+    expect(await axeViolations(page), 'adding').toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.getByRole('tab', { name: 'Household' }).click();
+    await gridOpen(page);
+    expect(await axeViolations(page), 'household').toEqual([]);
+    await page.getByRole('button', { name: 'Start your own book' }).click();
+    expect(await axeViolations(page), 'start').toEqual([]);
+    await page.goto(new URL('blog.html', page.url()).href);
+    await page.getByRole('table').first().waitFor();
+    await page.locator('td.planning button').first().click();
+    expect(await axeViolations(page), 'blog').toEqual([]);
+  });
+});
+
+describe('narrow and wide', () => {
+  it('never scrolls the page sideways', async () => {
+    const page = await open(DEMO);
+    const over = async (width: number): Promise<number> => {
+      await page.setViewportSize({ width, height: 800 });
+      return page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    };
+    await gridOpen(page);
+    for (const width of [360, 768, 1600])
+      expect(await over(width), `demo at ${width}`).toBeLessThanOrEqual(0);
+    await page.goto(new URL('blog.html', page.url()).href);
+    await page.getByRole('table').first().waitFor();
+    for (const width of [360, 768, 1600])
+      expect(await over(width), `blog at ${width}`).toBeLessThanOrEqual(0);
+  });
+});
