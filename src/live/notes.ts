@@ -1,20 +1,20 @@
 import { distance } from 'fastest-levenshtein';
 import type { CellValue } from '../book/index.js';
 import type { Problem } from '../problem.js';
+import { foodKey } from './food-key.js';
 
-/** A food that Foods does not list: it is counted all the same, so this only asks. */
-export function unlistedFood(
-  name: string,
-  keyOf: (name: string) => string,
-  listed: readonly string[],
-): Problem | undefined {
-  const key = keyOf(name);
-  if (key === '' || listed.some((each) => keyOf(each) === key)) return undefined;
+/**
+ * A food that Foods does not list: it is counted all the same, so this only asks. `listed` holds the names by
+ * the form in which foods are compared.
+ */
+export function unlistedFood(name: string, listed: ReadonlyMap<string, string>): Problem | undefined {
+  const key = foodKey(name);
+  if (key === '' || listed.has(key)) return undefined;
   let near: string | undefined;
   let least = Math.max(1, Math.floor(key.length / 3)) + 1;
-  for (const each of listed) {
-    const apart = distance(key, keyOf(each));
-    if (each !== '' && apart < least) [near, least] = [each, apart];
+  for (const [other, shown] of listed) {
+    const apart = distance(key, other);
+    if (apart < least) [near, least] = [shown, apart];
   }
   return {
     code: 'food-not-listed',

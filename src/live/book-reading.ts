@@ -1,0 +1,203 @@
+import {
+  type BookDoc,
+  BookState,
+  type CellValue,
+  declarationOf,
+  isCellError,
+  isFormula,
+  type Raw,
+  StateLayout,
+  toShown,
+  toStored,
+} from '../book/index.js';
+import type { DayNumber, Household, RowPlan, Working } from '../planning/types.js';
+import type { Problem } from '../problem.js';
+import { type Choice, choicesOf } from './choices.js';
+import { type ColumnView, columnViews } from './columns.js';
+import { foodKey } from './food-key.js';
+import { lotLabel, secondRow, unlistedFood } from './notes.js';
+import { Settling } from './settling.js';
+import { workingOf } from './workings.js';
+
+/** What an open book shows: cells, columns, problems and workings. Reading changes nothing. */
+export class BookReading {
+  protected readonly state: BookState;
+  protected readonly layout: StateLayout;
+  protected readonly settling: Settling;
+  #listed: ReadonlyMap<string, string> | null = null;
+  readonly #columns = new Map<string, readonly ColumnView[]>();
+
+  constructor(doc: BookDoc, today: () => DayNumber) {
+    this.state = new BookState(doc);
+    this.layout = new StateLayout(this.state);
+    this.settling = new Settling(this.state, this.layout, today);
+  }
+
+  get id(): string {
+    return this.state.id;
+  }
+
+  get title(): string {
+    return this.state.title;
+  }
+
+  get household(): Household {
+    return this.settling.plan.household;
+  }
+
+  /** Sheets in their order. */
+  sheets(): { readonly id: string; readonly kind: string; readonly title: string }[] {
+    return this.state.sheetIds().map((id) => {
+      const { kind, title } = this.state.sheets.get(id)!;
+      return { id, kind, title };
+    });
+  }
+
+  rowIds(sheet: string): readonly string[] {
+    return this.state.sheets.get(sheet)?.rowOrder.ids ?? [];
+  }
+
+  columns(sheet: string): readonly ColumnView[] {
+    let views = this.#columns.get(sheet);
+    if (!views) {
+      views = columnViews(this.state, this.layout, sheet);
+      this.#columns.set(sheet, views);
+    }
+    return views;
+  }
+
+  column(sheet: string, column: string): ColumnView | undefined {
+    return this.columns(sheet).find(({ id }) => id === column);
+  }
+
+  setting(id: string): Raw | undefined {
+    return this.state.settings[id];
+  }
+
+  settingProblem(id: string): Problem | undefined {
+    return this.settling.plan.settingProblems[id];
+  }
+
+  /** What a cell shows: a number, text, true or false, an ISO date, null when blank, or an error. */
+  value(sheet: string, row: string, column: string): CellValue {
+    return this.settling.value({ sheet, row, column });
+  }
+
+  /** What editing a cell begins with: its formula as shown, or its value as typed. */
+  typed(sheet: string, row: string, column: string): Raw | null {
+    const raw = this.settling.raw({ sheet, row, column });
+    if (raw === undefined) return null;
+    return isFormula(raw) ? toShown(raw, sheet, this.layout) : raw;
+  }
+
+  isFormula(sheet: string, row: string, column: string): boolean {
+    return isFormula(this.settling.raw({ sheet, row, column }));
+  }
+
+  /** The unit of a planning figure where it varies by row ('quarts' of what a lot holds). */
+  unit(sheet: string, row: string, column: string): string | undefined {
+    const units = this.settling.plan.planOf(sheet, row).units as
+      | Record<string, string | undefined>
+      | undefined;
+    return units?.[column] ?? this.#declared(sheet, column)?.unit;
+  }
+
+  /** What is wrong at a cell and how to mend it; undefined when nothing is. */
+  problem(sheet: string, row: string, column: string): Problem | undefined {
+    const { plan } = this.settling;
+    const planned = plan.planOf(sheet, row) as RowPlan<Record<string, unknown>>;
+    const value = this.value(sheet, row, column);
+    if (isCellError(value)) {
+      return {
+        code: `formula ${value.error}`,
+        message: value.message,
+        mend: '',
+        where: { sheet, row, column },
+      };
+    }
+    const found =
+      plan.readProblem(sheet, row, column) ?? planned.problems?.[column] ?? this.#notes(sheet, row, column);
+    return found && { ...found, where: { sheet, row, column } };
+  }
+
+  /** How a planning figure came to be; undefined for cells that the person fills. */
+  working(sheet: string, row: string, column: string): Working | undefined {
+    if (this.#declared(sheet, column)?.role !== 'planning') return undefined;
+    return workingOf(this.settling.plan, { sheet, row, column });
+  }
+
+  /** Known values of a cell, for a dropdown; undefined where there are none. */
+  choices(sheet: string, row: string | null, column: string): readonly Choice[] | undefined {
+    const source = this.#declared(sheet, column)?.choices;
+    if (!source) return undefined;
+    const { plan } = this.settling;
+    const food = row === null ? '' : String(this.value(sheet, row, 'food') ?? '');
+    const lots =
+      source === 'lots'
+        ? [...plan.lines.all()]
+            .flatMap(({ input }) => input.lots)
+            .map((lot) => ({ lot, label: this.lotLabel(lot.id) }))
+        : [];
+    return choicesOf(
+      source,
+      { shelf: plan.rows.sheet('shelf'), foods: plan.rows.sheet('foods'), draws: plan.rows.sheet('draws') },
+      lots,
+      food,
+    );
+  }
+
+  /** A lot in words: 'Tomatoes, quart jar, 2025-08-30, top shelf'. */
+  lotLabel(lot: string): string {
+    const shelf = this.settling.plan.rows.sheet('shelf');
+    return shelf ? lotLabel((column) => this.value(shelf.id, lot, column), lot) : lot;
+  }
+
+  /** The sheet of a kind ('shelf', 'foods', …), if the book has one. */
+  sheetOfKind(kind: 'household' | 'shelf' | 'draws' | 'foods'): string | undefined {
+    return this.settling.plan.rows.sheet(kind)?.id;
+  }
+
+  /** True while formulas wait for an engine. */
+  get needsEngine(): boolean {
+    return this.settling.needsEngine;
+  }
+
+  /** One formula worked out against this book, as typed, leaving nothing behind. */
+  evaluate(formula: string): CellValue {
+    return this.settling.evaluate(
+      toStored(formula.startsWith('=') ? formula : `=${formula}`, '', this.layout),
+    );
+  }
+
+  /** The document: what was entered, and nothing computed. */
+  toJSON(): BookDoc {
+    return this.state.toJSON();
+  }
+
+  #declared(sheet: string, column: string) {
+    const kind = this.state.sheets.get(sheet)?.kind;
+    return kind && declarationOf(kind, column);
+  }
+
+  #notes(sheet: string, row: string, column: string): Problem | undefined {
+    const kind = this.settling.plan.rows.kindOf(sheet);
+    if (kind === 'foods' && column === 'food' && this.settling.plan.lines.isSecond(row)) return secondRow;
+    if (column !== 'food' || (kind !== 'shelf' && kind !== 'draws')) return undefined;
+    const name = this.value(sheet, row, column);
+    this.#listed ??= this.#listedFoods();
+    return typeof name === 'string' && this.#listed.size > 0 ? unlistedFood(name, this.#listed) : undefined;
+  }
+
+  /** Names of the foods that Foods lists, by the form in which they are compared. */
+  #listedFoods(): Map<string, string> {
+    const foods = this.settling.plan.rows.sheet('foods');
+    const names = (foods?.rowOrder.ids ?? []).map((id) => String(this.value(foods!.id, id, 'food') ?? ''));
+    return new Map(names.filter((name) => name !== '').map((name) => [foodKey(name), name]));
+  }
+
+  /** To be called after every change: what is remembered between changes is looked up again. */
+  protected forgetReadings(): void {
+    this.#listed = null;
+    this.#columns.clear();
+  }
+}
