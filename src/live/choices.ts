@@ -39,6 +39,7 @@ export function choicesOf(
     foods: SheetState | undefined;
     draws: SheetState | undefined;
     beds?: SheetState | undefined;
+    dishes?: SheetState | undefined;
   },
   lots: readonly { readonly lot: Lot; readonly label: string }[],
   food: string,
