@@ -19,18 +19,20 @@ export function bridge(
   const { signal } = stop;
   const scopes = () => hot.getFocusScopeManager();
 
-  root.addEventListener(
-    'focusin',
-    (event) => {
-      const target = event.composedPath()[0];
-      if (!(target instanceof HTMLElement) || !inside(target, wrapper)) return;
-      const source = target.dataset.htFocusSource;
-      if (source === undefined) return;
-      hot.listen();
-      scopes().activateScope('grid', source);
-    },
-    { signal },
-  );
+  // After the library's own listeners there, which took the focus or the press for one outside the grid.
+  const enter = (event: Event): void => {
+    const target = event.composedPath()[0];
+    if (!(target instanceof HTMLElement) || !inside(target, wrapper)) return;
+    // An open editor has keys of its own, which the library would take for the grid's from here on.
+    const keys = hot.getShortcutManager();
+    const context = keys.getActiveContextName();
+    hot.listen();
+    const fallback = event.type === 'click' ? 'click' : 'unknown';
+    scopes().activateScope('grid', target.dataset.htFocusSource ?? fallback);
+    if (hot.getActiveEditor()?.isOpened()) keys.setActiveContextName(context);
+  };
+  for (const type of ['focusin', 'click'])
+    wrapper.ownerDocument.documentElement.addEventListener(type, enter, { signal });
 
   root.addEventListener(
     'focusout',

@@ -197,7 +197,10 @@ export class CellEditor extends TextEditor {
   #leaveBy(step: 1 | -1): void {
     const { hot } = this;
     const [row, col] = [this.row ?? 0, (this.col ?? 0) + step];
+    const { run } = this.#editing!.context;
+    if (!run.goesOn(row, col - step)) run.begin(row, col - step);
     this.finishEditing(false);
+    run.next(row, col);
     const columns = hot.countCols();
     if (col >= 0 && col < columns) hot.selectCell(row, col);
     else {

@@ -94,6 +94,8 @@ export class CellPopup {
     this.#items = [];
     this.#active = -1;
     this.#status.textContent = '';
+    this.#list.replaceChildren();
+    this.#hint.replaceChildren();
     for (const name of ['aria-controls', 'aria-activedescendant', 'aria-describedby'])
       this.#field?.removeAttribute(name);
     if (this.#box.matches(':popover-open')) this.#box.hidePopover();

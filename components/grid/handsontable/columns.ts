@@ -40,6 +40,9 @@ export function frozenColumns({ columns, widths }: SheetBinding, width: number):
   return width > 0 && taken > width * MOST_FROZEN ? 0 : count;
 }
 
+/** Width from which a header has room for the column's unit. */
+const ROOM_FOR_UNIT = 104;
+
 const el = (tag: string, className: string, text: string): HTMLElement => {
   const element = document.createElement(tag);
   element.className = className;
@@ -55,7 +58,8 @@ export function paintHeader(binding: SheetBinding, index: number, th: HTMLTableC
   const planning = column.role === 'planning';
   th.classList.toggle('croft-planning', planning);
   th.classList.toggle('croft-figures', column.type === 'number');
-  th.title = planning ? `${column.help} Worked out from the book.` : column.help;
+  const unit = column.unit ? ` In ${column.unit}.` : '';
+  th.title = `${column.help}${unit}${planning ? ' Worked out from the book.' : ''}`;
   const letter = el('span', 'croft-letter', columnLetters(binding.letterIndex(column.id)));
   const title = el('span', 'croft-title', column.title);
   const above = el('span', 'croft-above', '');
@@ -66,6 +70,7 @@ export function paintHeader(binding: SheetBinding, index: number, th: HTMLTableC
     mark.setAttribute('aria-label', 'worked out');
     above.append(mark);
   }
-  if (column.unit) above.append(el('span', 'croft-unit', column.unit));
+  if (column.unit && binding.widths.of(column) >= ROOM_FOR_UNIT)
+    above.append(el('span', 'croft-unit', column.unit));
   label.replaceChildren(above, title);
 }

@@ -43,7 +43,7 @@ export class Edits {
   ): Problem | null {
     const refused = writes.find(({ column }) => this.isPlanning(column));
     const wanted = writes.filter(({ column }) => !this.isPlanning(column));
-    const refusal = refused ? this.#whyNot(refused.column) : null;
+    const refusal = refused ? this.#whyNot(refused.column, this.binding.lines[refused.at]?.id ?? null) : null;
     const command = this.#command(wanted, ids);
     if (command === null) {
       this.host.say(refusal ?? note);
@@ -72,16 +72,19 @@ export class Edits {
   }
 
   /** Says why a planning column takes no entry. */
-  refuse(column: string): void {
-    const problem = this.#whyNot(column);
+  refuse(column: string, row: string | null = null): void {
+    const problem = this.#whyNot(column, row);
     if (problem) this.host.say(problem);
   }
 
   /** The book's own words for the refusal; asking it changes nothing, since it refuses. */
-  #whyNot(column: string): Problem | null {
+  #whyNot(column: string, row: string | null): Problem | null {
     const { sheet } = this.binding;
-    const outcome = this.#live.apply({ do: 'set cells', sheet, cells: [{ row: '', column, typed: null }] });
-    return outcome.ok ? null : outcome.problem;
+    const cells = [{ row: row ?? '', column, typed: null }];
+    const outcome = this.#live.apply({ do: 'set cells', sheet, cells });
+    if (outcome.ok) return null;
+    const { problem } = outcome;
+    return { ...problem, where: { sheet, column, ...(row !== null && { row }) } };
   }
 
   #command(writes: readonly Write[], ids: readonly string[]): Command | null {

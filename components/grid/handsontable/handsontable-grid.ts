@@ -15,6 +15,7 @@ import { gridClass, type Hot } from './registry.js';
 import { settings } from './settings.js';
 import { placeOf, reshape } from './shape.js';
 import { adoptSheets, keepHeadClean } from './sheets.js';
+import { TypingRun } from './typing-run.js';
 import { Views } from './views.js';
 
 /** The grid of one sheet, by Handsontable, bound to an open book. */
@@ -55,12 +56,16 @@ export class HandsontableGrid implements GridView {
     const editorClosed = (): void => {
       if (this.#reshapeWaits) queueMicrotask(() => this.#reshape());
     };
-    this.#context = { hot, host, binding, edits, views, popup, editorClosed };
+    this.#context = { hot, host, binding, edits, views, popup, run: new TypingRun(), editorClosed };
     setContext(hot, this.#context);
     addHooks(this.#context);
     addKeys(this.#context);
     hot.updateSettings({
       contextMenu: { items: cellMenu(this.#context) as never },
+      enterMoves: (event: KeyboardEvent) => {
+        const place = event.shiftKey ? null : focusedPlace(hot);
+        return place ? this.#context.run.enter(place.row, place.col) : { row: 1, col: 0 };
+      },
       dropdownMenu: { items: columnMenu(this.#context) as never },
     });
     hot.rootElement.setAttribute('aria-label', host.label);
@@ -148,7 +153,7 @@ export class HandsontableGrid implements GridView {
       (event) => {
         const cell = event.target instanceof Element ? event.target.closest('td') : null;
         const column = cell && binding.columns[this.#hot.getCoords(cell)?.col ?? -1];
-        if (column?.role === 'planning') edits.refuse(column.id);
+        if (column?.role === 'planning') edits.refuse(column.id, this.selection?.row);
       },
       { signal },
     );

@@ -1,7 +1,7 @@
 import { clearBlocks } from './clipboard.js';
 import type { GridContext } from './context.js';
 import { fillDown } from './fill.js';
-import { bookRow, focusedPlace, selectedBlock, selectedBlocks } from './places.js';
+import { bookRow, cellAt, focusedPlace, selectedBlock, selectedBlocks } from './places.js';
 
 const GROUP = 'croft';
 
@@ -23,7 +23,9 @@ export function addKeys(context: GridContext): void {
     combinations: string[][],
     callback: () => void,
     runOnlyIf: () => boolean = () => hot.getSelected() !== undefined,
-  ): void => keys.addShortcuts([{ keys: combinations, callback, runOnlyIf, group: GROUP }]);
+  ): void =>
+    // Else the library would open the editor with the key as well.
+    keys.addShortcuts([{ keys: combinations, callback, runOnlyIf, group: GROUP, stopPropagation: true }]);
 
   for (const combination of [['delete'], ['backspace'], ['control/meta', 'enter']])
     keys.removeShortcutsByKeys(combination);
@@ -47,16 +49,16 @@ export function addKeys(context: GridContext): void {
   );
 
   hot.addHook('beforeKeyDown', (event: KeyboardEvent) => {
-    if (hot.getActiveEditor()?.isOpened() || !hot.isListening()) return;
+    if (hot.getActiveEditor()?.isOpened() || !hot.isListening()) return true;
     const place = focusedPlace(hot);
     const column = place && place.row >= 0 ? binding.columns[place.col] : undefined;
-    if (column?.role !== 'planning') return;
+    if (column?.role !== 'planning') return true;
     const types =
       event.key.length === 1 && !event.ctrlKey && !event.metaKey && !(event.key === ' ' && event.shiftKey);
-    if (!types && event.key !== 'F2' && event.key !== 'Enter') return;
+    if (!types && event.key !== 'F2' && event.key !== 'Enter') return true;
     event.preventDefault();
-    event.stopImmediatePropagation();
-    edits.refuse(column.id);
+    edits.refuse(column.id, cellAt(hot, binding, place!.row, place!.col)?.row);
+    return false;
   });
 }
 

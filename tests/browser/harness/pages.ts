@@ -31,6 +31,8 @@ export interface OpenOptions extends BrowserContextOptions {
 export interface Pages {
   /** Opens a page by its path from the repository's root. */
   open(path: string, options?: OpenOptions): Promise<Page>;
+  /** The same page for all tests of the file that ask for it: for pages that can begin anew by themselves. */
+  shared(path: string): Promise<Page>;
   /** One more page beside another, sharing its storage: a second tab. */
   openBeside(page: Page, path: string): Promise<Page>;
 }
@@ -44,6 +46,7 @@ export function usePages(): Pages {
   let browser: Browser;
   let address = '';
   const contexts: BrowserContext[] = [];
+  const kept = new Map<string, Promise<Page>>();
   const errors: string[] = [];
 
   beforeAll(async () => {
@@ -93,12 +96,25 @@ export function usePages(): Pages {
     return page;
   };
 
+  const newContext = async (options: BrowserContextOptions): Promise<BrowserContext> => {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+    await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: address });
+    return context;
+  };
+
   return {
     async open(path, { expectErrors, ...options } = {}) {
-      const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+      const context = await newContext(options);
       contexts.push(context);
-      await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: address });
       return visit(context, path, expectErrors);
+    },
+    shared(path) {
+      let page = kept.get(path);
+      if (!page) {
+        page = newContext({}).then((context) => visit(context, path));
+        kept.set(path, page);
+      }
+      return page;
     },
     openBeside: (page, path) => visit(page.context(), path),
   };
