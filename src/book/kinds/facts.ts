@@ -26,7 +26,6 @@ export const facts: KindDeclaration = {
       'number',
       'Your own figure, in the unit shown. It wins everywhere, and says so.',
       {
-        min: 0,
         decimals: 3,
         width: 88,
       },

@@ -1,7 +1,7 @@
 import { allFigures, type FlatFigure, figureSource, wordsOf } from '../../facts/index.js';
 import type { RowPlan } from '../types.js';
 import { type FigureName, readFigureName } from './figure-names.js';
-import { type InUse, type OwnFigures, ownFigures, seasonLacks, teaches } from './own-figures.js';
+import { type InUse, isOwnValue, type OwnFigures, ownFigures, seasonLacks, teaches } from './own-figures.js';
 import type { FactFigures, FactRow } from './types.js';
 import { problem, problemsOf, shown } from './words.js';
 
@@ -85,11 +85,21 @@ function used(row: FactRow, name: FigureName, figures: OwnFigures): RowPlan<Fact
     : lacks === null
       ? null
       : problem('season-incomplete', `The season is not counted: ${lacks} is missing.`, `Write ${lacks}.`);
+  const badOwn =
+    row.ownValue === null || isOwnValue(name, row.ownValue)
+      ? null
+      : problem(
+          'bad-amount',
+          `${row.ownValue} cannot be the value of “${row.figure}”: it is left out.`,
+          name.what === 'germination'
+            ? 'Write a percentage above 0 and up to 100.'
+            : 'Write a number from 0 up.',
+        );
   const value = found.ok ? found.value : null;
   const years = new Set(value?.seasons.map(({ year }) => year));
   const problems = problemsOf<keyof FactFigures>({
     own_seasons: season,
-    in_use: found.ok ? null : found.problem,
+    in_use: badOwn ?? (found.ok ? null : found.problem),
   });
   return {
     figures: {

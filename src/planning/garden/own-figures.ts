@@ -40,6 +40,13 @@ export interface OwnFigures {
 export const teaches = ({ what }: FigureName): boolean =>
   what === 'yield' || what === 'pounds per container' || what === 'eggs a year' || what === 'weight of one';
 
+/** Whether a household's value can stand for a figure: from 0 up, but weeks about a frost may be before it. */
+export function isOwnValue({ what }: FigureName, n: number | null): n is number {
+  if (n === null) return false;
+  if (what === 'weeks from the last frost') return n >= -60 && n <= 60;
+  return what === 'germination' ? n > 0 && n <= 100 : isAmount(n);
+}
+
 /** Why a row's season cannot be counted, in words; null when it can or when the row has none. */
 export function seasonLacks(row: FactRow): string | null {
   if (row.season === null && row.pounds === null && row.plants === null) return null;
@@ -114,7 +121,7 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
 
   const reckon = (name: FigureName, narrow: Narrow): Result<InUse> => {
     const group = groups.get(figureKey(name)) ?? [];
-    const own = group.find(({ ownValue }) => isAmount(ownValue))?.ownValue ?? null;
+    const own = group.find(({ ownValue }) => isOwnValue(name, ownValue))?.ownValue ?? null;
     const inches = narrow.inches ?? (name.what === 'yield' ? ownSpacing(name.of) : undefined);
     const found = publishedFigure(name, { ...narrow, inches });
     const published = found.ok ? found.value : name.what === 'yield' ? byThePiece(name.of, inches) : null;
