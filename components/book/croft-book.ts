@@ -24,6 +24,7 @@ export type Opening = { readonly ok: true } | { readonly ok: false; readonly pro
  * @element croft-book
  * @attr src - Address of a book file on the same site.
  * @attr keep - Keep the book in this browser; the value, where given, names the database.
+ * @attr keep-as - Key under which the source's book is kept; from its address unless given.
  * @attr which - Key of a kept book to show instead of the one that `src` starts.
  * @attr theme - `light`, `dark` or `auto` (as the system is set); else the page's `color-scheme` counts.
  * @attr engine-licence-key - Licence key of the formula engine; its open-source key unless given.
@@ -53,6 +54,7 @@ export class CroftBook extends LitElement {
 
   @property() src: string | null = null;
   @property() keep: string | null = null;
+  @property({ attribute: 'keep-as' }) keepAs: string | null = null;
   @property() which: string | null = null;
   @property({ reflect: true }) theme: string | null = null;
   @property({ attribute: 'engine-licence-key' }) engineLicenceKey = 'gpl-v3';
@@ -170,7 +172,7 @@ export class CroftBook extends LitElement {
 
   /** Key under which the book that `src` starts is kept. */
   get sourceKey(): string {
-    return this.src === null ? 'book' : `from ${this.src}`;
+    return this.keepAs || (this.src === null ? 'book' : `from ${this.src}`);
   }
 
   get #database(): string | undefined {

@@ -30,12 +30,16 @@ export class ArrowKeys {
     this.#view.requestUpdate();
   }
 
+  elementOf({ row, column }: GridCell): HTMLElement | null {
+    return this.#view.renderRoot.querySelector(
+      `[data-row="${CSS.escape(row)}"][data-column="${CSS.escape(column)}"]`,
+    );
+  }
+
   async moveTo(cell: GridCell): Promise<void> {
     this.stay(cell);
     await this.#view.updateComplete;
-    const at = this.#view.renderRoot.querySelector<HTMLElement>(
-      `[data-row="${CSS.escape(cell.row)}"][data-column="${CSS.escape(cell.column)}"]`,
-    );
+    const at = this.elementOf(cell);
     (at?.querySelector<HTMLElement>('button') ?? at)?.focus();
     at?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }

@@ -1,24 +1,22 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { ColumnView } from '../../src/live/columns.js';
 import { icons } from '../look/icons.js';
 import { type ShownCell, unitWord } from './shown.js';
 import type { ShownRow } from './shown-rows.js';
 
-const [NARROWEST, WIDEST] = [4.5, 8];
+const [NARROWEST, WIDEST] = [5, 8];
 
 /** A column's header: its title, its unit unless the title says it, and what it means on hovering. */
 export function headerCell({ role, type, title, help, unit, width }: ColumnView): TemplateResult {
   const word = unitWord(unit, 2);
   const said = title.toLowerCase().includes(word.toLowerCase());
   // The grid's width in rem, less what its own borders and markers take.
-  const least = Math.min(WIDEST, Math.max(NARROWEST, (width ?? 96) / 20));
+  const least = Math.round(Math.min(WIDEST, Math.max(NARROWEST, (width ?? 96) / 20)));
   return html`<th
     scope="col"
-    class="${role} ${type === 'number' ? 'number' : ''}"
+    class="${role} wide-${least} ${type === 'number' ? 'number' : ''}"
     title=${help}
-    style=${styleMap({ minWidth: `${least.toFixed(1)}rem` })}
   ><span class="title">${title}${word && !said ? html` <span class="unit">${word}</span>` : nothing}</span></th>`;
 }
 

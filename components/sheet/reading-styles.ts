@@ -10,6 +10,8 @@ export const readingStyles = css`
     border-radius: var(--radius);
     background: var(--paper);
     overscroll-behavior-x: contain;
+    /* Room for the header and the first column, which stay in place. */
+    scroll-padding: 4rem 0.5rem 0.5rem 9.5rem;
   }
   table {
     border-collapse: separate;
@@ -39,6 +41,19 @@ export const readingStyles = css`
     font-weight: 600;
     background: var(--raised);
     border-bottom: 1px solid var(--quiet);
+  }
+  /* By class: a style attribute would need a laxer security policy than a page may have. */
+  .wide-5 {
+    min-width: 5rem;
+  }
+  .wide-6 {
+    min-width: 6rem;
+  }
+  .wide-7 {
+    min-width: 7rem;
+  }
+  .wide-8 {
+    min-width: 8rem;
   }
   thead .title {
     display: inline-block;

@@ -197,6 +197,11 @@ export class ReadingView extends LitElement {
     return this.#keys.moveTo(cell);
   }
 
+  /** Where a cell is in the window. */
+  boxOf(cell: GridCell): DOMRect | undefined {
+    return this.#keys.elementOf(cell)?.getBoundingClientRect();
+  }
+
   #lookAt(cell: GridCell): void {
     void this.goTo(cell);
     this.#tell('choose', { cell, byKey: false });

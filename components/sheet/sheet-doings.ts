@@ -128,6 +128,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     const { cell, byKey } = event.detail;
     this.#select(cell);
     if (byKey && this.workingOpen) void this.#openWorking(true);
+    else if (this.workingOpen) void this.#uncover(cell);
   };
 
   readonly edit = (event: ReadingEvents['edit']): void => {
@@ -208,6 +209,16 @@ export class SheetDoings implements ToolbarActions, StageDoings {
         if (view && cell && still?.row === cell.row && still.column === cell.column) view.focus(cell);
       }),
     );
+  }
+
+  /** On narrow pages the working lies over the foot of the window: the figure that it explains comes above. */
+  async #uncover(cell: GridCell): Promise<void> {
+    await this.#element.updateComplete;
+    const panel = this.#find('croft-working')?.getBoundingClientRect();
+    const figure = this.reading?.boxOf(cell);
+    if (!panel || !figure || figure.right < panel.left || figure.left > panel.right) return;
+    const hidden = figure.bottom - panel.top;
+    if (hidden > 0) window.scrollBy({ top: hidden + 8 });
   }
 
   async #openWorking(focus: boolean): Promise<void> {

@@ -34,6 +34,17 @@ export const sheetStyles = css`
       overflow: auto;
     }
   }
+  /* On narrow pages the working stays in sight at the foot of the window, over the sheet. */
+  @container (max-width: 63.99rem) {
+    croft-working {
+      position: sticky;
+      bottom: 0;
+      z-index: 5;
+      max-height: 46vh;
+      overflow: auto;
+      box-shadow: 0 -0.5rem 1.5rem rgb(0 0 0 / 0.18);
+    }
+  }
   .tools {
     display: flex;
     flex-wrap: wrap;

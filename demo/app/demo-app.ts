@@ -4,11 +4,12 @@ import type { CroftBook } from '../../components/croftsheet.js';
 import { newId } from '../../src/book/index.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookEntry } from '../../src/storage/index.js';
+import bench from '../data/tamarack-bench.json?url';
+import mark from '../mark.svg?url&no-inline';
 import { nameDialog, problemsDialog, startDialog } from './dialogs.js';
 import { answersOf } from './start-answers.js';
 import { panelId, tabId, tabs } from './tabs.js';
 
-const SRC = 'data/tamarack-bench.json';
 const DEMO_TITLE = 'Tamarack Bench';
 
 /**
@@ -37,8 +38,9 @@ export class DemoApp extends LitElement {
   protected override render() {
     return html`
       <croft-book
-        src=${SRC}
+        src=${bench}
         keep
+        keep-as="tamarack-bench"
         which=${this.#which ?? nothing}
         grid-licence-key="non-commercial-and-evaluation"
         @croft-ready=${this.#ready}
@@ -46,7 +48,7 @@ export class DemoApp extends LitElement {
         @croft-problem=${this.#failed}
       >
         <header class="wide top">
-          <a class="brand" href="./index.html"><img src="./mark.svg" alt="" />Croftsheet</a>
+          <a class="brand" href="./index.html"><img src=${mark} alt="" />Croftsheet</a>
           <nav aria-label="Pages"><a href="./blog.html">In a blog post</a></nav>
         </header>
         <main class="wide">${this.#title()} ${this.#sheets()}</main>
