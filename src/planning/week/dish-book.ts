@@ -68,6 +68,9 @@ export class DishBook {
 /** Kept columns of Dishes at which a problem may stand. */
 export type LineColumn = 'dish' | 'serves' | 'food' | 'amount' | 'measure';
 
+/** Less than a thousandth of a share is a slip of the key. */
+const isServes = (n: number | null): boolean => isAmount(n) && n >= 0.001;
+
 function gathered(lines: readonly DishLine[]): Map<string, Dish> {
   const rows = new Map<string, DishLine[]>();
   for (const line of lines) {
@@ -81,7 +84,7 @@ function gathered(lines: readonly DishLine[]): Map<string, Dish> {
     dishes.set(key, {
       key,
       name: of[0]!.dishName,
-      serves: of.find(({ serves }) => isAmount(serves) && serves > 0)?.serves ?? null,
+      serves: of.find(({ serves }) => isServes(serves))?.serves ?? null,
       suits: of.find(({ suits }) => suits.length > 0)?.suits ?? [],
       quick: of.some(({ quick }) => quick),
       lines: of,

@@ -1,5 +1,5 @@
 import type { Problem } from '../../problem.js';
-import { tidy } from '../words.js';
+import { isAmount, tidy } from '../words.js';
 import type { Dish, DishBook } from './dish-book.js';
 import type { DishLine } from './types.js';
 
@@ -55,6 +55,10 @@ export function needsOf(book: DishBook, dish: Dish, shares: number, times = 1): 
       if (line.food === null || line.amount === null || measure === null) continue;
       const from = line.from === 'bought' ? 'bought' : 'shelf';
       const amount = tidy(line.amount * scale);
+      if (!isAmount(amount)) {
+        problems.push({ line, problem: tooMuch(line.foodName) });
+        continue;
+      }
       needs.push({ food: line.food, foodName: line.foodName, way: line.way, amount, measure, from, line });
     }
   };
@@ -64,6 +68,12 @@ export function needsOf(book: DishBook, dish: Dish, shares: number, times = 1): 
 
 /** Lines that one cooking may come to, dishes within dishes counted each time. */
 const MOST_LINES = 2000;
+
+const tooMuch = (food: string): Problem => ({
+  code: 'bad-amount',
+  message: `The amount of ${food.slice(0, 60)} comes to more than a thousand million.`,
+  mend: 'Check the amount, the shares and how many the dish serves.',
+});
 
 const tooManyLines = (name: string): Problem => ({
   code: 'dish-too-large',

@@ -2,7 +2,7 @@ import type { Problem } from '../../problem.js';
 import { floorSafe } from '../../units/index.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import type { Household, RowPlan } from '../types.js';
-import { tidy } from '../words.js';
+import { isAmount, tidy } from '../words.js';
 import { type Dish, DishBook, type LineColumn } from './dish-book.js';
 import { needsOf, servesMissing } from './needs.js';
 import { lotsOf, ShelfCopy } from './shelf-copy.js';
@@ -76,7 +76,7 @@ function lineRow(book: DishBook, shelf: ShelfCopy, line: DishLine, household: Ho
   if (dish && dish.lines[0] === line) {
     if (dish.serves === null) kept.serves ??= servesMissing(dish.name);
     else figures = { ...figures, ...firstRow(book, shelf, dish, household) };
-  } else if (dish && line.serves !== null && dish.serves !== null && line.serves !== dish.serves) {
+  } else if (dish && isAmount(line.serves) && dish.serves !== null && line.serves !== dish.serves) {
     kept.serves ??= {
       code: 'serves-differ',
       message: `${dish.name.slice(0, 60)} serves ${dish.serves} in one row and ${line.serves} here: the first counts.`,

@@ -62,12 +62,15 @@ const MAX_ZERO = { max: 0 } as const;
  */
 export async function solveSuggestion(model: SuggestModel, milliseconds: number): Promise<Solved> {
   const first = greedily(model);
-  const { solve } = await import('yalps');
+  // Without the library (a page without a network that never loaded it) the first answer stands.
+  const library = await import('yalps').catch(() => null);
+  if (!library) return first;
   const variables = new Map<string, Map<string, number>>();
-  const constraints = new Map<string, { max: number }>();
+  const constraints = new Map<string, { max: number } | { equal: number }>();
   const integers = new Set<string>();
   for (const { key, worth, ways } of model.resources) {
-    constraints.set(`any ${key}`, MAX_ZERO);
+    // What whichever way gives is exactly what dishes take of it.
+    constraints.set(`any ${key}`, { equal: 0 });
     for (const { way, stock, risk, over } of ways.values()) {
       const at = `${key} ${way}`;
       constraints.set(`stock ${at}`, { max: stock });
@@ -125,7 +128,7 @@ export async function solveSuggestion(model: SuggestModel, milliseconds: number)
       variables.set(name, takes);
     }
   }
-  const found = solve(
+  const found = library.solve(
     { direction: 'maximize', objective: 'worth', constraints, variables, integers },
     { timeout: Math.max(1, milliseconds), maxIterations: 1_000_000 },
   );
