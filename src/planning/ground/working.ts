@@ -1,0 +1,75 @@
+import { shortNumber } from '../measure.js';
+import type { Working, WorkingInput } from '../types.js';
+import { input, working } from '../working/parts.js';
+import type { CropGround, GroundCrop, GroundPlan } from './types.js';
+import { percent } from './words.js';
+
+const RULE =
+  'The least plants first, then the crops in the household’s order, then the smallest share of any crop as large as ' +
+  'possible, then the most servings (each times its weight); whole plants, never more than wanted.';
+
+const groundInput = (plan: GroundPlan): WorkingInput =>
+  input('Ground there is', plan.available, plan.measure, 'entered');
+
+/** The working of the smallest share that any crop gets, in percent. */
+export function explainGround(plan: GroundPlan): Working {
+  return working('Smallest share of any crop', asPercent(plan.leastShare), '%', {
+    rule: RULE,
+    inputs: [groundInput(plan), input('Ground wanted', plan.needed, plan.measure, 'computed')],
+    steps: [
+      ...plan.words,
+      ...plan.crops.map(({ words }) => words),
+      `Ground used: ${shortNumber(plan.used)} of ${shortNumber(plan.available)} ${plan.measure}.`,
+    ],
+    missing: 'Plants wanted of some crop.',
+  });
+}
+
+const asPercent = (share: number | null): number | null =>
+  share === null ? null : Math.floor(share * 1e4 + 1e-6) / 100;
+
+/** The working of the plants that one crop gets; undefined for a crop that is not in the plan. */
+export function explainCropGround(
+  plan: GroundPlan,
+  crops: readonly GroundCrop[],
+  id: string,
+): Working | undefined {
+  const got = plan.crops.find((each) => each.id === id);
+  const crop = crops.find((each) => each.id === id);
+  if (!got || !crop) return undefined;
+  const food = plan.reckonedBy === 'pounds' ? crop.poundsPerPlant : crop.servingsPerPlant;
+  return working(`Plants of ${crop.name} that the ground gives`, got.plants, 'plants', {
+    rule: RULE,
+    inputs: [
+      input('Plants wanted', crop.wanted, 'plants', 'computed'),
+      input('Ground a plant', crop.groundPerPlant, plan.measure, 'computed'),
+      groundInput(plan),
+      input(
+        plan.reckonedBy === 'pounds' ? 'Pounds a plant' : 'Servings a plant',
+        food,
+        plan.reckonedBy ?? '',
+        'computed',
+      ),
+      input('Weight', crop.weight ?? null, '', 'own'),
+      input('Place in the order', got.rank, '', 'own'),
+      input('Least plants', crop.least ?? null, 'plants', 'own'),
+    ],
+    steps: cropSteps(plan, crop, got),
+  });
+}
+
+function cropSteps(plan: GroundPlan, crop: GroundCrop, got: CropGround): (string | null)[] {
+  const taken = `${got.plants} plants × ${shortNumber(crop.groundPerPlant)} = ${shortNumber(got.ground)} ${plan.measure}`;
+  if (plan.fits) return ['All the plants wanted fit.', taken];
+  const added = got.plants - got.evenPlants;
+  return [
+    `All the plants wanted take ${shortNumber(plan.needed)} ${plan.measure}; there are ${shortNumber(plan.available)}`,
+    got.noRoom
+      ? `no room for one plant more: ${got.evenPlants} of ${got.wanted} plants`
+      : `by the even share: ${got.evenPlants} of ${got.wanted} plants`,
+    added > 0 ? `${added} more where ground was left, chosen for the food they give` : null,
+    got.wanted > 0 ? `${got.plants} ÷ ${got.wanted} plants = ${percent(got.share)}` : null,
+    taken,
+    got.words,
+  ];
+}
