@@ -128,7 +128,7 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
     const seasons = teaches(name) ? bySeason(group) : [];
     const scaled = name.what === 'yield' && !narrow.kind && byRowFoot(name.of);
     const usual = scaled ? spacingInUse(name.of) : undefined;
-    const learned =
+    const taught =
       seasons.length > 0
         ? learnedYield(
             published,
@@ -137,6 +137,8 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
             ),
           )
         : null;
+    // Pounds of next to no plants are a slip of the key, and teach nothing.
+    const learned = taught && isAmount(taught.high) && isAmount(taught.usual) ? taught : null;
     const shared = { name, published, own, learned, seasons };
     const unit = published?.unit ?? unitOf(name);
     if (own !== null) {

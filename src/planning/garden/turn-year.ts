@@ -223,9 +223,9 @@ const figureWords = (n: number | null): string =>
  */
 export function turnYear(input: TurnInput): TurnedYear {
   const notRecorded: string[] = [];
-  const totals = [...yields(input, notRecorded), ...containers(input)].sort((a, b) =>
-    figureText(a.name) < figureText(b.name) ? -1 : 1,
-  );
+  const totals = [...yields(input, notRecorded), ...containers(input)]
+    .filter(({ pounds, plants }) => isAmount(pounds / plants) && isAmount(pounds))
+    .sort((a, b) => (figureText(a.name) < figureText(b.name) ? -1 : 1));
   const seasons = [...input.harvest.reckoned.values()].flatMap(({ season }) =>
     season === null ? [] : [season],
   );
