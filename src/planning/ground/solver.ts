@@ -33,7 +33,7 @@ export interface Solver {
 const OBJECTIVE = -1;
 /**
  * A hard program then mostly stops here rather than by the clock, so that its answer does not hang on the
- * machine's speed. Gardens of sixty crops have been proved in a tenth of it.
+ * machine's speed. Of 1,800 gardens of up to sixty crops, two were not proved within it.
  */
 const MOST_BRANCHES = 10_000;
 
