@@ -3,7 +3,7 @@ import { ceilSafe, containerWithId, inMeasure } from '../../units/index.js';
 import { isDay, toIsoDay } from '../dates.js';
 import { cannerLoads } from '../putting-up.js';
 import type { RowPlan } from '../types.js';
-import { isAmount, MOST } from '../words.js';
+import { isAmount } from '../words.js';
 import { batchBushels, batchCrops, containersFrom, mainCrop } from './batch-crops.js';
 import type { BatchCrop, BatchesInput, BatchesPlan, BatchReckoning, LineToPutUp } from './batch-types.js';
 import { headspaceGuidance, pressureGuidance } from './canning-guidance.js';
@@ -50,7 +50,7 @@ function sharesOfLines(
   for (const line of lines) {
     const open = rows.filter((row) => lineOf(row, [line]) !== null && !isDone(row) && row.lot === null);
     const waiting = open.filter((row) => !fromPounds.has(row.id) && row.container !== null);
-    if (line.toPutUp === null || waiting.length === 0) continue;
+    if (!isAmount(line.toPutUp) || waiting.length === 0) continue;
     let left = line.toPutUp;
     for (const row of open) {
       const made = fromPounds.get(row.id);
@@ -88,7 +88,7 @@ export function planBatches(input: BatchesInput): BatchesPlan {
     const { crops, problem: lacks } = batchCrops(row, line, household.basis, figures);
     before.set(row.id, { line, crops, problem: lacks });
     const containers = containersFrom(crops);
-    if (containers !== null && containers <= MOST) fromPounds.set(row.id, ceilSafe(containers));
+    if (isAmount(containers)) fromPounds.set(row.id, ceilSafe(containers));
   }
   const shares = sharesOfLines(rows, lines, fromPounds);
   const free = { shelf: household.shelfRoom, freezer: household.freezerRoom };
@@ -101,18 +101,16 @@ export function planBatches(input: BatchesInput): BatchesPlan {
     const posted = row.lot !== null;
     const weighed = fromPounds.get(row.id);
     const share = shares.get(row.id);
-    const jars = done
-      ? ceilSafe(row.filled ?? 0)
-      : (weighed ?? (share === undefined || share > MOST ? null : ceilSafe(share)));
+    const jars = done ? ceilSafe(row.filled ?? 0) : (weighed ?? (isAmount(share) ? ceilSafe(share) : null));
     const jarsFrom = done ? 'filled' : weighed !== undefined ? 'pounds' : jars !== null ? 'to put up' : null;
     const lidded = containerWithId(row.container ?? '')?.lids === true;
     const room =
       row.food === null || row.way === null || row.container === null
         ? null
         : roomOf(row.food, row.way, row.container, figures, input.guide);
+    const failed = isAmount(row.failed) ? Math.min(row.failed, jars ?? 0) : 0;
     // What is posted stands on the shelf already.
-    const taken =
-      room?.ok && jars !== null && !posted ? room.value.each * (done ? jars - (row.failed ?? 0) : jars) : 0;
+    const taken = room?.ok && jars !== null && !posted ? room.value.each * (done ? jars - failed : jars) : 0;
     const storey = room?.ok ? room.value.storey : null;
     if (storey === 'shelf' && free.shelf !== null) free.shelf -= taken;
     if (storey === 'freezer' && free.freezer !== null) free.freezer -= taken;
