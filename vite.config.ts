@@ -31,6 +31,6 @@ export default defineConfig(({ mode }) => {
     root: at('demo'),
     server: { fs: { allow: [at('.')] } },
     build: { outDir: at('dist-demo'), emptyOutDir: true },
-    test: { root: at('.'), include: ['tests/**/*.test.ts'], testTimeout: 30_000 },
+    test: { root: at('.'), include: ['tests/**/*.test.ts'], testTimeout: 90_000 },
   };
 });

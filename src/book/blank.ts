@@ -1,9 +1,10 @@
 import { newId } from './ids.js';
 import { KINDS } from './kinds/index.js';
 import { firstKeys } from './order.js';
-import { BOOK_FORMAT, BOOK_VERSION, type BookDoc, type SheetDoc } from './types.js';
+import { BOOK_FORMAT, BOOK_VERSION, type BookDoc, SHEET_KINDS, type SheetDoc } from './types.js';
 
-const STARTING_SHEETS = ['household', 'shelf', 'draws', 'foods'] as const;
+/** The sheets of every book, in their usual order. */
+export const STARTING_SHEETS = SHEET_KINDS.filter((kind) => kind !== 'own');
 
 /** A new household's book: its sheets, empty. Each sheet's id is its kind. */
 export function blankBook(title = 'Our book', id = newId('b')): BookDoc {

@@ -4,6 +4,10 @@ import type { OrderedIds } from './ordered-ids.js';
 /** Keys for `count` things placed one after another from the start. */
 export const firstKeys = (count: number): string[] => generateNKeysBetween(null, null, count);
 
+/** Keys for `count` things placed after `last`. */
+export const keysAfter = (last: string | null, count: number): string[] =>
+  generateNKeysBetween(last, null, count);
+
 const isKey = (key: string): boolean => {
   try {
     generateKeyBetween(key, null);

@@ -11,7 +11,18 @@ export type Json = string | number | boolean | null | readonly Json[] | { readon
 export type Raw = string | number | boolean;
 
 /** Sheet kinds of this version; `own` is a sheet that the person made. */
-export const SHEET_KINDS = ['household', 'shelf', 'draws', 'foods', 'own'] as const;
+export const SHEET_KINDS = [
+  'household',
+  'shelf',
+  'draws',
+  'foods',
+  'beds',
+  'harvest',
+  'batches',
+  'supplies',
+  'facts',
+  'own',
+] as const;
 export type SheetKind = (typeof SHEET_KINDS)[number];
 
 export interface ColumnDoc {
@@ -49,7 +60,7 @@ export interface SheetDoc {
 }
 
 export const BOOK_FORMAT = 'croftsheet-book';
-export const BOOK_VERSION = 1;
+export const BOOK_VERSION = 2;
 
 export interface BookDoc {
   readonly format: typeof BOOK_FORMAT;

@@ -15,8 +15,11 @@ import type { Problem } from '../problem.js';
 import { type Choice, choicesOf } from './choices.js';
 import { type ColumnView, columnViews } from './columns.js';
 import { foodKey } from './food-key.js';
+import type { GardenPlans } from './garden-stage.js';
+import type { PlannedLine } from './lines.js';
 import { lotLabel, secondRow, unlistedFood } from './notes.js';
 import { Settling } from './settling.js';
+import type { ReadKind } from './typed-rows.js';
 import { workingOf } from './workings.js';
 
 /** What an open book shows: cells, columns, problems and workings. Reading changes nothing. */
@@ -102,6 +105,16 @@ export class BookReading {
     return units?.[column] ?? this.#declared(sheet, column)?.unit;
   }
 
+  /** What the garden's planners answered last: windows of harvest, beds, batches; null before the first plan. */
+  get garden(): GardenPlans | null {
+    return this.settling.plan.garden;
+  }
+
+  /** Every food line as planned. */
+  get foodLines(): readonly PlannedLine[] {
+    return this.settling.plan.plannedLines();
+  }
+
   /** What is wrong at a cell and how to mend it; undefined when nothing is. */
   problem(sheet: string, row: string, column: string): Problem | undefined {
     const { plan } = this.settling;
@@ -140,7 +153,12 @@ export class BookReading {
         : [];
     return choicesOf(
       source,
-      { shelf: plan.rows.sheet('shelf'), foods: plan.rows.sheet('foods'), draws: plan.rows.sheet('draws') },
+      {
+        shelf: plan.rows.sheet('shelf'),
+        foods: plan.rows.sheet('foods'),
+        draws: plan.rows.sheet('draws'),
+        beds: plan.rows.sheet('beds'),
+      },
       lots,
       food,
     );
@@ -153,7 +171,7 @@ export class BookReading {
   }
 
   /** The sheet of a kind ('shelf', 'foods', …), if the book has one. */
-  sheetOfKind(kind: 'household' | 'shelf' | 'draws' | 'foods'): string | undefined {
+  sheetOfKind(kind: ReadKind): string | undefined {
     return this.settling.plan.rows.sheet(kind)?.id;
   }
 

@@ -1,3 +1,4 @@
+import type { Guide } from '../planning/guide.js';
 import { planLine } from '../planning/line.js';
 import type { Draw, FoodRow, Household, LineInput, LinePlan, Lot, WayKept } from '../planning/types.js';
 import { lineKey } from './food-key.js';
@@ -99,7 +100,10 @@ export class Lines {
   }
 
   /** Plans the lines that need it; gives those planned, each with what was planned before. */
-  plan(household: Household): { before: PlannedLine | undefined; after: PlannedLine | undefined }[] {
+  plan(
+    household: Household,
+    guide: Guide,
+  ): { before: PlannedLine | undefined; after: PlannedLine | undefined }[] {
     const done: { before: PlannedLine | undefined; after: PlannedLine | undefined }[] = [];
     for (const key of this.#dirty) {
       const before = this.#planned.get(key);
@@ -119,7 +123,7 @@ export class Lines {
         lots: sorted(members.shelf),
         draws: sorted(members.draws),
       };
-      const after = { input, plan: planLine(input, household) };
+      const after = { input, plan: planLine(input, household, guide) };
       this.#planned.set(key, after);
       done.push({ before, after });
     }

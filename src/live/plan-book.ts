@@ -1,6 +1,7 @@
 import type { BookState, CellAddress } from '../book/index.js';
 import type { DayNumber, Draw, Household } from '../planning/types.js';
 import type { Problem } from '../problem.js';
+import { GARDEN_KINDS, type GardenKind, type GardenPlans, GardenStage } from './garden-stage.js';
 import { type ReadHousehold, readHousehold } from './household.js';
 import { Lines, type PlannedKind, type PlannedLine } from './lines.js';
 import { type AnyPlan, NO_PLAN, PlanStore } from './plan-store.js';
@@ -15,6 +16,7 @@ const PLANNED: readonly PlannedKind[] = ['shelf', 'foods', 'draws'];
 export class PlanBook {
   readonly rows: TypedRows;
   readonly lines: Lines;
+  readonly #garden: GardenStage;
   readonly #plans = new PlanStore();
   readonly #state: BookState;
   readonly #today: () => DayNumber;
@@ -28,6 +30,7 @@ export class PlanBook {
     this.#state = state;
     this.#today = today;
     this.rows = new TypedRows(state, computed);
+    this.#garden = new GardenStage(state, this.rows);
     this.lines = new Lines((id) => this.rows.sheet('foods')?.rowOrder.indexOf(id) ?? -1);
     this.#household = readHousehold(state, today(), { shares: 1, ledgerFrom: null });
   }
@@ -61,24 +64,75 @@ export class PlanBook {
    * show something else than before.
    */
   replan(touched: Touched): CellAddress[] {
-    this.#placeRows(touched);
-    const people = this.rows.reread('household', touched);
-    for (const id of people) this.#plans.forget('household', id);
+    const foods = this.#rereadPlanned(touched);
+    const draws = this.rows.reread('draws', touched);
+    for (const id of this.rows.reread('household', touched)) this.#plans.forget('household', id);
     this.#rereadHousehold();
+    const garden = this.#rereadGarden(touched);
+    const { figures, windows } = this.#garden.begin(this.household, garden);
+    if (figures) this.lines.allDirty();
+    this.#placeFoods(windows ? this.rows.values('foods').map(({ id }) => id) : foods);
+    for (const id of [...draws, ...this.#hanging]) this.#placeDraw(id, this.rows.get('draws', id));
     const changed: CellAddress[] = this.#planPeople();
-    for (const { before, after } of this.lines.plan(this.household)) this.#take(before, after, changed);
+    const planned = this.lines.plan(this.household, this.#garden.guide);
+    for (const { before, after } of planned) this.#take(before, after, changed);
+    if (planned.length > 0 || windows || garden.size > 0) this.#planGarden(changed);
     return changed;
   }
 
-  #placeRows(touched: Touched): void {
-    for (const kind of ['shelf', 'foods'] as const) {
-      for (const id of this.rows.reread(kind, touched)) {
-        this.lines.place(kind, id, this.rows.get(kind, id) ?? null);
-        if (!this.rows.get(kind, id)) this.#plans.forget(kind, id);
-      }
+  /** What the garden's planners answered last; null before the first plan. */
+  get garden(): GardenPlans | null {
+    return this.#garden.plans;
+  }
+
+  /** Every food line, in an order that does not hang on how rows came to be. */
+  plannedLines(): PlannedLine[] {
+    return [...this.lines.all()].sort((a, b) =>
+      a.input.food === b.input.food
+        ? a.input.way < b.input.way
+          ? -1
+          : 1
+        : a.input.food < b.input.food
+          ? -1
+          : 1,
+    );
+  }
+
+  #rereadGarden(touched: Touched): Set<GardenKind> {
+    const changed = new Set<GardenKind>();
+    for (const kind of GARDEN_KINDS) {
+      const ids = this.rows.reread(kind, touched);
+      if (ids.size > 0) changed.add(kind);
+      for (const id of ids) if (!this.rows.get(kind, id)) this.#plans.forget(kind, id);
     }
-    const draws = new Set([...this.rows.reread('draws', touched), ...this.#hanging]);
-    for (const id of draws) this.#placeDraw(id, this.rows.get('draws', id));
+    return changed;
+  }
+
+  #planGarden(changed: CellAddress[]): void {
+    for (const [kind, rows] of this.#garden.finish(this.plannedLines())) {
+      const sheet = this.rows.sheet(kind);
+      if (sheet) for (const [id, plan] of rows) this.#plans.keep(kind, sheet.id, id, plan, changed);
+    }
+  }
+
+  /** Answers the Foods rows that changed: they are placed once their season is known. */
+  #rereadPlanned(touched: Touched): Set<string> {
+    for (const id of this.rows.reread('shelf', touched)) {
+      const lot = this.rows.get('shelf', id) ?? null;
+      this.lines.place('shelf', id, lot);
+      if (!lot) this.#plans.forget('shelf', id);
+    }
+    return this.rows.reread('foods', touched);
+  }
+
+  #placeFoods(ids: Iterable<string>): void {
+    for (const id of ids) {
+      const row = this.rows.get('foods', id);
+      this.lines.place('foods', id, row ? this.#garden.completed(row) : null);
+      if (row) continue;
+      this.#garden.forgetFood(id);
+      this.#plans.forget('foods', id);
+    }
   }
 
   /** A draw that names its lot, or a food kept in one way only, need not say the rest. */

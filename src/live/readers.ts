@@ -1,5 +1,7 @@
 import type { CellValue, SheetKind } from '../book/index.js';
+import type { BatchRow, FactRow, HarvestRow, PlantingRow, SupplyRow } from '../planning/garden/index.js';
 import type { Allotment, Draw, FoodRow, Lot } from '../planning/types.js';
+import { readBatch, readFact, readHarvest, readPlanting, readSupply } from './read-garden.js';
 import { type Person, type ReadRow, readDraw, readFood, readLot, readPerson } from './read-rows.js';
 
 export type { ReadRow };
@@ -10,6 +12,11 @@ export interface TypedRow {
   shelf: Lot;
   draws: Draw;
   foods: FoodRow;
+  beds: PlantingRow;
+  harvest: HarvestRow;
+  batches: BatchRow;
+  supplies: SupplyRow;
+  facts: FactRow;
 }
 
 type Reader<T> = (id: string, cells: (column: string) => CellValue, allotted: Allotment | null) => ReadRow<T>;
@@ -20,4 +27,9 @@ export const READERS: { readonly [K in Exclude<SheetKind, 'own'>]: Reader<TypedR
   shelf: readLot,
   draws: readDraw,
   foods: readFood,
+  beds: readPlanting,
+  harvest: readHarvest,
+  batches: readBatch,
+  supplies: readSupply,
+  facts: readFact,
 };

@@ -1,25 +1,70 @@
 import type { CellAddress } from '../book/index.js';
+import {
+  type BatchFigures,
+  type BedFigures,
+  explainBatch,
+  explainFact,
+  explainHarvest,
+  explainPlanting,
+  explainSupply,
+  type FactFigures,
+  type HarvestFigures,
+  type SupplyFigures,
+} from '../planning/garden/index.js';
 import { explainDraw, explainFood, explainLot } from '../planning/index.js';
 import type { DrawFigures, FoodFigures, LotFigures, Working } from '../planning/types.js';
+import type { GardenKind } from './garden-stage.js';
+import type { PlannedKind } from './lines.js';
 import type { PlanBook } from './plan-book.js';
 
 /** The working of a planning figure, made when asked for. */
 export function workingOf(plan: PlanBook, { sheet, row, column }: CellAddress): Working | undefined {
   const kind = plan.rows.kindOf(sheet);
-  const line = plan.lineOf(sheet, row);
-  const { household } = plan;
-  if (kind === 'household') return personWorking(plan, sheet, row);
+  switch (kind) {
+    case 'household':
+      return personWorking(plan, sheet, row);
+    case 'shelf':
+    case 'draws':
+    case 'foods':
+      return lineWorking(plan, kind, row, column);
+    default:
+      return kind && gardenWorking(plan, kind, row, column);
+  }
+}
+
+function lineWorking(plan: PlanBook, kind: PlannedKind, row: string, column: string): Working | undefined {
+  const line = plan.lines.lineOf(kind, row);
   if (!line) return undefined;
   const { input, plan: linePlan } = line;
+  const { household } = plan;
+  const guide = plan.garden?.guide;
+  if (kind === 'shelf') return explainLot(input, household, linePlan, row, column as keyof LotFigures, guide);
+  if (kind === 'draws')
+    return explainDraw(input, household, linePlan, row, column as keyof DrawFigures, guide);
+  return explainFood(input, household, linePlan, column as keyof FoodFigures, guide);
+}
+
+function gardenWorking(
+  { garden, rows }: PlanBook,
+  kind: GardenKind,
+  row: string,
+  column: string,
+): Working | undefined {
+  if (!garden) return undefined;
+  const { beds, harvest, batches, supplies, figures, household } = garden;
   switch (kind) {
-    case 'shelf':
-      return explainLot(input, household, linePlan, row, column as keyof LotFigures);
-    case 'draws':
-      return explainDraw(input, household, linePlan, row, column as keyof DrawFigures);
-    case 'foods':
-      return explainFood(input, household, linePlan, column as keyof FoodFigures);
-    default:
-      return undefined;
+    case 'beds':
+      return explainPlanting(beds, household, figures, row, column as keyof BedFigures);
+    case 'harvest':
+      return explainHarvest(harvest, row, column as keyof HarvestFigures);
+    case 'batches':
+      return explainBatch(batches, household, figures, row, column as keyof BatchFigures);
+    case 'supplies':
+      return explainSupply(supplies, row, column as keyof SupplyFigures);
+    case 'facts': {
+      const fact = rows.get('facts', row);
+      return fact && explainFact(fact, figures, column as keyof FactFigures);
+    }
   }
 }
 

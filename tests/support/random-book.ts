@@ -89,6 +89,35 @@ export function startingBook(): LiveBook {
     ],
   });
   live.apply({
+    do: 'insert rows',
+    sheet: 'beds',
+    before: null,
+    rows: [
+      { id: 'b1', cells: { crop: 'tomato', plants: 20 } },
+      { id: 'b2', cells: { crop: 'green pea' } },
+    ],
+  });
+  live.apply({
+    do: 'insert rows',
+    sheet: 'harvest',
+    before: null,
+    rows: [{ id: 'h1', cells: { date: '2025-08-20', crop: 'tomato', amount: 30 } }],
+  });
+  live.apply({
+    do: 'insert rows',
+    sheet: 'batches',
+    before: null,
+    rows: [{ id: 'q1', cells: { food: 'tomatoes', way: 'canned', container: 'quart' } }],
+  });
+  live.apply({
+    do: 'insert rows',
+    sheet: 'facts',
+    before: null,
+    rows: [{ id: 'k1', cells: { figure: 'tomato, yield', season: 2024, pounds: 120, plants: 12 } }],
+  });
+  live.apply({ do: 'set setting', setting: 'last_frost', typed: '05-24' });
+  live.apply({ do: 'set setting', setting: 'first_frost', typed: '09-18' });
+  live.apply({
     do: 'add column',
     sheet: 'shelf',
     column: 'cown',
@@ -112,7 +141,17 @@ export function startingBook(): LiveBook {
   return live;
 }
 
-const SHEETS = ['household', 'shelf', 'draws', 'foods', 'snotes'] as const;
+const SHEETS = [
+  'household',
+  'shelf',
+  'draws',
+  'foods',
+  'snotes',
+  'beds',
+  'harvest',
+  'batches',
+  'facts',
+] as const;
 
 /** A thing that a person might do, with places as numbers that are fitted to the book when it is done. */
 export type Step =

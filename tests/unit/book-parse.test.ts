@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { BOOK_VERSION } from '../../src/book/index.js';
 import { blankBook, openBook, parseBook } from '../../src/core.js';
 import { startingBook } from '../support/random-book.js';
 
@@ -33,7 +35,17 @@ describe('a book file', () => {
     const old: Plain = { ...saved(), version: 0 };
     for (const sheet of Object.values(old.sheets as Record<string, Plain>)) delete sheet.columns;
     const parsed = parseBook(old);
-    expect(parsed.ok && parsed.book.version).toBe(1);
+    expect(parsed.ok && parsed.book.version).toBe(BOOK_VERSION);
+  });
+
+  it('of version 1, kept from then, opens whole and with the sheets that came later', () => {
+    const old = readFileSync('tests/fixtures/book-version-1.json', 'utf8');
+    const parsed = parseBook(old);
+    if (!parsed.ok) throw new Error(parsed.problems[0]?.message);
+    const before = JSON.parse(old) as { sheets: Record<string, { rows: Plain }> };
+    for (const [id, { rows }] of Object.entries(before.sheets))
+      expect(parsed.book.sheets[id]!.rows).toEqual(rows);
+    expect(openBook(parsed.book).sheetOfKind('beds')).toBe('beds');
   });
 
   it('written by hand with references by position gets references that hold', () => {

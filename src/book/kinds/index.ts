@@ -1,10 +1,15 @@
 import { firstKeys } from '../order.js';
 import type { ColumnDoc, SheetKind } from '../types.js';
+import { batches } from './batches.js';
+import { beds } from './beds.js';
 import type { ColumnDeclaration, KindDeclaration } from './column.js';
 import { draws } from './draws.js';
+import { facts } from './facts.js';
 import { foods } from './foods.js';
+import { harvest } from './harvest.js';
 import { household } from './household.js';
 import { shelf } from './shelf.js';
+import { supplies } from './supplies.js';
 
 export type { ChoiceSource, ColumnDeclaration, ColumnType, KindDeclaration } from './column.js';
 
@@ -22,6 +27,11 @@ export const KINDS: { readonly [K in SheetKind]: KindDeclaration } = {
   shelf,
   draws,
   foods,
+  beds,
+  harvest,
+  batches,
+  supplies,
+  facts,
   own: ownSheet,
 };
 
