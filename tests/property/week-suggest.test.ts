@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { emptyGuide } from '../../src/planning/index.js';
 import type { WayKept } from '../../src/planning/types.js';
 import { planWeek, suggestDishes } from '../../src/planning/week/index.js';
+import { suggestModel } from '../../src/planning/week/suggest-model.js';
+import { greedily, worthOf } from '../../src/planning/week/suggest-solve.js';
 import { day, lot, row } from '../unit/planning-make.js';
 import { AS_OF, at, dishLine, meal, shelfOf } from '../unit/week-make.js';
 
@@ -125,6 +127,19 @@ function bookOf({ stock, dishes, suits, meals }: Small) {
 }
 
 describe('suggested dishes', () => {
+  it('are found at once, for when the time runs out: never more than the stock, never more than the best', () => {
+    fc.assert(
+      fc.property(small, (one) => {
+        const { shelf, plan } = bookOf(one);
+        const model = suggestModel(plan, shelf, { from: START, to: START + 6, repeats: one.repeats });
+        const first = greedily(model);
+        expect(worthOf(model, first.counts)).toBeCloseTo(first.worth, 9);
+        expect(first.worth).toBeLessThanOrEqual(bruteForce(one) + 1e-9);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
   it('eat as much of what is at risk as trying every choice does', async () => {
     await fc.assert(
       fc.asyncProperty(small, async (one) => {

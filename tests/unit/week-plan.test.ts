@@ -1,15 +1,29 @@
 import Qty from 'js-quantities';
 import { describe, expect, it } from 'vitest';
 import { emptyGuide } from '../../src/planning/index.js';
-import { explainDish, explainMeal, planDishes, planWeek } from '../../src/planning/week/index.js';
+import type { Lot } from '../../src/planning/types.js';
+import {
+  type DishLine,
+  explainDish,
+  explainMeal,
+  type Meal,
+  openNow,
+  planDishes,
+  planWeek,
+  type ShelfLine,
+} from '../../src/planning/week/index.js';
 import { unitWithId } from '../../src/units/index.js';
-import { lot, row } from './planning-make.js';
+import { day, draw, lot, row } from './planning-make.js';
 import { AS_OF, at, dishLine, meal, prep, shelfOf } from './week-make.js';
 
 const TUESDAY = '2026-01-06';
 const WEDNESDAY = '2026-01-07';
-const week = (...args: Parameters<typeof planWeek> extends [...infer A, unknown, unknown] ? A : never) =>
-  planWeek(...args, new Set(), emptyGuide);
+const week = (
+  meals: readonly Meal[],
+  lines: readonly DishLine[],
+  shelf: readonly ShelfLine[],
+  house = at(),
+) => planWeek(meals, lines, shelf, house, new Set(), emptyGuide);
 
 describe('scaling and measures', () => {
   // Outside check: js-quantities knows the US customary units by itself, to about nine digits.
@@ -184,6 +198,20 @@ describe('meals draw on a copy of the shelf', () => {
     );
   });
 
+  it('show what a draw opened days ago, until it is used, and then what is opened next', () => {
+    const drawn = draw('d', 0.5, { date: day('2026-01-02'), container: 'quart jar' });
+    const shelf = shelfOf([lot('a', 3)], [], at(), emptyGuide, [drawn]);
+    expect(openNow(shelf)).toMatchObject([{ lot: 'a', words: '2 cups', since: day('2026-01-02') }]);
+    const meals = [meal('a', TUESDAY, 'Bite'), meal('b', WEDNESDAY, 'Soup'), meal('c', '2026-01-09', 'Bite')];
+    const lines = [...halves, dishLine('2', 'Bite', 'tomato', { amount: 0.25 })];
+    const plan = week(meals, lines, shelf, at());
+    expect(['a', 'b', 'c'].map((id) => plan.rows.get(id)!.figures.open_after)).toEqual([
+      '1 cup of tomato, canned, opened 4 days before',
+      '3 cups of tomato, canned',
+      '2 cups of tomato, canned, opened 2 days before',
+    ]);
+  });
+
   it('in the order of the day, whatever the order of the rows', () => {
     const meals = ['supper', 'breakfast', 'midday'].map((name) =>
       meal(name, TUESDAY, 'Soup', { meal: name }),
@@ -237,7 +265,7 @@ describe('meals draw on a copy of the shelf', () => {
 });
 
 describe('cautions', () => {
-  const cautionsOf = (lines: Parameters<typeof week>[1], lots: Parameters<typeof shelfOf>[0]) =>
+  const cautionsOf = (lines: readonly DishLine[], lots: readonly Lot[]) =>
     week([meal('m', TUESDAY, lines[0]!.dishName)], lines, shelfOf(lots), at()).meals[0]!.cautions.map(
       ({ id }) => id,
     );

@@ -21,13 +21,24 @@ const RAW_EGG_DISH = /\b(?:mayonnaise|aioli|caesar dressing|hollandaise|eggnog|m
 function hasRawEgg(dish: Dish, { lines }: Pick<DishNeeds, 'lines'>): boolean {
   if (RAW_EGG_DISH.test(wordsOf(dish.name))) return true;
   return lines.some((line) => {
-    const name = wordsOf(line.foodName);
-    if (RAW_EGG_DISH.test(name)) return true;
-    const words = wordsOf(
-      [line.note, ...line.prep.map(({ text }) => text), line.foodName, dish.name].join(' '),
-    );
-    return groupOf(line.foodName) === 'egg' && /\braw\b/.test(words);
+    // What is bought as a dressing is made with pasteurised eggs.
+    if (line.from !== 'bought' && RAW_EGG_DISH.test(wordsOf(line.foodName))) return true;
+    if (groupOf(line.foodName) !== 'egg') return false;
+    const said = [line.note, ...line.prep.map(({ text }) => text), line.foodName, dish.name];
+    return /\braw\b/.test(wordsOf(said.join(' ')));
   });
+}
+
+const known = new Map<string, readonly Caution[]>();
+
+/** Cautions of opening a jar of a food; what is said of putting it up does not bear on that. */
+function ofOpening(foodName: string): readonly Caution[] {
+  let of = known.get(foodName);
+  if (!of) {
+    of = cautionsFor(foodName, 'canned').filter(({ id }) => id === 'doubt' || id === 'seal-check');
+    if (known.size < 5000) known.set(foodName, of);
+  }
+  return of;
 }
 
 /**
@@ -43,10 +54,7 @@ export function dishCautions(
   if (hasRawEgg(dish, needs)) found.set('raw-egg', caution('raw-egg'));
   for (const { foodName, way } of used) {
     if (way !== 'canned') continue;
-    for (const each of cautionsFor(foodName, 'canned')) {
-      // What is said of putting up does not bear on opening a jar.
-      if (each.id === 'doubt' || each.id === 'seal-check') found.set(each.id, each);
-    }
+    for (const each of ofOpening(foodName)) found.set(each.id, each);
   }
   return [...found.values()];
 }

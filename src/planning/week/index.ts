@@ -26,6 +26,7 @@ export {
 } from './lists.js';
 export { type MarkDone, type MarkedMeal, type MealDraw, markDone, type WhichMeals } from './mark-done.js';
 export { type DishNeeds, type Need, needsOf } from './needs.js';
+export { type OpenNow, openNow } from './open-now.js';
 export { type DishRowPlan, planDishes } from './plan-dishes.js';
 export { type MealPlan, type MealRowPlan, planWeek, type WeekPlan } from './plan-week.js';
 export {

@@ -58,7 +58,9 @@ export function planDishes(
 ): Map<string, DishRowPlan> {
   const known = [...shelfLines];
   const book = new DishBook(lines, known);
-  const shelf = new ShelfCopy(lotsOf(known, household.asOf), guide);
+  const named = new Set(lines.map(({ food }) => food));
+  const used = known.filter(({ input }) => named.has(input.food));
+  const shelf = new ShelfCopy(lotsOf(used, household.asOf), guide);
   const plans = new Map<string, DishRowPlan>();
   for (const line of lines) plans.set(line.id, lineRow(book, shelf, line, household));
   return plans;
@@ -141,7 +143,12 @@ function cookings(
     most = Math.min(most, floorSafe(amount / need.amount));
   }
   if (new Set(needs.map(({ food }) => food)).size === needs.length) return most;
-  const copy = new ShelfCopy(shelf.lots, shelf.guide);
+  const copy = new ShelfCopy(
+    needs.flatMap(({ food }, i) =>
+      needs.findIndex((each) => each.food === food) === i ? shelf.of(food) : [],
+    ),
+    shelf.guide,
+  );
   const narrowFirst = [...needs].sort((a, b) => Number(a.way === null) - Number(b.way === null));
   for (let times = 0; times < Math.min(most, MOST_TRIED); times++) {
     for (const need of narrowFirst) {

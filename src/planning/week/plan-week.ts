@@ -1,11 +1,13 @@
 import type { Problem } from '../../problem.js';
 import { isDay } from '../dates.js';
 import { defaultGuide, type Guide } from '../guide.js';
+import { isOpened } from '../stock.js';
 import type { DayNumber, Household, RowPlan } from '../types.js';
 import { isAmount } from '../words.js';
 import { dishCautions, OPENED, pastBestCaution, type WeekCaution } from './cautions.js';
 import { type Dish, DishBook } from './dish-book.js';
 import { type Need, needsOf } from './needs.js';
+import { openedOn } from './open-now.js';
 import { lotsOf, type Piece, ShelfCopy } from './shelf-copy.js';
 import { type DishLine, MEALS, type Meal, type ShelfLine, type WeekFigures } from './types.js';
 import { mealRow } from './week-row.js';
@@ -99,7 +101,7 @@ export function planWeek(
   const known = [...shelfLines];
   const book = new DishBook(dishLines, known);
   const shelf = new ShelfCopy(lotsOf(known, household.asOf), guide);
-  const openedBy = new Map<string, { name: string; since: DayNumber | null }>();
+  const openedBy = openedBefore(known, dishLines);
   const rows = new Map<string, MealRowPlan>();
   const plans: MealPlan[] = [];
   for (const meal of inOrder(meals)) {
@@ -108,6 +110,23 @@ export function planWeek(
     rows.set(meal.id, mealRow(plan));
   }
   return { rows, meals: plans, book, after: shelf, household, posted };
+}
+
+type Opened = { readonly name: string; readonly since: DayNumber | null };
+
+/** What stands opened before any meal, under the name that a dish gives the food. */
+function openedBefore(lines: readonly ShelfLine[], dishLines: readonly DishLine[]): Map<string, Opened> {
+  const names = new Map(dishLines.map(({ food, foodName }) => [food, foodName]));
+  const opened = new Map<string, Opened>();
+  for (const line of lines) {
+    for (const lot of line.input.lots) {
+      const left = line.plan.lots.get(lot.id)?.figures.left;
+      if (typeof left !== 'number' || left <= 0 || !isOpened(left)) continue;
+      const name = names.get(line.input.food) ?? line.input.food;
+      opened.set(lot.id, { name, since: openedOn(line, lot, left) });
+    }
+  }
+  return opened;
 }
 
 function stateOf(meal: Meal, posted: ReadonlySet<string>, asOf: DayNumber): MealState {
@@ -124,7 +143,7 @@ function planMeal(
   shelf: ShelfCopy,
   household: Household,
   posted: ReadonlySet<string>,
-  openedBy: Map<string, { name: string; since: DayNumber | null }>,
+  openedBy: Map<string, Opened>,
 ): MealPlan {
   const problems: { column: MealColumn; problem: Problem }[] = [];
   const state = stateOf(meal, posted, household.asOf);
@@ -151,8 +170,11 @@ function planMeal(
   const met = found.needs.map((need): MetNeed => {
     if (!draws || need.from === 'bought') return { ...need, pieces: [], short: 0, unbridged: null };
     const taken = shelf.take(need.food, need.way, need.amount, need.measure, day);
-    for (const { lot, after } of taken.pieces) {
-      if (after > 0 && !openedBy.has(lot.id)) openedBy.set(lot.id, { name: need.foodName, since: meal.date });
+    for (const { lot, before, after } of taken.pieces) {
+      // A lot that is down to whole containers again has none open; the next one is opened another day.
+      if (!isOpened(after)) openedBy.delete(lot.id);
+      else if (isOpened(before) && Math.floor(before) === Math.floor(after)) continue;
+      else openedBy.set(lot.id, { name: need.foodName, since: meal.date });
     }
     return { ...need, ...taken, unbridged: taken.short > 0 ? unmet(shelf, need) : null };
   });
@@ -182,10 +204,7 @@ function unmet(shelf: ShelfCopy, need: Need): Problem | null {
   return null;
 }
 
-function openOf(
-  shelf: ShelfCopy,
-  openedBy: ReadonlyMap<string, { name: string; since: DayNumber | null }>,
-): OpenContainer[] {
+function openOf(shelf: ShelfCopy, openedBy: ReadonlyMap<string, Opened>): OpenContainer[] {
   return shelf
     .opened()
     .filter((lot) => isClosed(lot.container))

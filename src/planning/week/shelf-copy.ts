@@ -2,7 +2,7 @@ import { fromIsoDay } from '../dates.js';
 import type { Guide } from '../guide.js';
 import { type Measures, measuresOf } from '../measure.js';
 import { isOpened, olderFirst, swept } from '../stock.js';
-import type { DayNumber, WayKept } from '../types.js';
+import type { DayNumber, LinePlan, WayKept } from '../types.js';
 import type { ShelfLine } from './types.js';
 
 const CRUMB = 1e-9;
@@ -41,29 +41,42 @@ export interface TakenFromShelf {
   readonly short: number;
 }
 
-/** Lots with something left, of every food line that has some. */
+const known = new WeakMap<LinePlan, { readonly asOf: DayNumber; readonly lots: readonly WeekLot[] }>();
+
+/** Lots with something left, of every food line that has some. A line planned before is not read again. */
 export function lotsOf(lines: Iterable<ShelfLine>, asOf: DayNumber): WeekLot[] {
   const found: WeekLot[] = [];
-  for (const { input, plan } of lines) {
-    for (const lot of input.lots) {
-      const figures = plan.lots.get(lot.id)?.figures;
-      const left = figures?.left;
-      if (typeof left !== 'number' || left <= CRUMB || lot.container === null) continue;
-      const iso = typeof figures?.best_by === 'string' ? fromIsoDay(figures.best_by) : null;
-      const bestBy = iso?.ok ? iso.value : null;
-      found.push({
-        id: lot.id,
-        food: input.food,
-        way: input.way,
-        container: lot.container,
-        left: swept(left),
-        putUpOn: lot.putUpOn,
-        bestBy,
-        place: lot.place.trim(),
-        past: bestBy !== null && bestBy < asOf && !lot.stillCounting,
-        atRisk: typeof figures?.at_risk === 'number' ? figures.at_risk : 0,
-      });
+  for (const line of lines) {
+    let of = known.get(line.plan);
+    if (of?.asOf !== asOf) {
+      of = { asOf, lots: lotsOfLine(line, asOf) };
+      known.set(line.plan, of);
     }
+    found.push(...of.lots);
+  }
+  return found;
+}
+
+function lotsOfLine({ input, plan }: ShelfLine, asOf: DayNumber): WeekLot[] {
+  const found: WeekLot[] = [];
+  for (const lot of input.lots) {
+    const figures = plan.lots.get(lot.id)?.figures;
+    const left = figures?.left;
+    if (typeof left !== 'number' || left <= CRUMB || lot.container === null) continue;
+    const iso = typeof figures?.best_by === 'string' ? fromIsoDay(figures.best_by) : null;
+    const bestBy = iso?.ok ? iso.value : null;
+    found.push({
+      id: lot.id,
+      food: input.food,
+      way: input.way,
+      container: lot.container,
+      left: swept(left),
+      putUpOn: lot.putUpOn,
+      bestBy,
+      place: lot.place.trim(),
+      past: bestBy !== null && bestBy < asOf && !lot.stillCounting,
+      atRisk: typeof figures?.at_risk === 'number' ? figures.at_risk : 0,
+    });
   }
   return found;
 }
@@ -75,18 +88,20 @@ export function lotsOf(lines: Iterable<ShelfLine>, asOf: DayNumber): WeekLot[] {
 export class ShelfCopy {
   readonly #lotsOf = new Map<string, WeekLot[]>();
   readonly #left = new Map<string, number>();
+  readonly #opened = new Set<WeekLot>();
   readonly #measures = new Map<string, Measures>();
 
   constructor(
     readonly lots: readonly WeekLot[],
     readonly guide: Guide,
   ) {
-    for (const lot of [...lots].sort(olderFirst)) {
+    for (const lot of lots) {
       const ofFood = this.#lotsOf.get(lot.food);
       if (ofFood) ofFood.push(lot);
       else this.#lotsOf.set(lot.food, [lot]);
-      this.#left.set(lot.id, lot.left);
+      this.#set(lot, lot.left);
     }
+    for (const ofFood of this.#lotsOf.values()) ofFood.sort(olderFirst);
   }
 
   /** Measures of a food, with what is known of its weight. */
@@ -109,9 +124,15 @@ export class ShelfCopy {
     return way === null ? all : all.filter((lot) => lot.way === way);
   }
 
-  /** Everything that now stands opened. */
+  /** Everything that now stands opened, what was opened first foremost. */
   opened(): readonly WeekLot[] {
-    return this.lots.filter((lot) => isOpened(this.left(lot.id)));
+    return [...this.#opened];
+  }
+
+  #set(lot: WeekLot, left: number): void {
+    this.#left.set(lot.id, left);
+    if (isOpened(left)) this.#opened.add(lot);
+    else this.#opened.delete(lot);
   }
 
   /**
@@ -127,17 +148,18 @@ export class ShelfCopy {
   ): TakenFromShelf {
     const pieces: Piece[] = [];
     const measures = this.measures(food);
-    const usable = this.of(food, way).flatMap((lot) => {
-      const factor = measures.factorOrNull(measure, lot.container);
-      const late = day !== null && lot.putUpOn !== null && lot.putUpOn > day;
-      return factor === null || late ? [] : [{ lot, factor }];
-    });
+    const usable = this.of(food, way).filter(
+      (lot) =>
+        this.left(lot.id) > 0 &&
+        !(day !== null && lot.putUpOn !== null && lot.putUpOn > day) &&
+        measures.factorOrNull(measure, lot.container) !== null,
+    );
     let need = amount;
     while (need > 0) {
-      const has = usable.filter(({ lot }) => this.left(lot.id) > 0);
-      const next = has.find(({ lot }) => isOpened(this.left(lot.id))) ?? has[0];
-      if (!next) break;
-      const { lot, factor } = next;
+      const has = (lot: WeekLot) => this.left(lot.id) > 0;
+      const lot = usable.find((each) => this.#opened.has(each)) ?? usable.find(has);
+      if (!lot) break;
+      const factor = measures.factorOrNull(measure, lot.container)!;
       const before = this.left(lot.id);
       const own = need * factor;
       // What is all but the whole of a lot is the whole of it.
@@ -145,7 +167,7 @@ export class ShelfCopy {
       const rest = swept(before - take);
       const after = rest <= CRUMB ? 0 : rest;
       const covers = Math.min(need, take / factor);
-      this.#left.set(lot.id, after);
+      this.#set(lot, after);
       pieces.push({ lot, amount: take, covers, before, after });
       need -= covers;
       if (need <= CRUMB * amount) need = 0;

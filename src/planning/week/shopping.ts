@@ -4,7 +4,7 @@ import { measuresOf } from '../measure.js';
 import type { Household } from '../types.js';
 import { type Buyable, buyable } from './buyable.js';
 import type { MealPlan, MetNeed } from './plan-week.js';
-import { amountWords, foodWords } from './words.js';
+import { amountWords } from './words.js';
 
 /** One line of the shopping list. */
 export interface ToBuy extends Buyable {
@@ -51,7 +51,7 @@ export function shopping(plans: readonly MealPlan[], household: Household, guide
       if (!heap) {
         heap = {
           food: need.food,
-          name: need.from === 'bought' ? need.foodName : foodWords(need.foodName, null),
+          name: need.foodName,
           measure: need.measure,
           amount: 0,
           meals: new Set(),
