@@ -68,6 +68,16 @@ describe('plants, ground and seeds', () => {
     expect(one('endive', 20, { ownYield: 0.5 }).figures.plants_wanted).toBe(40);
     expect(one('moonflower', 20).problems?.plants_wanted?.code).toBe('unknown-crop');
   });
+  it('lima beans: the yield is printed shelled and jars are weighed in the pod, and it says so', () => {
+    expect(one('lima bean', 40).problems?.plants_wanted?.code).toBe('shelled-and-in-pods');
+    expect(one('lima bean', 40, { ownYield: 0.2 }).problems?.plants_wanted).toBeUndefined();
+    expect(one('dry bean', 40).problems?.plants_wanted).toBeUndefined();
+  });
+  it('a bed at the close spacing each way, else by the person’s own (Arizona Master Gardener manual)', () => {
+    // Tomatoes 18 to 24 inches each way, so 21: 40 × 21² ÷ 144.
+    expect(one('tomato', 1, { plants: 40 }).figures.bed_area).toBe((40 * 21 * 21) / 144);
+    expect(one('tomato', 1, { plants: 40, ownSpacing: 30 }).figures.bed_area).toBe((40 * 30 * 30) / 144);
+  });
   it('a yield of nothing gives a message, not Infinity', () => {
     const { figures, problems } = one('tomato', 20, { ownYield: 0, plants: 3 });
     expect(figures).toMatchObject({ plants_wanted: null, expected_pounds: 0 });
@@ -151,6 +161,10 @@ describe('workings', () => {
     const steps = explainPlanting(plan, bench(), figures, 't', 'yield')!.steps.map(({ text }) => text);
     expect(steps.join('\n')).toMatch(/1 ÷ \(1 \+ 2\) = 0\.333/);
     expect(plan.rows.get('t')?.figures.yield_from).toBe('learned from 1 season');
+  });
+  it('follow a date by hand from the frost', () => {
+    const steps = explainPlanting(plan, bench(), figures, 't', 'start_on')!.steps.map(({ text }) => text);
+    expect(steps).toEqual(['2026-05-24 + 0 weeks = 2026-05-24', '2026-05-24 − 7 weeks = 2026-04-05']);
   });
   it('say which chance a frost date is', () => {
     const told = explainPlanting(plan, bench(), figures, 't', 'set_out_on');

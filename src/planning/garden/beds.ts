@@ -5,7 +5,7 @@ import type { Basis, DayNumber, Household, RowPlan } from '../types.js';
 import { isAmount, MOST } from '../words.js';
 import { bedArea, rowFeet, type Spacing, spacingOf } from './ground.js';
 import { type OwnFigures, publishedOnly } from './own-figures.js';
-import { type PlantYield, plantYield } from './plant-yield.js';
+import { type PlantYield, plantYield, weighedApart } from './plant-yield.js';
 import type { PlantingDates } from './planting-dates.js';
 import { isSown, type Seeds, seedsOf } from './seeds.js';
 import { sharePounds } from './share-pounds.js';
@@ -164,7 +164,7 @@ function toRow(bed: BedReckoning): RowPlan<BedFigures> {
   const problems = problemsOf<keyof BedFigures>({
     ...dates.problems,
     yield: bed.yield.ok ? null : bed.yield.problem,
-    plants_wanted: plantProblem,
+    plants_wanted: plantProblem ?? (bed.wanted[basis] === null ? null : weighedApart(bed.crop, found)),
     row_feet:
       plants !== null && !bed.spacing.ok ? bed.spacing.problem : bad(bed.row.ownSpacing, 'own spacing'),
     seeds: bed.seeds && !bed.seeds.ok ? bed.seeds.problem : null,

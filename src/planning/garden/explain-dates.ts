@@ -58,7 +58,16 @@ export function datesExplained(
   };
   const sowing = sown ? [input('Sown on', iso(row.sownOn), 'day', 'entered')] : [];
   const frost = season.lastFrost === null ? null : iso(season.lastFrost);
-  const weeks = figure('weeks from the last frost', 'Weeks from the last frost');
+  const about = figures.inUse({ of: crop, what: 'weeks from the last frost' });
+  // The earliest week counts.
+  const weeks = about.ok
+    ? figureInputs('Weeks from the last frost, the earliest', about.value, about.value.low)
+    : [];
+  const outdoors = about.ok
+    ? `${frost ?? ''} ${signed(about.value.low)} weeks = ${iso(dates.setOutOn ?? dates.startOn)}`
+    : null;
+  const inside = figures.inUse({ of: crop, what: 'weeks indoors' });
+  const plannedOut = !sown && frost !== null ? outdoors : null;
   const indoors = how === 'indoors' ? figure('weeks indoors', 'Weeks indoors') : [];
   switch (column) {
     case 'start_on':
@@ -69,6 +78,12 @@ export function datesExplained(
             ? 'The day of setting out, less the usual weeks indoors.'
             : 'The last spring frost and the earliest of the published weeks about it; before it where negative.',
         inputs: sown ? sowing : [...last, ...weeks, ...indoors],
+        steps: [
+          plannedOut,
+          plannedOut !== null && how === 'indoors' && inside.ok && dates.setOutOn !== null
+            ? `${iso(dates.setOutOn)} − ${n(inside.value.usual)} weeks = ${iso(dates.startOn)}`
+            : null,
+        ],
         ...(season.lastFrost !== null && (how === 'indoors' || how === 'direct')
           ? sameAs(startOn(crop, season.lastFrost, how), dates.startOn, call('START_ON', crop, frost, how))
           : {}),
@@ -80,6 +95,7 @@ export function datesExplained(
           ? 'The day sown and the weeks indoors, but not before the earliest published week about the last spring frost.'
           : 'The last spring frost and the earliest of the published weeks about it; before it where negative.',
         inputs: [...sowing, ...last, ...weeks, ...(sown ? indoors : [])],
+        steps: [dates.setOutOn === null ? null : plannedOut],
         ...(season.lastFrost === null
           ? {}
           : sameAs(setOutOn(crop, season.lastFrost), dates.setOutOn, call('SET_OUT_ON', crop, frost))),
@@ -136,6 +152,9 @@ export function datesExplained(
     }
   }
 }
+
+/** '+ 2' or '− 4'. */
+const signed = (weeks: number): string => (weeks < 0 ? `− ${n(-weeks)}` : `+ ${n(weeks)}`);
 
 const ownEnd = (end: 'from' | 'to', at: { month: number; day: number }): readonly WorkingInput[] => [
   input(end === 'from' ? 'Own harvest from' : 'Own harvest to', formatMonthDay(at), 'month and day', 'own'),

@@ -3,7 +3,7 @@ import type { WorkingInput } from '../types.js';
 import { isAmount } from '../words.js';
 import { call, type Explained, input, n, some } from '../working/parts.js';
 import type { BedReckoning } from './beds.js';
-import { bedArea, rowFeet } from './ground.js';
+import { bedArea, bedSpacing, rowFeet } from './ground.js';
 import { isSown } from './seeds.js';
 
 export const lacksYield = (bed: BedReckoning): string =>
@@ -33,39 +33,37 @@ export function ground(bed: BedReckoning, column: 'row_feet' | 'bed_area'): Expl
   if (!spacing.ok) {
     return { rule, missing: lacksPlants(bed) || `${spacing.problem.message} ${spacing.problem.mend}` };
   }
-  const { inRow, across, source, origin, acrossSource } = spacing.value;
+  const { inRow, source, origin, acrossSource } = spacing.value;
+  const each = column === 'bed_area' ? bedSpacing(spacing.value, bed.row, bed.crop) : null;
   const area = count === null ? null : bedArea(count, spacing.value, bed.row, bed.crop);
+  const acrossOrigin = origin === 'own' ? 'computed' : 'published';
+  const published = closeOrRows(bed);
   return {
     rule,
     inputs: [
       plantsInput(bed),
-      input('Between plants in the row', inRow, 'inches', origin, source),
-      ...(column === 'bed_area' && across !== null
-        ? [
-            input(
-              `Across, ${acrossSource}`,
-              across,
-              'inches',
-              origin === 'own' ? 'computed' : 'published',
-              acrossFrom(bed),
-            ),
-          ]
-        : []),
+      ...(each === null || each.along === inRow
+        ? [input('Between plants in the row', inRow, 'inches', origin, source)]
+        : [input('Between plants along the bed', each.along, 'inches', 'published', published)]),
+      ...(each === null
+        ? []
+        : [input(`Across, ${acrossSource}`, each.across, 'inches', acrossOrigin, published)]),
     ],
     steps: [
       count === null
         ? null
         : column === 'row_feet'
           ? `${n(count)} × ${n(inRow)} in ÷ 12 = ${n(rowFeet(count, spacing.value))} ft`
-          : area === null
+          : area === null || each === null
             ? null
-            : `${some(count, 'plant')}: ${n(area)} square feet`,
+            : `${n(count)} × ${n(each.along)} in × ${n(each.across)} in ÷ 144 = ${n(area)} square feet`,
     ],
     missing: lacksPlants(bed) || 'No spacing of rows is published here; go by row feet.',
   };
 }
 
-function acrossFrom(bed: BedReckoning): string | undefined {
+/** Source of the close spacing, or of that of rows. */
+function closeOrRows(bed: BedReckoning): string | undefined {
   const of = growing(bed.crop);
   const figure = of.ok ? (of.value.intensiveSpacing ?? of.value.rowSpacing) : null;
   return figure ? figureSource(figure) : undefined;

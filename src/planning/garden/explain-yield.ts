@@ -3,6 +3,7 @@ import type { Basis, WorkingInput } from '../types.js';
 import { input, n, some } from '../working/parts.js';
 import type { BedReckoning } from './beds.js';
 import type { InUse } from './own-figures.js';
+import { weighedNotes } from './plant-yield.js';
 
 /** A figure in use and the published one behind it, as inputs, each with its source. */
 export function figureInputs(name: string, figure: InUse, value = figure.usual): readonly WorkingInput[] {
@@ -58,5 +59,6 @@ export function yieldSteps(bed: BedReckoning): readonly (string | null)[] {
     ...(figure ? learnedSteps(figure) : []),
     lean === good ? null : `lean ${n(lean)}, usual ${n(usual)}, good ${n(good)} pounds a plant`,
     ...notes,
+    ...weighedNotes(bed.crop).filter((note) => !notes.includes(note)),
   ];
 }

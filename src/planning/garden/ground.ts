@@ -63,13 +63,23 @@ export function spacingOf(row: PlantingRow, crop: string, figures: OwnFigures): 
 /** Feet of row for plants. */
 export const rowFeet = (plants: number, { inRow }: Spacing): number => (plants * inRow) / 12;
 
-/** Square feet of bed for plants; null where nothing says how far apart the rows stand. */
-export function bedArea(plants: number, spacing: Spacing, row: PlantingRow, crop: string): number | null {
+/** Inches along and across in a bed; null where nothing says how far apart the rows stand. */
+export function bedSpacing(
+  spacing: Spacing,
+  row: PlantingRow,
+  crop: string,
+): { readonly along: number; readonly across: number } | null {
   const of = growing(crop);
   const close = of.ok ? (of.value.intensiveSpacing?.usual ?? null) : null;
   const { inRow, across, origin } = spacing;
   if (across === null) return null;
   // At the close spacing plants stand so each way; in rows, or at one's own, by the two of them.
   const along = close !== null && origin !== 'own' && ownInches(row) === undefined ? close : inRow;
-  return (plants * along * across) / 144;
+  return { along, across };
+}
+
+/** Square feet of bed for plants; null as `bedSpacing`. */
+export function bedArea(plants: number, spacing: Spacing, row: PlantingRow, crop: string): number | null {
+  const bed = bedSpacing(spacing, row, crop);
+  return bed && (plants * bed.along * bed.across) / 144;
 }

@@ -1,9 +1,11 @@
-import { ok, type Result, refuse } from '../../problem.js';
+import { canning, growing } from '../../facts/index.js';
+import { ok, type Problem, type Result, refuse } from '../../problem.js';
 import type { Ranged } from '../ranged.js';
 import { isAmount } from '../words.js';
 import type { InUse, OwnFigures } from './own-figures.js';
 import { treeKind } from './tree-yield.js';
 import type { PlantingRow } from './types.js';
+import { problem } from './words.js';
 
 /** Pounds a plant by basis, with where it comes from. */
 export interface PlantYield extends Ranged {
@@ -72,4 +74,28 @@ export function plantYield(row: PlantingRow, crop: string, figures: OwnFigures):
     from: originWords(found.value),
     figure: found.value,
   });
+}
+
+/** What a yield's source says of how it was weighed: shelled, dry; each text once. */
+export function weighedNotes(crop: string): readonly string[] {
+  const of = growing(crop);
+  if (!of.ok) return [];
+  const notes = of.value.yields.flatMap(({ note }) => (note === undefined ? [] : [note]));
+  return [...new Set(notes)].filter((note) => /shell|dry|pod|husk/.test(note));
+}
+
+/**
+ * The trap of lima beans: yields are printed shelled, and pounds for jars in the pod, so that plants come out too
+ * many. Null where both are weighed alike, or the yield is the household's own.
+ */
+export function weighedApart(crop: string, found: PlantYield | null): Problem | null {
+  if (!found || found.origin === 'own') return null;
+  const shelled = weighedNotes(crop).some((note) => /^pounds shelled/.test(note));
+  const of = shelled ? canning(crop) : null;
+  if (!of?.ok || !/in pods/i.test(of.value.note ?? '')) return null;
+  return problem(
+    'shelled-and-in-pods',
+    `The yield of ${crop} is published shelled, and what goes into a jar is weighed in the pod: these plants are more than enough.`,
+    'Write your own yield as picked, in the pod; or the shelled pounds of a container in Foods.',
+  );
 }
