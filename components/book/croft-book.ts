@@ -125,7 +125,7 @@ export class CroftBook extends LitElement {
   ensureEngine(): Promise<void> {
     const live = this.#live;
     if (!live) return Promise.resolve();
-    this.#engine ??= giveEngine(live, this.engineLicenceKey).then((problem) => {
+    this.#engine ??= giveEngine(live, this.engineLicenceKey, () => live === this.#live).then((problem) => {
       if (live !== this.#live) return;
       this.#engineReady = problem === undefined;
       if (!problem) return this.requestUpdate();

@@ -2,9 +2,14 @@ import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 
 /** Loads the formula engine and gives it to the book; answers what stands in the way, if anything does. */
-export async function giveEngine(live: LiveBook, licenceKey: string): Promise<Problem | undefined> {
+export async function giveEngine(
+  live: LiveBook,
+  licenceKey: string,
+  stillOpen: () => boolean,
+): Promise<Problem | undefined> {
   try {
     const { HyperFormulaEngine } = await import('../../src/engine/hyperformula-engine.js');
+    if (!stillOpen()) return undefined;
     const { asOf, basis } = live.household;
     live.attachEngine(new HyperFormulaEngine({ asOf, basis }, licenceKey));
     return undefined;

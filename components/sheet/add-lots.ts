@@ -33,7 +33,7 @@ export class AddLots extends LitElement {
       }
       .once {
         display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(9.5rem, 1fr));
+        grid-template-columns: repeat(auto-fit, minmax(8rem, 1fr));
         gap: 0.75rem;
       }
       .line {

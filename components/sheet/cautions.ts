@@ -1,20 +1,38 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CellValue } from '../../src/book/index.js';
-import { allCautions, type Caution, cautions, cautionsFor } from '../../src/facts/index.js';
+import {
+  allCautions,
+  type Caution,
+  type CautionTopic,
+  cautions,
+  cautionsFor,
+} from '../../src/facts/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { WAYS_KEPT, type WayKept } from '../../src/planning/types.js';
 import { icons } from '../look/icons.js';
 
 const MOST_SHOWN = 3;
+
+/** What bears on every sheet of a kind, besides what its foods bring. */
+const TOPICS: Readonly<Record<string, readonly CautionTopic[]>> = {
+  shelf: ['shelf'],
+  foods: [],
+  draws: [],
+  batches: ['canning', 'batch'],
+  supplies: ['supplies'],
+};
+
 const AUTHORITY =
   'For how to put up any food, follow the current tested process of your national or local food-safety authority.';
 
 /** What bears on the foods that a sheet shows, most urgent first. */
 export function cautionsOf(live: LiveBook, sheet: string, kind: string): readonly Caution[] {
-  if (kind !== 'shelf' && kind !== 'foods' && kind !== 'draws') return [];
+  const topics = TOPICS[kind];
+  if (!topics) return [];
   const found = new Map<string, Caution>();
-  if (kind === 'shelf' && live.rowIds(sheet).length > 0)
-    for (const each of cautions('shelf')) found.set(each.id, each);
+  if (live.rowIds(sheet).length > 0) {
+    for (const each of topics.flatMap(cautions)) found.set(each.id, each);
+  }
   const seen = new Set<string>();
   for (const row of live.rowIds(sheet)) {
     const food = live.value(sheet, row, 'food');

@@ -1,5 +1,5 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { KINDS, type SheetKind } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
@@ -63,6 +63,7 @@ export class CroftSheet extends LitElement {
   @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
   @property({ type: Boolean }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
+  @state() private printing = false;
   readonly #book = new BookController(this, (change) => {
     this.#doings.reading?.heed(change);
     this.renderRoot.querySelector('croft-settings-form')?.requestUpdate();
@@ -90,6 +91,23 @@ export class CroftSheet extends LitElement {
   say(message: Problem | string | null): void {
     this.#doings.say(message);
   }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('beforeprint', this.#print);
+    window.addEventListener('afterprint', this.#print);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    window.removeEventListener('beforeprint', this.#print);
+    window.removeEventListener('afterprint', this.#print);
+  }
+
+  /** A grid holds only the rows in sight, so paper gets the table. */
+  readonly #print = (event: Event): void => {
+    this.printing = event.type === 'beforeprint';
+  };
 
   protected override willUpdate(changed: PropertyValues<CroftSheet>): void {
     const { live, book } = this.#book;
@@ -183,6 +201,7 @@ export class CroftSheet extends LitElement {
       sheet,
       editing,
       mounted,
+      printing: this.printing,
       cell,
       start,
       readOnly: this.readOnly,

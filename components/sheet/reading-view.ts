@@ -35,7 +35,8 @@ export class ReadingView extends LitElement {
   @property({ attribute: false }) only: readonly string[] = [];
   @property({ attribute: false }) chosen: GridCell | null = null;
   @state() private words = '';
-  @state() private everything = false;
+  /** Every row at once, however many. */
+  @property({ type: Boolean }) everything = false;
   #rows: ShownRows | undefined;
   readonly #keys = new ArrowKeys(this);
 

@@ -161,6 +161,9 @@ export const sheetStyles = css`
     padding: 2rem 0;
   }
   @media print {
+    croft-grid-pane,
+    croft-add-lots,
+    croft-working,
     .tools,
     .status,
     .head .button {

@@ -28,6 +28,8 @@ export interface StageState {
   readonly editing: boolean;
   /** The grid is there. */
   readonly mounted: boolean;
+  /** The page is being printed: all rows, as a table. */
+  readonly printing: boolean;
   readonly readOnly: boolean;
   readonly pending: boolean;
   readonly columns: readonly string[];
@@ -55,7 +57,7 @@ export function stage(state: StageState, doings: StageDoings): TemplateResult {
   }
   const label = sheet.title === live.title ? sheet.title : `${sheet.title}, ${live.title}`;
   return html`
-    ${editing && mounted ? nothing : reading(state, doings, label)}
+    ${editing && mounted && !state.printing ? nothing : reading(state, doings, label)}
     ${
       editing
         ? html`<croft-grid-pane
@@ -81,6 +83,7 @@ const reading = (state: StageState, doings: StageDoings, label: string): Templat
     .caption=${label}
     .pending=${state.pending}
     .editable=${!state.readOnly}
+    ?everything=${state.printing}
     .only=${state.columns}
     .chosen=${state.cell}
     ?inert=${state.editing}

@@ -23,6 +23,8 @@ export class DemoApp extends LitElement {
   @state() private tab = decodeURIComponent(location.hash.slice(1)) || 'shelf';
   /** Sheets whose tab was shown: their grids stay. */
   @state() private opened: readonly string[] = [];
+  /** The sheet that is being given another title; null when a new one is. */
+  @state() private renaming: string | null = null;
   @state() private problems: readonly Problem[] = [];
   readonly #which = new URL(location.href).searchParams.get('book');
 
@@ -56,7 +58,7 @@ export class DemoApp extends LitElement {
           Tamarack Bench and all its figures of stock and use are invented. Books stay in this browser; nothing
           is sent anywhere.
         </footer>
-        ${nameDialog(this.#addSheet)} ${startDialog(this.#start)} ${problemsDialog(this.problems)}
+        ${nameDialog(this.#renamed()?.title ?? null, this.#nameSheet)} ${startDialog(this.#start)} ${problemsDialog(this.problems)}
       </croft-book>
     `;
   }
@@ -112,9 +114,9 @@ export class DemoApp extends LitElement {
         sheets,
         shown,
         (id) => this.#show(id),
-        () => this.#dialog('name'),
+        () => this.#askName(null),
       )}
-      ${sheets.map(({ id, kind, title }) =>
+      ${sheets.map(({ id, kind }) =>
         this.opened.includes(id) || id === shown
           ? html`<div
               class="panel"
@@ -123,7 +125,7 @@ export class DemoApp extends LitElement {
               aria-labelledby=${tabId(id)}
               ?hidden=${id !== shown}
             >
-              ${kind === 'own' ? this.#ownTools(id, title) : nothing}
+              ${kind === 'own' ? this.#ownTools(id) : nothing}
               <croft-sheet sheet=${id} view="edit" bare></croft-sheet>
             </div>`
           : nothing,
@@ -131,18 +133,10 @@ export class DemoApp extends LitElement {
     `;
   }
 
-  #ownTools(sheet: string, title: string) {
+  #ownTools(sheet: string) {
     const { live } = this.book;
     return html`<div class="own-tools">
-      <button
-        type="button"
-        @click=${() => {
-          const typed = prompt('Title of this sheet', title)?.trim();
-          if (typed) live?.apply({ do: 'rename sheet', sheet, title: typed });
-        }}
-      >
-        Rename sheet
-      </button>
+      <button type="button" @click=${() => this.#askName(sheet)}>Rename sheet</button>
       <button type="button" @click=${() => live?.apply({ do: 'remove sheet', sheet })}>Remove sheet</button>
     </div>`;
   }
@@ -198,9 +192,24 @@ export class DemoApp extends LitElement {
     if (file) await this.book.openACopy(file);
   };
 
-  readonly #addSheet = (title: string): void => {
+  #renamed() {
+    return this.book?.live?.sheets().find(({ id }) => id === this.renaming);
+  }
+
+  async #askName(sheet: string | null): Promise<void> {
+    this.renaming = sheet;
+    await this.updateComplete;
+    this.#dialog('name');
+  }
+
+  readonly #nameSheet = (title: string): void => {
+    const { live } = this.book;
+    if (this.renaming !== null) {
+      live?.apply({ do: 'rename sheet', sheet: this.renaming, title });
+      return;
+    }
     const sheet = newId('s');
-    const done = this.book.live?.apply({ do: 'add sheet', sheet, title });
+    const done = live?.apply({ do: 'add sheet', sheet, title });
     if (done?.ok) this.#show(sheet);
   };
 

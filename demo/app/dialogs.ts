@@ -12,18 +12,23 @@ const sent = (use: (form: FormData) => void) => (event: SubmitEvent) => {
   form.reset();
 };
 
-export const nameDialog = (use: (title: string) => void): TemplateResult => html`
+/** Asks for the title of a sheet: a new one's, or another for one that is there. */
+export const nameDialog = (title: string | null, use: (title: string) => void): TemplateResult => html`
   <dialog id="name" aria-labelledby="name-title">
-    <form @submit=${sent((form) => use(String(form.get('title')).trim() || 'New sheet'))}>
-      <h2 id="name-title">A sheet of your own</h2>
-      <p>Any text, numbers, dates and formulas: seed orders, hens and eggs, who owes whom a jar.</p>
+    <form @submit=${sent((form) => use(String(form.get('title')).trim() || title || 'New sheet'))}>
+      <h2 id="name-title">${title === null ? 'A sheet of your own' : 'Rename this sheet'}</h2>
+      ${
+        title === null
+          ? html`<p>Any text, numbers, dates and formulas: seed orders, hens and eggs, who owes whom a jar.</p>`
+          : ''
+      }
       <div class="field">
         <label for="sheet-title">Title</label>
-        <input id="sheet-title" name="title" maxlength="200" autocomplete="off" />
+        <input id="sheet-title" name="title" maxlength="200" autocomplete="off" .value=${title ?? ''} />
       </div>
       <div class="ends">
         <button type="button" @click=${close}>Cancel</button>
-        <button class="first">Add the sheet</button>
+        <button class="first">${title === null ? 'Add the sheet' : 'Rename'}</button>
       </div>
     </form>
   </dialog>

@@ -12,7 +12,7 @@ const pages = usePages();
 
 const open = async (path = PAGE, options?: OpenOptions): Promise<Page> => {
   const page = await pages.open(path, options);
-  page.setDefaultTimeout(8_000);
+  page.setDefaultTimeout(20_000);
   return page;
 };
 

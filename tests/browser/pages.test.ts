@@ -1,17 +1,20 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { BookDoc } from '../../src/book/index.js';
 import { axeViolations } from './elements-axe.js';
 import { said, saidByAll } from './elements-make.js';
 import { type OpenOptions, usePages } from './harness/pages.js';
+
+// Several loads of a whole page, each of many modules: more than the usual time on a busy machine.
+vi.setConfig({ testTimeout: 120_000 });
 
 const DEMO = 'demo/index.html';
 const pages = usePages();
 
 async function open(path = DEMO, options?: OpenOptions): Promise<Page> {
   const page = await pages.open(path, options);
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(30_000);
   return page;
 }
 
@@ -140,6 +143,22 @@ describe('the demo', () => {
     const working = page.locator('croft-working');
     await working.getByRole('heading', { level: 2 }).waitFor();
     expect(await said(working.getByRole('heading', { level: 2 }))).toContain('On hand');
+  });
+
+  it('prints every row as a table, from the grid too', async () => {
+    const page = await open(`${DEMO}#draws`);
+    await gridOpen(page);
+    const rows = await page.evaluate(
+      () => document.querySelector('croft-book')!.live!.rowIds('draws').length,
+    );
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    await page.emulateMedia({ media: 'print' });
+    await expect
+      .poll(() => page.locator('[role=tabpanel]:not([hidden]) croft-reading-view tbody tr').count())
+      .toBe(rows);
+    expect(await page.locator('croft-grid-pane').first().isVisible()).toBe(false);
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    await page.locator('croft-reading-view').waitFor({ state: 'detached' });
   });
 
   it('takes a sheet of one’s own, with a column and a formula', async () => {
