@@ -48,7 +48,14 @@ describe('the keyboard', () => {
     await grid.press('Home');
     expect((await grid.selection())?.column).toBe('food');
     await grid.press('End');
-    expect((await grid.selection())?.column).toBe('weeks_of_supply');
+    const last = await grid.page.evaluate(
+      () =>
+        window.grid.live
+          .columns('shelf')
+          .filter(({ hidden }) => !hidden)
+          .at(-1)!.id,
+    );
+    expect((await grid.selection())?.column).toBe(last);
     await grid.press('Home', 'Control+ArrowUp', 'ArrowUp');
     expect(await focus(grid)).toBe('columnheader');
   });
@@ -103,13 +110,14 @@ describe('the keyboard', () => {
     await grid.press('Shift+F10');
     expect(await grid.menu()).toContain('Insert a row above');
     await grid.press('Escape');
-    expect(await grid.page.locator('.htMenu').count()).toBe(0);
-    await grid.press('Shift+Alt+ArrowDown');
-    await expect.poll(() => grid.menu()).toContain('Sort smallest or earliest first');
-    await grid.press('Escape');
+    expect(await grid.page.locator('.htMenu:visible').count()).toBe(0);
     await grid.type('Plums');
     await grid.press('Enter');
     expect(await grid.value('lot1', 'food')).toBe('Plums');
+    await grid.press('ArrowUp', 'ArrowUp', 'Shift+Alt+ArrowDown');
+    await expect.poll(() => grid.menu()).toContain('Sort smallest or earliest first');
+    await grid.press('Escape', 'ArrowDown');
+    expect(await grid.selection()).toEqual({ row: 'lot1', column: 'food' });
   });
 
   it('takes the grid’s place back after a deed of the menu', async () => {

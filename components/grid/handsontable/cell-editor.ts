@@ -217,12 +217,13 @@ export class CellEditor extends TextEditor {
     const pick = (item: Suggestion): void => this.#pick(item);
     if (this.#isFormula) {
       const at = atCaret(this.#field.value, this.#field.selectionStart);
-      const items = at.literal
-        ? literalsFor(at)
-        : at.word
-          ? namesFor(at.word.text, context.host.live.columns(context.binding.sheet))
-          : [];
-      popup.show(this.#field, { hint: hintFor(at), items, active: items.length > 0 ? 0 : -1 }, pick);
+      const columns = context.host.live.columns(context.binding.sheet);
+      const items = at.literal ? literalsFor(at) : at.word ? namesFor(at.word.text, columns) : [];
+      const typed = (at.literal ?? at.word)?.text ?? '';
+      // A whole column name, or nothing typed yet, is not to be replaced by the first of the list.
+      const whole = columns.some(({ name }) => name.toLowerCase() === typed.toLowerCase());
+      const active = items.length > 0 && typed !== '' && !(at.word && whole) ? 0 : -1;
+      popup.show(this.#field, { hint: hintFor(at), items, active }, pick);
       return;
     }
     const choices = this.#choices(context, editing.line, column);

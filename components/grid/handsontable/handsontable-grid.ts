@@ -68,6 +68,8 @@ export class HandsontableGrid implements GridView {
       },
       dropdownMenu: { items: columnMenu(this.#context) as never },
     });
+    hot.addHook('afterContextMenuShow', (plugin) => this.#portal.fit(plugin.menu?.container));
+    hot.addHook('afterDropdownMenuShow', (plugin) => this.#portal.fit(plugin.menu?.container));
     hot.rootElement.setAttribute('aria-label', host.label);
     hot.rootElement.setAttribute('aria-rowcount', String(binding.lines.length + 1));
     this.setColourScheme(host.colourScheme);

@@ -1,8 +1,11 @@
+import { shownDay } from '../../sheet/shown.js';
 import type { GridContext } from './context.js';
 import type { Write } from './edits.js';
 import { type Direction, fill } from './fill.js';
 import type { Block } from './places.js';
 import { bookRow } from './places.js';
+
+const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
 
 interface Range {
   getTopStartCorner(): { row: number | null; col: number | null };
@@ -65,6 +68,12 @@ export function addHooks(context: GridContext): void {
     const before = drop < hot.countRows() ? (binding.lines[bookRow(hot, drop)]?.id ?? null) : null;
     if (rows.length > 0) edits.do({ do: 'move rows', sheet, rows, before });
     return false;
+  });
+
+  // The filter's list shows values as the cells do.
+  hot.addHook('modifyFiltersMultiSelectValue', (value: unknown) => {
+    if (typeof value === 'boolean') return value ? 'yes' : 'no';
+    return typeof value === 'string' && ISO_DAY.test(value) ? shownDay(value) : value;
   });
 
   hot.addHook('afterColumnResize', (width: number, index: number) => {

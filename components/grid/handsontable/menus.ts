@@ -54,8 +54,8 @@ function rowItems(context: GridContext): Items {
     }
   };
   return {
-    row_above: { name: 'Insert a row above', callback: () => insert(false), hidden: () => !onRows() },
-    row_below: {
+    insert_above: { name: 'Insert a row above', callback: () => insert(false), hidden: () => !onRows() },
+    insert_below: {
       name: 'Insert a row below',
       callback: () => insert(true),
       hidden: () => !onRows(),
@@ -200,6 +200,17 @@ function sortItems(context: GridContext): Items {
   };
 }
 
+/** Leaves out, on a cell, what the column's own menu has; that menu would grow longer than a screen. */
+function forHeaders(items: Items, onCell: () => boolean, also: readonly string[]): Items {
+  return Object.fromEntries(
+    Object.entries(items).map(([key, item]) => {
+      const { hidden } = item as Item;
+      const outside = (): boolean => onCell() && !also.includes(key);
+      return [key, { ...item, hidden: () => outside() || hidden?.() === true }];
+    }),
+  );
+}
+
 /** The menu of cells and row headers. An allow-list: what is not here is not offered. */
 export function cellMenu(context: GridContext): Items {
   const { hot, host, binding } = context;
@@ -247,16 +258,16 @@ export function cellMenu(context: GridContext): Items {
     line_1: line,
     ...rowItems(context),
     line_2: line,
-    ...columnItems(context),
+    ...forHeaders(columnItems(context), onCell, ['column_after', 'column_remove']),
     line_3: line,
-    ...sortItems(context),
+    ...forHeaders(sortItems(context), onCell, []),
     line_4: line,
-    undo: {
+    step_back: {
       name: () => `Undo ${host.live.undoLabel ?? ''}`.trim(),
       callback: () => replay(context, 'undo'),
       disabled: () => host.live.undoLabel === undefined,
     },
-    redo: {
+    step_again: {
       name: () => `Do again ${host.live.redoLabel ?? ''}`.trim(),
       callback: () => replay(context, 'redo'),
       disabled: () => host.live.redoLabel === undefined,

@@ -14,6 +14,9 @@ const TOKENS = [
   '--font-figures',
 ];
 
+/** Least distance of a menu from the window's edge, in pixels. */
+const EDGE = 4;
+
 /**
  * A home for the grid's menus at the level of the document, where no ancestor clips or shifts them, with
  * the grid's styles and nothing of the page's.
@@ -57,6 +60,25 @@ export class Portal {
       else this.host.style.setProperty(token, value);
     }
     this.host.style.setProperty('color-scheme', scheme);
+  }
+
+  /** Moves a menu that has just opened into the window, and lets it scroll where it is taller than that. */
+  fit(menu: HTMLElement | undefined): void {
+    if (!menu) return;
+    const { innerWidth, innerHeight } = this.document.defaultView ?? window;
+    const tall = menu.scrollHeight > innerHeight - 2 * EDGE;
+    menu.classList.toggle('croft-tall', tall);
+    if (tall) menu.style.setProperty('max-height', `${innerHeight - 2 * EDGE}px`);
+    else menu.style.removeProperty('max-height');
+    const { left, right, top, bottom } = menu.getBoundingClientRect();
+    const shift = (from: number, to: number, room: number): number =>
+      from < EDGE ? EDGE - from : to > room - EDGE ? Math.max(EDGE - from, room - EDGE - to) : 0;
+    const by = { left: shift(left, right, innerWidth), top: shift(top, bottom, innerHeight) };
+    for (const side of ['left', 'top'] as const) {
+      if (by[side] === 0) continue;
+      const at = Number.parseFloat(getComputedStyle(menu)[side]) || 0;
+      menu.style.setProperty(side, `${at + by[side]}px`);
+    }
   }
 
   remove(): void {

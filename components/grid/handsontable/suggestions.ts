@@ -65,12 +65,14 @@ export function literalsFor({ call, literal }: AtCaret): Suggestion[] {
     .map((value) => ({ value: `${value}"`, label: value, note: '' }));
 }
 
+const stopped = (text: string): string => (/[.?!]$/.test(text) ? text : `${text}.`);
+
 const ofOurs = ({ arguments: args, gives, summary }: FunctionHelp, at: number): string => {
   const argument = args[at];
   if (!argument)
     return args.length === 0 ? `${summary} Gives ${gives}.` : 'No more arguments: close the bracket.';
-  const otherwise = argument.otherwise ? ` Left out: ${argument.otherwise}.` : '';
-  return `${argument.name}: ${argument.help}${otherwise}`;
+  const otherwise = argument.otherwise ? ` Left out: ${stopped(argument.otherwise)}` : '';
+  return `${argument.name}: ${stopped(argument.help)}${otherwise}`;
 };
 
 /** The hint for the function that the caret stands in. */

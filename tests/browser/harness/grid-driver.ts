@@ -105,12 +105,16 @@ export class GridDriver {
   }
 
   menuItem(item: string): Locator {
-    return this.page.locator('.htMenu td:not(.htSeparator)', { hasText: new RegExp(`^${item}`) }).first();
+    return this.page
+      .locator('.htMenu:visible .ht_master td:not(.htSeparator)', { hasText: new RegExp(`^${item}`) })
+      .first();
   }
 
   /** Lines of the open menu. */
   async menu(): Promise<string[]> {
-    const lines = await this.page.locator('.htMenu .ht_master td:not(.htSeparator)').allTextContents();
+    const lines = await this.page
+      .locator('.htMenu:visible .ht_master td:not(.htSeparator)')
+      .allTextContents();
     return lines.map((line) => line.trim()).filter(Boolean);
   }
 
