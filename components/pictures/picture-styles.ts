@@ -63,7 +63,7 @@ export const pictureStyles = css`
   .axis {
     position: sticky;
     top: var(--croft-sticky-top, 0px);
-    z-index: 1;
+    z-index: 2;
     background: var(--paper);
     border-bottom: 1px solid var(--line);
   }
@@ -110,7 +110,8 @@ export const pictureStyles = css`
     background: color-mix(in srgb, var(--plan) 80%, transparent);
   }
   .mark:focus-visible {
-    outline-offset: -2px;
+    outline-offset: 1px;
+    z-index: 1;
   }
   .mark > * {
     align-self: center;
@@ -199,7 +200,7 @@ export const pictureStyles = css`
   }
   @media (prefers-contrast: more) {
     :host {
-      --rule: var(--quiet);
+      --rule: color-mix(in srgb, var(--ink) 45%, var(--paper));
       --quiet: var(--ink);
     }
   }

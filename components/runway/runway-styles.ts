@@ -121,7 +121,7 @@ export const runwayStyles = css`
   @container (min-width: 64rem) {
     .mark,
     .line {
-      grid-template: 'name plot verdict lasts' auto / 13rem minmax(0, 1fr) 10.5rem 16.5rem;
+      grid-template: 'name plot verdict lasts' auto / 12.5rem minmax(0, 1fr) 11.75rem 16.5rem;
     }
     .mark > svg.plot {
       min-height: max(100%, 28px);
