@@ -50,9 +50,9 @@ describe('the three lists', () => {
   it('bring up whole containers, by place, oldest first, with what stays over', () => {
     const { bringUp } = lists(plan);
     expect(bringUp.places.map(({ place, items }) => [place, items.map(({ words }) => words)])).toEqual([
-      ['cellar', ['2 quart jars of Tomatoes, canned', '1 quart jar of Tomatoes, canned']],
-      ['chest freezer', ['3 pounds of ground beef, frozen']],
-      ['pantry', ['2 quart jars of beans, dry goods']],
+      ['cellar', ['2 quart jars of Tomatoes (canned)', '1 quart jar of Tomatoes (canned)']],
+      ['chest freezer', ['3 pounds of ground beef (frozen)']],
+      ['pantry', ['2 quart jars of beans (dry goods)']],
     ]);
     const [first, second] = bringUp.places[0]!.items;
     expect(first).toMatchObject({
@@ -191,7 +191,7 @@ describe('marking done', () => {
     const done = markDone(plan, { from: day(MONDAY), to: day(SUNDAY) }, new Set());
     const beef = done.draws.filter(({ cells }) => cells.food === 'ground beef');
     expect(beef.reduce((sum, { cells }) => sum + cells.amount, 0)).toBe(3);
-    expect(done.meals[2]!.short).toEqual(['2 pounds of ground beef, frozen']);
+    expect(done.meals[2]!.short).toEqual(['2 pounds of ground beef (frozen)']);
     expect(done.said).toBe('3 meals marked done, 8 draws posted.');
   });
 

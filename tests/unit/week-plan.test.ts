@@ -61,7 +61,7 @@ describe('scaling and measures', () => {
     const without = week([meal('m', TUESDAY, 'Porridge')], lines, shelfOf(lots), at());
     expect(without.after.left('a')).toBe(5);
     expect(without.rows.get('m')!.kept!.dish!.code).toBe('density-missing');
-    expect(without.rows.get('m')!.figures.stock).toBe('short: 2 pounds of oat, dry goods');
+    expect(without.rows.get('m')!.figures.stock).toBe('short: 2 pounds of oat (dry goods)');
   });
 });
 
@@ -79,7 +79,7 @@ describe('a dish', () => {
       on_hand: 7,
       enough_for: 4.66666666667,
       makes: 2,
-      costs_shelf: '1½ quart jars of Tomato, canned and 3 cups of Corn, frozen',
+      costs_shelf: '1½ quart jars of Tomato (canned) and 3 cups of Corn (frozen)',
     });
     expect(plans.get('2')!.figures).toMatchObject({
       on_hand: 6,
@@ -153,6 +153,27 @@ describe('a dish', () => {
     expect(problemOf({ from: 'bought' }, 'okra').kept).toBeUndefined();
   });
 
+  it('names the measures that would do where one does not', () => {
+    const { message, mend } = problemOf({ measure: 'pound' }).problems!.on_hand!;
+    expect(message).toBe(
+      'tomato stands on the shelf in quart jars, which cannot be turned into pounds. What they weigh is not known.',
+    );
+    expect(mend).toBe('Write the amount in quart jars.');
+  });
+
+  it('takes a name that is both a food of the shelf and a dish for the food, unless told', () => {
+    const lines = [
+      dishLine('1', 'Tomato', 'corn', { amount: 1, measure: 'pint freezer bag' }),
+      dishLine('2', 'Lunch', 'tomato', { measure: null }),
+      dishLine('3', 'Dinner', 'tomato', { measure: null, from: 'dish', amount: 6 }),
+      dishLine('4', 'Tea', 'tomato', { measure: 'cup', from: 'dish' }),
+    ];
+    const costs = planDishes(lines, shelfOf(lots), at(), emptyGuide);
+    expect(costs.get('2')!.figures.costs_shelf).toBe('1 quart jar of tomato');
+    expect(costs.get('3')!.figures.costs_shelf).toBe('1 pint freezer bag of corn');
+    expect(costs.get('4')!.kept!.measure!.code).toBe('dish-in-measure');
+  });
+
   it('counts in the food’s own container where the measure is blank', () => {
     expect(problemOf({ measure: null }).units!.on_hand).toBe('quart jar');
   });
@@ -172,15 +193,15 @@ describe('meals draw on a copy of the shelf', () => {
     expect(plan.rows.get('m1')!.figures).toMatchObject({
       needs: '½ quart jar of tomato',
       stock: 'in stock',
-      oldest_lot: 'tomato, canned, quart jar, undated, cellar',
-      open_after: '2 cups of tomato, canned',
+      oldest_lot: 'tomato (canned), quart jar, undated, cellar',
+      open_after: '2 cups of tomato (canned)',
       uses_up: null,
     });
     expect(plan.rows.get('m2')!.figures).toMatchObject({
       open_after: null,
-      uses_up: 'the last of tomato, canned, quart jar, undated, cellar',
+      uses_up: 'the last of tomato (canned), quart jar, undated, cellar',
     });
-    expect(plan.rows.get('m0')!.figures.open_after).toBe('2 cups of tomato, canned');
+    expect(plan.rows.get('m0')!.figures.open_after).toBe('2 cups of tomato (canned)');
     expect([plan.after.left('old'), plan.after.left('new')]).toEqual([0, 1.5]);
   });
 
@@ -194,7 +215,7 @@ describe('meals draw on a copy of the shelf', () => {
     const left = plan.after.left('a') * unitWithId('quart')!.factor;
     expect(Qty(left, 'ml').to('teaspoon').scalar).toBeCloseTo(191, 5);
     expect(plan.rows.get('b')!.figures.open_after).toBe(
-      '3¾ cups, 3 tablespoons and 2 teaspoons of tomato, canned, opened 3 days before',
+      '3¾ cups, 3 tablespoons and 2 teaspoons of tomato (canned), opened 3 days before',
     );
   });
 
@@ -206,9 +227,9 @@ describe('meals draw on a copy of the shelf', () => {
     const lines = [...halves, dishLine('2', 'Bite', 'tomato', { amount: 0.25 })];
     const plan = week(meals, lines, shelf, at());
     expect(['a', 'b', 'c'].map((id) => plan.rows.get(id)!.figures.open_after)).toEqual([
-      '1 cup of tomato, canned, opened 4 days before',
-      '3 cups of tomato, canned',
-      '2 cups of tomato, canned, opened 2 days before',
+      '1 cup of tomato (canned), opened 4 days before',
+      '3 cups of tomato (canned)',
+      '2 cups of tomato (canned), opened 2 days before',
     ]);
   });
 
@@ -296,8 +317,8 @@ describe('workings', () => {
     const shelf = shelfOf([lot('a', 2), lot('b', 2)], [row()]);
     const plan = week([meal('m', TUESDAY, 'Soup')], lines, shelf, at());
     expect(explainMeal(plan, 'm', 'stock')!.steps.map(({ text }) => text)).toEqual([
-      '2 quart jars from tomato, canned, quart jar, undated: nothing left',
-      '1 quart jar from tomato, canned, quart jar, undated: 1 quart jar left',
+      '2 quart jars from tomato (canned), quart jar, undated: nothing left',
+      '1 quart jar from tomato (canned), quart jar, undated: 1 quart jar left',
     ]);
     expect(explainMeal(plan, 'm', 'needs')!.steps[0]!.text).toBe('tomato: 2 as written → 3 quart jars');
     expect(explainMeal(plan, 'none', 'needs')).toBeUndefined();

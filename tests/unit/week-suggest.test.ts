@@ -34,7 +34,7 @@ describe('suggested dishes', () => {
     const { suggestions, by } = await suggest([meal('m', DAYS[0], '')], [BAKE, SOUP], [TOMATO, CORN]);
     expect(by).toEqual({ m: 'Soup' });
     expect(suggestions[0]!.why).toBe(
-      'Eats 2 quart jars of tomato, canned that would not be eaten in time, best by 20 January 2026.',
+      'Eats 2 quart jars of tomato (canned) that would not be eaten in time, best by 20 January 2026.',
     );
   });
 
@@ -81,7 +81,20 @@ describe('suggested dishes', () => {
     const { by, suggestions } = await suggest([meal('m', DAYS[0], '')], [SOUP, BAKE], lots, {}, rows);
     expect(by).toEqual({ m: 'Bake' });
     expect(suggestions[0]!.why).toBe(
-      'Uses corn, canned, of which more stands there than lasts to the next harvest.',
+      'Uses corn (canned), of which more stands there than lasts to the next harvest.',
+    );
+  });
+
+  it('relieve what is at risk behind the lots that they eat', async () => {
+    // At 1 a week the first lot is eaten in time, and most of the second is not.
+    const lots = [
+      lot('first', 2, { ownBestBy: day('2026-02-01') }),
+      lot('second', 9, { ownBestBy: day('2026-02-02') }),
+    ];
+    const rows = [row({ id: 'tomato', ownUse: 1 })];
+    const { suggestions } = await suggest([meal('m', DAYS[0], '')], [SOUP], lots, {}, rows);
+    expect(suggestions[0]!.why).toBe(
+      'Eats 2 quart jars of tomato (canned) that would not be eaten in time, best by 2 February 2026.',
     );
   });
 

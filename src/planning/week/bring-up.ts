@@ -1,8 +1,9 @@
 import { isOpened, olderFirst } from '../stock.js';
+import { tidy } from '../words.js';
 import { OPENED, pastBestCaution, type WeekCaution } from './cautions.js';
 import type { MealPlan } from './plan-week.js';
 import type { Piece, WeekLot } from './shelf-copy.js';
-import { amountWords, foodWords, isClosed, leftoverWords, longDay } from './words.js';
+import { amountWords, foodWords, isClosed, leftoverWords, longDay, perishesOpened } from './words.js';
 
 /** One line of the bring-up list: containers of one lot. */
 export interface BringUp {
@@ -14,7 +15,7 @@ export interface BringUp {
   /** Whole containers to fetch; for what is kept loose or by weight, as much as is needed. */
   readonly amount: number;
   readonly measure: string;
-  /** '2 quart jars of tomatoes, canned'. */
+  /** '2 quart jars of tomatoes (canned)'. */
   readonly words: string;
   /** 'put up 14 August 2025'. */
   readonly which: string;
@@ -97,7 +98,7 @@ function fetched({ lot, name, pieces, meals }: Use): { item: BringUp | null; alr
   const common = { id: lot.id, food, lot, meals: [...meals] };
   const which = lot.putUpOn === null ? 'undated' : `put up ${longDay(lot.putUpOn)}`;
   if (!isClosed(lot.container)) {
-    const amount = before - after;
+    const amount = tidy(before - after);
     const words = loose(amount, lot.container, food);
     return {
       item: {
@@ -124,7 +125,7 @@ function fetched({ lot, name, pieces, meals }: Use): { item: BringUp | null; alr
           ...common,
           uses: leftoverWords(usedOpen, lot.container),
           leavesOver: whole > 0 ? '' : leavesOver,
-          cautions: [...cautions, OPENED],
+          cautions: perishesOpened(lot.way) ? [...cautions, OPENED] : cautions,
         }
       : null;
   if (whole === 0) return { item: null, already };
@@ -137,7 +138,7 @@ function fetched({ lot, name, pieces, meals }: Use): { item: BringUp | null; alr
       words: `${amountWords(whole, lot.container)} of ${food}`,
       which,
       leavesOver,
-      cautions: over > 0 ? [...cautions, OPENED] : cautions,
+      cautions: over > 0 && perishesOpened(lot.way) ? [...cautions, OPENED] : cautions,
     },
     already,
   };

@@ -7,6 +7,7 @@ import { type Dish, DishBook, type LineColumn } from './dish-book.js';
 import { needsOf, servesMissing } from './needs.js';
 import { lotsOf, ShelfCopy } from './shelf-copy.js';
 import type { DishFigures, DishLine, ShelfLine } from './types.js';
+import { unbridged } from './unbridged.js';
 import { listed, needWords } from './words.js';
 
 /** Columns of Dishes at which a problem may stand: planning columns and kept ones. */
@@ -17,27 +18,27 @@ export interface DishRowPlan extends RowPlan<DishFigures> {
   readonly kept?: Partial<Record<LineColumn, Problem>>;
 }
 
-/** What is on hand of a line's food, in its measure. */
-export interface OnHand {
-  readonly amount: number | null;
-  readonly problem: Problem | null;
-}
-
-/** On hand of a food in a measure. Lots whose container does not meet it are left out, with the problem. */
-export function onHandIn(shelf: ShelfCopy, food: string, way: DishLine['way'], measure: string): OnHand {
+/**
+ * On hand of a food in a measure. Containers that do not meet it are left out: a dish that takes whichever way
+ * takes what it can. Null where nothing that stands there meets it, for zero would be a false answer.
+ */
+export function onHandIn(
+  shelf: ShelfCopy,
+  food: string,
+  way: DishLine['way'],
+  measure: string,
+): number | null {
   const measures = shelf.measures(food);
   let sum = 0;
   let met = 0;
-  let problem: Problem | null = null;
-  for (const lot of shelf.of(food, way)) {
-    const factor = measures.factor(lot.container, measure);
-    if (factor.ok) {
-      met += 1;
-      sum += shelf.left(lot.id) * factor.value;
-    } else problem ??= factor.problem;
+  const lots = shelf.of(food, way);
+  for (const lot of lots) {
+    const factor = measures.factorOrNull(lot.container, measure);
+    if (factor === null) continue;
+    met += 1;
+    sum += shelf.left(lot.id) * factor;
   }
-  // Zero would be a false answer where all that stands there is in some other measure.
-  return { amount: met === 0 && problem ? null : tidy(sum), problem };
+  return met === 0 && lots.length > 0 ? null : tidy(sum);
 }
 
 const notOnShelf = (name: string, way: string | null): Problem => ({
@@ -89,7 +90,8 @@ function lineRow(book: DishBook, shelf: ShelfCopy, line: DishLine, household: Ho
   const units: Partial<Record<keyof DishFigures, string>> = {};
   const isFood = line.food !== null && !placed && !book.dishWithin(line) && line.from !== 'bought';
   if (isFood && line.food !== null && measure !== null) {
-    const { amount, problem } = onHandIn(shelf, line.food, line.way, measure);
+    const amount = onHandIn(shelf, line.food, line.way, measure);
+    const problem = unbridged(shelf, { ...line, food: line.food }, measure);
     units.on_hand = measure;
     if (problem) problems.on_hand = problem;
     if (!isKept(book, line)) kept.food ??= notOnShelf(line.foodName, line.way);
@@ -138,7 +140,7 @@ function cookings(
 ): number | null {
   let most = Number.POSITIVE_INFINITY;
   for (const need of needs) {
-    const { amount } = onHandIn(shelf, need.food, need.way, need.measure);
+    const amount = onHandIn(shelf, need.food, need.way, need.measure);
     if (amount === null) return null;
     most = Math.min(most, floorSafe(amount / need.amount));
   }

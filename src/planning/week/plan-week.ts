@@ -6,12 +6,14 @@ import type { DayNumber, Household, RowPlan } from '../types.js';
 import { isAmount } from '../words.js';
 import { dishCautions, OPENED, pastBestCaution, type WeekCaution } from './cautions.js';
 import { type Dish, DishBook } from './dish-book.js';
+import { bad, NO_DATE, NOT_POSTED, neverMarked, noSuchDish } from './meal-problems.js';
 import { type Need, needsOf } from './needs.js';
 import { openedOn } from './open-now.js';
 import { lotsOf, type Piece, ShelfCopy } from './shelf-copy.js';
 import { type DishLine, MEALS, type Meal, type ShelfLine, type WeekFigures } from './types.js';
+import { unbridged } from './unbridged.js';
 import { mealRow } from './week-row.js';
-import { isClosed } from './words.js';
+import { isClosed, perishesOpened } from './words.js';
 
 /** A need of a meal and what the shelf gives of it. */
 export interface MetNeed extends Need {
@@ -102,10 +104,12 @@ export function planWeek(
   const book = new DishBook(dishLines, known);
   const shelf = new ShelfCopy(lotsOf(known, household.asOf), guide);
   const openedBy = openedBefore(known, dishLines);
+  // Lots that a planned meal has taken from: what else stands opened is not the week's doing.
+  const touched = new Set<string>();
   const rows = new Map<string, MealRowPlan>();
   const plans: MealPlan[] = [];
   for (const meal of inOrder(meals)) {
-    const plan = planMeal(meal, book, shelf, household, posted, openedBy);
+    const plan = planMeal(meal, book, shelf, household, posted, openedBy, touched);
     plans.push(plan);
     rows.set(meal.id, mealRow(plan));
   }
@@ -144,6 +148,7 @@ function planMeal(
   household: Household,
   posted: ReadonlySet<string>,
   openedBy: Map<string, Opened>,
+  touched: Set<string>,
 ): MealPlan {
   const problems: { column: MealColumn; problem: Problem }[] = [];
   const state = stateOf(meal, posted, household.asOf);
@@ -154,7 +159,7 @@ function planMeal(
   if (meal.dish !== null && !isDay(meal.date)) problems.push({ column: 'date', problem: NO_DATE });
   if (!isAmount(shares)) problems.push({ column: 'shares', problem: bad('shares') });
   if (!isAmount(times)) problems.push({ column: 'times', problem: bad('amount to multiply by') });
-  if (state === 'long past') problems.push({ column: 'done', problem: NEVER_MARKED });
+  if (state === 'long past') problems.push({ column: 'done', problem: neverMarked(DAYS_TO_MARK) });
   const canReckon = dish && isAmount(shares) && isAmount(times);
   const found = canReckon ? needsOf(book, dish, shares, times) : { needs: [], lines: [], problems: [] };
   for (const { line, problem } of found.problems) {
@@ -171,15 +176,16 @@ function planMeal(
     if (!draws || need.from === 'bought') return { ...need, pieces: [], short: 0, unbridged: null };
     const taken = shelf.take(need.food, need.way, need.amount, need.measure, day);
     for (const { lot, before, after } of taken.pieces) {
+      touched.add(lot.id);
       // A lot that is down to whole containers again has none open; the next one is opened another day.
       if (!isOpened(after)) openedBy.delete(lot.id);
       else if (isOpened(before) && Math.floor(before) === Math.floor(after)) continue;
       else openedBy.set(lot.id, { name: need.foodName, since: meal.date });
     }
-    return { ...need, ...taken, unbridged: taken.short > 0 ? unmet(shelf, need) : null };
+    return { ...need, ...taken, unbridged: taken.short > 0 ? unbridged(shelf, need, need.measure) : null };
   });
-  for (const { unbridged } of met) if (unbridged) problems.push({ column: 'dish', problem: unbridged });
-  const openAfter = draws ? openOf(shelf, openedBy) : [];
+  for (const { unbridged: problem } of met) if (problem) problems.push({ column: 'dish', problem });
+  const openAfter = draws ? openOf(shelf, openedBy, touched) : [];
   const pieces = met.flatMap((need) => need.pieces);
   const used = met.flatMap((need) =>
     need.pieces.length > 0
@@ -188,59 +194,24 @@ function planMeal(
   );
   const cautions: WeekCaution[] = dish ? dishCautions(dish, found, used) : [];
   if (pieces.some(({ lot }) => lot.past)) cautions.push(pastBestCaution());
-  if (openAfter.length > 0) cautions.push(OPENED);
+  if (openAfter.some(({ lot }) => perishesOpened(lot.way))) cautions.push(OPENED);
   return { meal, dish, state, shares, needs: met, lines: found.lines, openAfter, cautions, problems };
 }
 
 const isThere = (shelf: ShelfCopy, { from, food, way }: Need): boolean =>
   from === 'shelf' && shelf.of(food, way).some((lot) => shelf.left(lot.id) > 0);
 
-/** The problem of a lot that has some of the food, but in a measure that does not meet. */
-function unmet(shelf: ShelfCopy, need: Need): Problem | null {
-  for (const lot of shelf.of(need.food, need.way)) {
-    const factor = shelf.measures(need.food).factor(need.measure, lot.container);
-    if (!factor.ok && shelf.left(lot.id) > 0) return factor.problem;
-  }
-  return null;
-}
-
-function openOf(shelf: ShelfCopy, openedBy: ReadonlyMap<string, Opened>): OpenContainer[] {
+function openOf(
+  shelf: ShelfCopy,
+  openedBy: ReadonlyMap<string, Opened>,
+  touched: ReadonlySet<string>,
+): OpenContainer[] {
   return shelf
     .opened()
-    .filter((lot) => isClosed(lot.container))
+    .filter((lot) => isClosed(lot.container) && touched.has(lot.id))
     .map((lot) => {
       const left = shelf.left(lot.id);
       const by = openedBy.get(lot.id);
       return { lot, part: left - Math.floor(left), name: by?.name ?? lot.food, since: by?.since ?? null };
     });
 }
-
-const noSuchDish = (name: string): Problem => ({
-  code: 'dish-not-there',
-  message: `There is no dish called “${name.slice(0, 60)}” on the Dishes sheet.`,
-  mend: 'Choose one of the list, or write the dish there first.',
-});
-
-const NO_DATE: Problem = {
-  code: 'missing',
-  message: 'The date of this meal is missing.',
-  mend: 'Write the day; until then the meal is on no list.',
-};
-
-const bad = (what: string): Problem => ({
-  code: 'bad-amount',
-  message: `The ${what} is not a number from 0 up.`,
-  mend: 'Write a number, or leave it blank.',
-});
-
-const NOT_POSTED: Problem = {
-  code: 'done-not-posted',
-  message: 'This meal is ticked as done, but nothing was taken off the shelf for it.',
-  mend: 'Use Mark done, so that the shelf is right; where it took nothing, leave it as it is.',
-};
-
-const NEVER_MARKED: Problem = {
-  code: 'never-marked',
-  message: `This meal was more than ${DAYS_TO_MARK} days ago and was never marked: it no longer counts against the shelf.`,
-  mend: 'Mark it done, or tick it as skipped.',
-};

@@ -1,18 +1,21 @@
 import type { Problem } from '../../problem.js';
+import { asFraction } from '../../units/index.js';
 import type { Guide } from '../guide.js';
 import { measuresOf } from '../measure.js';
 import type { Household } from '../types.js';
 import { type Buyable, buyable } from './buyable.js';
 import type { MealPlan, MetNeed } from './plan-week.js';
-import { amountWords } from './words.js';
+import { amountWords, isCount } from './words.js';
 
 /** One line of the shopping list. */
 export interface ToBuy extends Buyable {
   /** Made from the food and the measure: stays the same, so that a tick stays at its line. */
   readonly id: string;
   readonly food: string;
-  /** What the meals need, before rounding up: '1⅓ pounds'. */
+  /** What the meals need, before rounding up: '1⅓ pounds'; a bare number of pieces. */
   readonly exactly: string;
+  /** The line to write down: '3 onions', '1½ pounds of carrots'. */
+  readonly text: string;
   readonly meals: readonly string[];
   /** Part of it the shelf was to give, and lacks. */
   readonly short: boolean;
@@ -68,16 +71,18 @@ export function shopping(plans: readonly MealPlan[], household: Household, guide
   }
   return [...heaps.values()]
     .flat()
-    .map(
-      (heap): ToBuy => ({
+    .map((heap): ToBuy => {
+      const buy = buyable(heap.amount, heap.measure, household.measures);
+      return {
         id: `${heap.food}|${heap.measure}`,
         food: heap.name,
-        ...buyable(heap.amount, heap.measure, household.measures),
-        exactly: amountWords(heap.amount, heap.measure),
+        ...buy,
+        exactly: isCount(heap.measure) ? asFraction(heap.amount) : amountWords(heap.amount, heap.measure),
+        text: `${buy.words}${isCount(buy.measure) ? '' : ' of'} ${heap.name}`,
         meals: [...heap.meals],
         short: heap.short,
         problem: heap.problem,
-      }),
-    )
+      };
+    })
     .sort((a, b) => a.food.localeCompare(b.food));
 }

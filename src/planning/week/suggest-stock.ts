@@ -42,8 +42,11 @@ export class Resources {
       const way = wayOf(resource, lot.way);
       const left = week.after.left(lot.id);
       way.stock += left * factor;
-      // Planned meals eat what is at risk first.
-      way.risk += Math.min(left, Math.max(0, lot.atRisk - (lot.left - left))) * factor;
+      // What planned meals eat of a line is that much less at risk, whichever lot stands to be too old.
+      way.risk += (lot.atRisk - (lot.left - left)) * factor;
+    }
+    for (const { ways } of this.all) {
+      for (const way of ways.values()) way.risk = Math.min(way.stock, Math.max(0, way.risk));
     }
     for (const line of shelfLines) this.#addOver(line);
   }

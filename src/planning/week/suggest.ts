@@ -45,7 +45,7 @@ export async function suggestDishes(
   const model = suggestModel(week, lines, options);
   const { counts, worth, best } = await solveSuggestion(model, options.milliseconds ?? 2000);
   const placed = placeOnDays(model, counts);
-  const suggestions = explained(week, placed, oversOf(model));
+  const suggestions = explained(week, model, placed);
   const none = model.classes.flatMap(({ meals, candidates }) =>
     meals
       .filter(({ meal }) => !placed.some(({ plan }) => plan.meal.id === meal.id))
@@ -113,34 +113,16 @@ function placeOnDays(model: SuggestModel, counts: Counts): Placed[] {
   return placed;
 }
 
-/** Food lines of which some is over, as `food|way`. */
-const oversOf = (model: SuggestModel): Set<string> =>
-  new Set(
-    model.resources.flatMap(({ food, ways }) =>
-      [...ways.values()].filter(({ over }) => over > 0).map(({ way }) => `${food}|${way}`),
-    ),
-  );
-
 /** Takes each suggested dish from a copy of what the planned meals leave, to say what it eats. */
-function explained(week: WeekPlan, placed: readonly Placed[], overs: ReadonlySet<string>): Suggestion[] {
-  const { after, book } = week;
-  const shelf = new ShelfCopy(
-    after.lots.map((lot) => ({ ...lot, left: after.left(lot.id) })),
-    after.guide,
-  );
-  const riskLeft = new Map(
-    after.lots.map((lot) => [lot.id, Math.max(0, lot.atRisk - (lot.left - after.left(lot.id)))]),
-  );
+function explained(week: WeekPlan, model: SuggestModel, placed: readonly Placed[]): Suggestion[] {
+  const { book } = week;
+  const eating = new Eating(week, model);
   return placed.map(({ plan, dish }) => {
     const { needs, lines } = needsOf(book, dish, plan.shares, plan.meal.times ?? 1);
-    const words: string[] = [];
-    for (const need of needs.filter(({ from }) => from === 'shelf')) {
-      words.push(...eatenWords(need, shelf, riskLeft, overs));
-    }
+    const fromShelf = needs.filter(({ from }) => from === 'shelf');
+    const words = fromShelf.flatMap((need) => eating.words(need));
     if (words.length === 0)
-      words.push(
-        needs.some(({ from }) => from === 'shelf') ? 'All in stock' : 'Takes nothing from the shelf',
-      );
+      words.push(fromShelf.length > 0 ? 'all in stock' : 'takes nothing from the shelf');
     if (plan.meal.busy) {
       words.push(
         fitsBusyDay(dish, lines) && !dish.quick
@@ -158,26 +140,60 @@ function explained(week: WeekPlan, placed: readonly Placed[], overs: ReadonlySet
   });
 }
 
-function eatenWords(
-  need: Need,
-  shelf: ShelfCopy,
-  riskLeft: Map<string, number>,
-  overs: ReadonlySet<string>,
-): string[] {
-  const words: string[] = [];
-  for (const { lot, amount } of shelf.take(need.food, need.way, need.amount, need.measure, null).pieces) {
-    const risk = Math.min(amount, riskLeft.get(lot.id) ?? 0);
-    if (!(risk > 1e-9)) {
-      const food = foodWords(need.foodName, lot.way);
-      const over = `uses ${food}, of which more stands there than lasts to the next harvest`;
-      if (overs.has(`${lot.food}|${lot.way}`) && !words.includes(over)) words.push(over);
-      continue;
-    }
-    riskLeft.set(lot.id, riskLeft.get(lot.id)! - risk);
-    const by = lot.bestBy === null ? '' : `, best by ${longDay(lot.bestBy)}`;
-    words.push(
-      `eats ${amountWords(risk, lot.container)} of ${foodWords(need.foodName, lot.way)} that would not be eaten in time${by}`,
+/** What suggested dishes eat, one after the other, of what is at risk and over. */
+class Eating {
+  readonly #shelf: ShelfCopy;
+  /** By `food|way`: what is still at risk and over, in the resource's base. */
+  readonly #left = new Map<string, { base: string; risk: number; over: number; bestBy: DayNumber | null }>();
+
+  constructor({ after }: WeekPlan, { resources }: SuggestModel) {
+    this.#shelf = new ShelfCopy(
+      after.lots.map((lot) => ({ ...lot, left: after.left(lot.id) })),
+      after.guide,
     );
+    for (const { food, base, ways } of resources) {
+      for (const { way, risk, over } of ways.values()) {
+        if (risk <= 0 && over <= 0) continue;
+        const days = after
+          .of(food)
+          .flatMap((lot) => (lot.way === way && lot.atRisk > 0 ? (lot.bestBy ?? []) : []));
+        this.#left.set(`${food}|${way}`, {
+          base,
+          risk,
+          over,
+          bestBy: days.length > 0 ? Math.min(...days) : null,
+        });
+      }
+    }
   }
-  return words;
+
+  words(need: Need): string[] {
+    const eaten = new Map<string, { amount: number; container: string; way: Need['way'] }>();
+    const { pieces } = this.#shelf.take(need.food, need.way, need.amount, need.measure, null);
+    for (const { lot, covers } of pieces) {
+      const key = `${need.food}|${lot.way}`;
+      const sum = eaten.get(key) ?? { amount: 0, container: lot.container, way: lot.way };
+      eaten.set(key, { ...sum, amount: sum.amount + covers });
+    }
+    const words: string[] = [];
+    for (const [key, { amount, container, way }] of eaten) {
+      const left = this.#left.get(key);
+      const factor = left ? this.#shelf.measures(need.food).factorOrNull(need.measure, left.base) : null;
+      if (!left || factor === null) continue;
+      const food = foodWords(need.foodName, way);
+      const risk = Math.min(left.risk, amount * factor);
+      if (risk > 1e-9) {
+        left.risk -= risk;
+        const inLot = this.#shelf.measures(need.food).factorOrNull(left.base, container) ?? 1;
+        const by = left.bestBy === null ? '' : `, best by ${longDay(left.bestBy)}`;
+        words.push(
+          `eats ${amountWords(risk * inLot, container)} of ${food} that would not be eaten in time${by}`,
+        );
+      } else if (left.over > 1e-9) {
+        left.over -= Math.min(left.over, amount * factor);
+        words.push(`uses ${food}, of which more stands there than lasts to the next harvest`);
+      }
+    }
+    return words;
+  }
 }

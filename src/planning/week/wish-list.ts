@@ -1,10 +1,11 @@
+import { asFraction } from '../../units/index.js';
 import { isDay } from '../dates.js';
 import { countedInOf } from '../reckon.js';
 import type { DayNumber } from '../types.js';
 import { tidy } from '../words.js';
 import type { WeekPlan } from './plan-week.js';
 import type { ShelfLine } from './types.js';
-import { amountWords, longDay } from './words.js';
+import { amountWords, isCount, longDay } from './words.js';
 
 /** What a wish rests on. */
 export type WishFor = 'ran out' | 'wished for' | 'stayed';
@@ -118,6 +119,6 @@ function shortOf(week: WeekPlan): Wish[] {
     what: 'wished for' as const,
     amount: tidy(amount),
     measure,
-    words: `${amountWords(amount, measure)} short for ${meals.size} ${meals.size === 1 ? 'meal' : 'meals'}`,
+    words: `${isCount(measure) ? asFraction(amount) : amountWords(amount, measure)} short for ${meals.size} ${meals.size === 1 ? 'meal' : 'meals'}`,
   }));
 }

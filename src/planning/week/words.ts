@@ -37,11 +37,11 @@ export function longDay(day: DayNumber): string {
 /** `1½ quart jars`, in halves, quarters, eighths and thirds where it is near one. */
 export const amountWords = (n: number, measure: string): string => asFraction(n, measure);
 
-/** 'tomatoes, canned'; the food alone where the way is not said. */
+/** 'tomatoes (canned)'; the food alone where the way is not said. */
 export const foodWords = (name: string, way: WayKept | null): string =>
-  way === null ? name : `${name}, ${way}`;
+  way === null ? name : `${name} (${way})`;
 
-/** '2 quart jars of tomatoes, canned'; '3 onions'. */
+/** '2 quart jars of tomatoes (canned)'; '3 onions'. */
 export function needWords(amount: number, measure: string, name: string, way: WayKept | null): string {
   const counted = isCount(measure);
   const food = foodWords(name, way);
@@ -50,6 +50,11 @@ export function needWords(amount: number, measure: string, name: string, way: Wa
 
 /** Pieces of a thing, which need no word between the number and its name. */
 export const isCount = (measure: string): boolean => measure === 'each' || measure === 'piece';
+
+const PERISHES: ReadonlySet<WayKept> = new Set(['canned', 'frozen', 'fermented', 'fresh']);
+
+/** True for ways of keeping that end once the container is opened or thawed; dry and rendered goods keep on. */
+export const perishesOpened = (way: WayKept): boolean => PERISHES.has(way);
 
 /** True for what is opened whole: a jar, a can, a bag. */
 export function isClosed(container: string): boolean {

@@ -1,0 +1,34 @@
+import type { Problem } from '../../problem.js';
+import { measureName } from '../measure.js';
+import type { ShelfCopy } from './shelf-copy.js';
+import type { DishLine } from './types.js';
+import { listed } from './words.js';
+
+/**
+ * Why a food that stands on the shelf cannot be taken in a measure: all its containers, and the measures that
+ * would do. Null when one of them meets it, or nothing stands there.
+ */
+export function unbridged(
+  shelf: ShelfCopy,
+  { food, foodName, way }: Pick<DishLine, 'foodName' | 'way'> & { readonly food: string },
+  measure: string,
+): Problem | null {
+  const measures = shelf.measures(food);
+  let code: string | null = null;
+  const containers = new Set<string>();
+  for (const lot of shelf.of(food, way)) {
+    if (shelf.left(lot.id) <= 0) continue;
+    const factor = measures.factor(measure, lot.container);
+    if (factor.ok) return null;
+    code ??= factor.problem.code;
+    containers.add(lot.container);
+  }
+  if (code === null) return null;
+  const names = [...containers].map((id) => measureName(id));
+  const weight = code === 'density-missing' ? ' What they weigh is not known.' : '';
+  return {
+    code,
+    message: `${foodName.slice(0, 60)} stands on the shelf in ${listed(names)}, which cannot be turned into ${measureName(measure)}.${weight}`,
+    mend: `Write the amount in ${names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} or ${names.at(-1)!}`}.`,
+  };
+}
