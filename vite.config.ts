@@ -29,8 +29,16 @@ export default defineConfig(({ mode }) => {
   }
   return {
     root: at('demo'),
+    base: './',
     server: { fs: { allow: [at('.')] } },
-    build: { outDir: at('dist-demo'), emptyOutDir: true },
+    // Found only through import(): named here, so that the first visit needs no second load.
+    optimizeDeps: { include: ['hyperformula', 'handsontable/base', 'yjs', 'idb', 'zod'] },
+    build: {
+      outDir: at('dist-demo'),
+      emptyOutDir: true,
+      target: 'es2022',
+      rollupOptions: { input: [at('demo/index.html'), at('demo/blog.html')] },
+    },
     test: { root: at('.'), include: ['tests/**/*.test.ts'], testTimeout: 90_000 },
   };
 });

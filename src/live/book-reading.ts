@@ -18,6 +18,7 @@ import { foodKey } from './food-key.js';
 import type { GardenPlans } from './garden-stage.js';
 import type { PlannedLine } from './lines.js';
 import { lotLabel, secondRow, unlistedFood } from './notes.js';
+import type { TypedRow } from './readers.js';
 import { Settling } from './settling.js';
 import type { ReadKind } from './typed-rows.js';
 import { workingOf } from './workings.js';
@@ -108,6 +109,11 @@ export class BookReading {
   /** What the garden's planners answered last: windows of harvest, beds, batches; null before the first plan. */
   get garden(): GardenPlans | null {
     return this.settling.plan.garden;
+  }
+
+  /** Rows of a kind as planners read them, in the order of the sheet. */
+  typedRows<K extends ReadKind>(kind: K): TypedRow[K][] {
+    return this.settling.plan.rows.inOrder(kind);
   }
 
   /** Every food line as planned. */

@@ -1,6 +1,16 @@
+import { suggestUse } from '../planning/garden/index.js';
 import type { Guide } from '../planning/guide.js';
 import { planLine } from '../planning/line.js';
-import type { Draw, FoodRow, Household, LineInput, LinePlan, Lot, WayKept } from '../planning/types.js';
+import type {
+  Draw,
+  FoodRow,
+  Household,
+  LineInput,
+  LinePlan,
+  Lot,
+  SuggestedUse,
+  WayKept,
+} from '../planning/types.js';
 import { lineKey } from './food-key.js';
 
 /** The planned kinds of row. */
@@ -123,7 +133,9 @@ export class Lines {
         lots: sorted(members.shelf),
         draws: sorted(members.draws),
       };
-      const after = { input, plan: planLine(input, household, guide) };
+      const suggested = suggestion(input, household);
+      const full = suggested ? { ...input, suggested } : input;
+      const after = { input: full, plan: planLine(full, household, guide) };
       this.#planned.set(key, after);
       done.push({ before, after });
     }
@@ -138,6 +150,17 @@ export class Lines {
     }
     return first;
   }
+}
+
+/** A household without a single draw gets a published amount to begin with, where there is one. */
+function suggestion(input: LineInput, household: Household): SuggestedUse | null {
+  const { row, food, way, lots } = input;
+  const countedIn = row?.countedIn ?? lots[0]?.container ?? null;
+  if (household.ledgerFrom !== null || !row || row.ownUse !== null || countedIn === null) return null;
+  const found = suggestUse({ food, way, countedIn, crops: row.crops }, household);
+  if (!found.ok) return null;
+  const { perWeek, low, high, source, steps } = found.value;
+  return { low, usual: perWeek, high, source, steps };
 }
 
 const sorted = <T extends { readonly id: string }>(rows: ReadonlyMap<string, T>): T[] =>

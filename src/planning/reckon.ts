@@ -110,7 +110,7 @@ export function reckonLine(
   const { season, problem: seasonProblem } = seasonOfRow(input.row);
   const uses = usesOf(input, allotted, countedIn, measures);
   const observed = learnUse(uses, allotted.stockDays, season, household.ledgerFrom, asOf);
-  const use = chooseUse(input.row?.ownUse ?? null, observed.learned, weekPlan);
+  const use = chooseUse(input.row?.ownUse ?? null, observed.learned, weekPlan, input.suggested);
   const order = eatingOrder(queueOf(lots), asOf);
   return {
     input,

@@ -133,6 +133,17 @@ export interface LineInput {
   readonly row: FoodRow | null;
   readonly lots: readonly Lot[];
   readonly draws: readonly Draw[];
+  /** A published amount as use per week, for a household that has no draws yet; counts only where nothing else does. */
+  readonly suggested?: SuggestedUse | null;
+}
+
+/** Use per week in counted-in containers by a published figure. */
+export interface SuggestedUse {
+  readonly low: number;
+  readonly usual: number;
+  readonly high: number;
+  readonly source: string;
+  readonly steps: readonly string[];
 }
 
 /** A planned value: a number, words ('no use'), an ISO day, or null for blank. */

@@ -3,7 +3,7 @@ import { isDay } from './dates.js';
 import { gammaQuantile } from './gamma.js';
 import { inSeason, type Season } from './season.js';
 import { isWithin, observedWeeks, type StockSpan } from './stock-days.js';
-import type { DayNumber } from './types.js';
+import type { DayNumber, SuggestedUse } from './types.js';
 import { isAmount, MOST } from './words.js';
 
 /** Weeks before the as-of date that use is learned from. */
@@ -16,7 +16,7 @@ export interface Use {
   readonly low: number | null;
   readonly usual: number;
   readonly high: number | null;
-  readonly origin: 'own' | 'learned' | 'computed';
+  readonly origin: 'own' | 'learned' | 'computed' | 'published';
 }
 
 /** What was learned from draws, and the numbers it came from. */
@@ -107,15 +107,20 @@ export function learnUse(
   return { from, weeks, learned: learnFrom(amounts, weeks) };
 }
 
-/** Own figure first, learned next, the week plan's average next; null with none. */
+/** Own figure first, learned next, the week plan's average next, a published suggestion last; null with none. */
 export function chooseUse(
   own: number | null,
   learned: LearnedUse | null,
   weekPlan: number | null = null,
+  suggested: SuggestedUse | null = null,
 ): Use | null {
   if (isAmount(own)) return { low: null, usual: own, high: null, origin: 'own' };
   if (learned) return { low: learned.low, usual: learned.usual, high: learned.high, origin: 'learned' };
   if (isAmount(weekPlan)) return { low: null, usual: weekPlan, high: null, origin: 'computed' };
+  if (suggested) {
+    const { low, usual, high } = suggested;
+    return { low, usual, high, origin: 'published' };
+  }
   return null;
 }
 

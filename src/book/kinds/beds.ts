@@ -121,6 +121,30 @@ export const beds: KindDeclaration = {
         width: 84,
       },
     ),
+    kept(
+      'rank',
+      'Comes first',
+      'number',
+      'When the ground is too small: 1 gets its ground before 2. Blank comes last.',
+      {
+        min: 1,
+        decimals: 0,
+        hidden: true,
+        width: 84,
+      },
+    ),
+    kept(
+      'weight',
+      'Counts for',
+      'number',
+      'When the ground is too small: how much this crop counts beside another. Blank: 1.',
+      {
+        min: 0,
+        decimals: 1,
+        hidden: true,
+        width: 84,
+      },
+    ),
     kept('note', 'Note', 'text', 'Anything worth remembering about this planting.', { width: 150 }),
     ...planningColumns<BedFigures>({
       pounds_wanted: {

@@ -34,6 +34,13 @@ export function foodRow(line: LineReckoning, food: FoodReckoning): RowPlan<FoodF
     const lacking = [...line.lots.values()].find((at) => at.left !== null && at.bridgeProblem);
     if (lacking?.bridgeProblem) problems.on_hand = lacking.bridgeProblem;
   }
+  if (use?.origin === 'published') {
+    problems.use_per_week = {
+      code: 'published-suggestion',
+      message: 'A published suggestion, as nothing was drawn yet.',
+      mend: 'Write your own use a week, or let your draws say it.',
+    };
+  }
   const units: Partial<Record<keyof FoodFigures, string>> = {};
   if (countedIn !== null) for (const column of IN_CONTAINERS) units[column] = countedIn;
   return {

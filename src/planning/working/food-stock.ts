@@ -84,7 +84,9 @@ export function explainUse(line: LineReckoning, which: 'low' | 'usual' | 'high')
       ? 'Your own use per week, from Foods. It goes before what was learned.'
       : use?.origin === 'computed'
         ? 'The average of the week plan, as there is neither an own figure nor enough draws to learn from.'
-        : 'What was drawn and used, ÷ the weeks observed. Gifts and spoiled jars are not use; corrections are taken off the draw they correct; days without stock and days of the fresh season are left out.';
+        : use?.origin === 'published'
+          ? 'A published amount for as many people, spread over the year: only a suggestion, until your own figure or your draws say better.'
+          : 'What was drawn and used, ÷ the weeks observed. Gifts and spoiled jars are not use; corrections are taken off the draw they correct; days without stock and days of the fresh season are left out.';
   const learned = observed.learned;
   return {
     rule,
@@ -95,9 +97,22 @@ export function explainUse(line: LineReckoning, which: 'low' | 'usual' | 'high')
             input('Observed weeks', learned.weeks, 'weeks', 'learned'),
           ]
         : use
-          ? [input('Use per week', use.usual, perWeek(line), origin)]
+          ? [
+              input(
+                'Use per week',
+                use.usual,
+                perWeek(line),
+                origin,
+                use.origin === 'published' ? line.input.suggested?.source : undefined,
+              ),
+            ]
           : [],
-    steps: use?.origin === 'learned' ? learnedSteps(line) : [],
+    steps:
+      use?.origin === 'learned'
+        ? learnedSteps(line)
+        : use?.origin === 'published'
+          ? (line.input.suggested?.steps ?? [])
+          : [],
     missing: useMissing(line),
   };
 }

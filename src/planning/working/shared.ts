@@ -11,6 +11,7 @@ const USE_NAMES: Readonly<Record<string, string>> = {
   own: 'Use per week, your own',
   learned: 'Use per week, learned from draws',
   computed: 'Use per week, by the week plan',
+  published: 'Use per week, a published suggestion',
 };
 
 /** Use per week at its usual figure, as an input; none when it is not known. */

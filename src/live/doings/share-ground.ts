@@ -1,0 +1,65 @@
+import type { Command } from '../../book/index.js';
+import { rowFeet } from '../../planning/garden/ground.js';
+import type { GroundCrop, GroundPlan } from '../../planning/ground/index.js';
+import { ok, type Result, refuse } from '../../problem.js';
+import type { BookReading } from '../book-reading.js';
+
+/** How the ground could be shared, and the command that plans the plants so. */
+export interface GroundToShare {
+  readonly plan: GroundPlan;
+  readonly command: Command;
+}
+
+/**
+ * Shares the household's row feet among the plantings of Beds. Loads the solver only when asked, and only
+ * where not everything fits.
+ */
+export async function groundToShare(live: BookReading): Promise<Result<GroundToShare>> {
+  const sheet = live.sheetOfKind('beds');
+  const { garden } = live;
+  if (!sheet || !garden)
+    return refuse('no-garden', 'The book has no Beds.', 'Open it with this version first.');
+  const feet = garden.household.groundRowFeet;
+  if (feet === null || feet <= 0) {
+    return refuse(
+      'no-ground',
+      'The household does not say how much ground there is.',
+      'Write the row feet under Household, “Ground”.',
+    );
+  }
+  const crops = groundCrops(live, sheet);
+  if (crops.length === 0) {
+    return refuse(
+      'nothing-wanted',
+      'No planting of Beds wants ground yet.',
+      'Name crops in Foods and in Beds, so that plants wanted can be worked out.',
+      { sheet },
+    );
+  }
+  const { shareGround } = await import('../../planning/ground/index.js');
+  const plan = await shareGround(crops, { amount: feet, measure: 'feet of row' });
+  if (!plan.ok) return plan;
+  const cells = plan.value.crops.map(({ id, plants }) => ({ row: id, column: 'plants', typed: plants }));
+  return ok({ plan: plan.value, command: { do: 'set cells', sheet, cells } });
+}
+
+function groundCrops(live: BookReading, sheet: string): GroundCrop[] {
+  return [...live.garden!.beds.reckoned.values()].flatMap((bed) => {
+    const wanted = bed.wanted[bed.basis];
+    if (wanted === null || !bed.spacing.ok) return [];
+    const { row } = bed;
+    const [rank, weight] = ['rank', 'weight'].map((column) => live.value(sheet, row.id, column));
+    return [
+      {
+        id: row.id,
+        name: row.variety === '' ? bed.crop : `${bed.crop}, ${row.variety}`,
+        wanted,
+        groundPerPlant: rowFeet(1, bed.spacing.value),
+        servingsPerPlant: null,
+        poundsPerPlant: bed.yield.ok ? bed.yield.value[bed.basis] : null,
+        rank: typeof rank === 'number' ? rank : null,
+        weight: typeof weight === 'number' ? weight : null,
+      },
+    ];
+  });
+}
