@@ -6,7 +6,7 @@ import { ShelfCopy } from './shelf-copy.js';
 import { fitsBusyDay, type SuggestModel, type SuggestOptions, suggestModel } from './suggest-model.js';
 import { type Counts, solveSuggestion } from './suggest-solve.js';
 import type { ShelfLine } from './types.js';
-import { amountWords, foodWords, longDay } from './words.js';
+import { foodWords, longDay, needWords } from './words.js';
 
 /** A dish for an open meal, and why. */
 export interface Suggestion {
@@ -186,9 +186,8 @@ class Eating {
         left.risk -= risk;
         const inLot = this.#shelf.measures(need.food).factorOrNull(left.base, container) ?? 1;
         const by = left.bestBy === null ? '' : `, best by ${longDay(left.bestBy)}`;
-        words.push(
-          `eats ${amountWords(risk * inLot, container)} of ${food} that would not be eaten in time${by}`,
-        );
+        const what = needWords(risk * inLot, container, need.foodName, way);
+        words.push(`eats ${what} that would not be eaten in time${by}`);
       } else if (left.over > 1e-9) {
         left.over -= Math.min(left.over, amount * factor);
         words.push(`uses ${food}, of which more stands there than lasts to the next harvest`);

@@ -35,7 +35,11 @@ export function longDay(day: DayNumber): string {
 }
 
 /** `1½ quart jars`, in halves, quarters, eighths and thirds where it is near one. */
-export const amountWords = (n: number, measure: string): string => asFraction(n, measure);
+export function amountWords(n: number, measure: string): string {
+  const text = asFraction(n, measure);
+  // Nobody cooks to a thousandth of a pound.
+  return /^0\.\d{3}/.test(text) && n >= 0.1 ? asFraction(Math.round(n * 100) / 100, measure) : text;
+}
 
 /** 'tomatoes (canned)'; the food alone where the way is not said. */
 export const foodWords = (name: string, way: WayKept | null): string =>
