@@ -118,6 +118,16 @@ describe('suggested dishes', () => {
     ]);
   });
 
+  it('do not repeat what is planned for that day', async () => {
+    const meals = [
+      meal('a', DAYS[0], 'Soup', { meal: 'midday' }),
+      meal('b', DAYS[0], ''),
+      meal('c', DAYS[3], ''),
+    ];
+    const { by } = await suggest(meals, [SOUP, BAKE], [TOMATO, CORN], { repeats: 2 });
+    expect(by).toEqual({ b: 'Bake', c: 'Soup' });
+  });
+
   it('leave alone dishes that cannot be reckoned with, and say which', async () => {
     const { leftOut, said } = await suggest([meal('m', DAYS[0], '')], [{ ...SOUP, serves: null }], [TOMATO]);
     expect(leftOut[0]).toMatchObject({ dish: 'Soup' });

@@ -44,7 +44,7 @@ export async function suggestDishes(
   const lines = [...shelfLines];
   const model = suggestModel(week, lines, options);
   const { counts, worth, best } = await solveSuggestion(model, options.milliseconds ?? 2000);
-  const placed = placeOnDays(model, counts);
+  const placed = placeOnDays(model, counts, week);
   const suggestions = explained(week, model, placed);
   const none = model.classes.flatMap(({ meals, candidates }) =>
     meals
@@ -79,13 +79,17 @@ interface Placed {
 }
 
 /** Spreads the chosen dishes over the days: the most pressing first, none twice on a day where that can be. */
-function placeOnDays(model: SuggestModel, counts: Counts): Placed[] {
+function placeOnDays(model: SuggestModel, counts: Counts, week: WeekPlan): Placed[] {
   const slots = model.classes
     .flatMap(({ meals, candidates }, c) => meals.map((plan) => ({ plan, candidates, c })))
     .sort((a, b) => a.plan.meal.date! - b.plan.meal.date!);
   const left = counts.map((each) => [...each]);
   const spare = model.classes.map(({ meals }, c) => meals.length - counts[c]!.reduce((a, b) => a + b, 0));
-  const lastOn = new Map<string, DayNumber>();
+  const daysOf = new Map<string, DayNumber[]>();
+  const standsOn = (dish: string, day: DayNumber) => daysOf.set(dish, [...(daysOf.get(dish) ?? []), day]);
+  for (const { dish, state, meal } of week.meals) {
+    if (dish && state !== 'skipped' && meal.date !== null) standsOn(dish.key, meal.date);
+  }
   const placed: Placed[] = [];
   for (const { plan, candidates, c } of slots) {
     const day = plan.meal.date!;
@@ -93,8 +97,7 @@ function placeOnDays(model: SuggestModel, counts: Counts): Placed[] {
     let pickGap = -1;
     for (const [d, { dish }] of candidates.entries()) {
       if (!(left[c]![d]! > 0)) continue;
-      const last = lastOn.get(dish.key);
-      const gap = last === undefined ? 1000 : day - last;
+      const gap = Math.min(1000, ...(daysOf.get(dish.key) ?? []).map((on) => Math.abs(day - on)));
       // One that has more to come must start sooner.
       const score = gap * 10 + left[c]![d]!;
       if (score > pickGap) [pick, pickGap] = [d, score];
@@ -107,7 +110,7 @@ function placeOnDays(model: SuggestModel, counts: Counts): Placed[] {
     }
     left[c]![pick]! -= 1;
     const { dish } = candidates[pick]!;
-    lastOn.set(dish.key, day);
+    standsOn(dish.key, day);
     placed.push({ plan, dish });
   }
   return placed;
