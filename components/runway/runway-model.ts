@@ -1,10 +1,9 @@
 import type { CellValue } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { fromIsoDay } from '../../src/planning/dates.js';
-import { parseMonthDay } from '../../src/planning/parse-date.js';
 import { makeSeason, type Season } from '../../src/planning/season.js';
 import { dayAfterWeeks } from '../../src/planning/supply.js';
-import type { DayNumber, MonthDay } from '../../src/planning/types.js';
+import type { DayNumber } from '../../src/planning/types.js';
 import { NO_USE, NOT_FROM_SHELF, OVER_TEN_YEARS } from '../../src/planning/words.js';
 
 /**
@@ -71,12 +70,13 @@ export function readRunway(live: LiveBook): Runway | null {
   const { asOf } = live.household;
   const rows: RunwayRow[] = [];
   const apart: ApartRow[] = [];
+  const seasons = seasonsOf(live);
   for (const id of live.rowIds(sheet)) {
     const read = (column: string): CellValue => live.value(sheet, id, column);
     const line = foodLine(id, read, live.unit(sheet, id, 'on_hand') ?? '');
     if (line.food === '') continue;
     const reason = apartReason(read('weeks_of_supply'), read('runs_out_on'));
-    if (reason === null) rows.push(runwayRow(line, read, asOf));
+    if (reason === null) rows.push(runwayRow(line, read, seasons.get(id) ?? null, asOf));
     else apart.push({ ...line, reason, mend: reason === 'not known' ? mendOf(live, sheet, id) : '' });
   }
   return { sheet, asOf, rows, apart };
@@ -109,8 +109,20 @@ const mendOf = (live: LiveBook, sheet: string, row: string): string =>
   live.working(sheet, row, 'weeks_of_supply')?.missing ??
   '';
 
-function runwayRow(line: FoodLine, read: (column: string) => CellValue, asOf: DayNumber): RunwayRow {
-  const season = makeSeason(monthDay(read('fresh_from')), monthDay(read('fresh_to')));
+/** Fresh seasons by Foods row: as written there, else as Beds has them. */
+const seasonsOf = (live: LiveBook): ReadonlyMap<string, Season | null> =>
+  new Map(
+    live.foodLines.flatMap(({ input: { row } }) =>
+      row ? [[row.id, makeSeason(row.freshFrom, row.freshTo)] as const] : [],
+    ),
+  );
+
+function runwayRow(
+  line: FoodLine,
+  read: (column: string) => CellValue,
+  season: Season | null,
+  asOf: DayNumber,
+): RunwayRow {
   const end = day(read('runs_out_on'));
   const weeks = number(read('weeks_of_supply'));
   const [low, high] = [read('weeks_low'), read('weeks_high')];
@@ -162,12 +174,5 @@ const number = (value: CellValue): number | null => (typeof value === 'number' ?
 function day(value: CellValue): DayNumber | null {
   if (typeof value !== 'string') return null;
   const read = fromIsoDay(value);
-  return read.ok ? read.value : null;
-}
-
-/** A day of every year; of a whole date, its month and day. */
-function monthDay(value: CellValue): MonthDay | null {
-  if (typeof value !== 'string' || value === '') return null;
-  const read = parseMonthDay(value.replace(/^\d{4}-(\d{2}-\d{2})$/, '$1'));
   return read.ok ? read.value : null;
 }

@@ -29,7 +29,7 @@ import {
   seasonSpan,
   seasonWeeks,
 } from './season-model.js';
-import { bedsSheet, readPlantings } from './season-read.js';
+import { readPlantings } from './season-read.js';
 import { seasonStyles } from './season-styles.js';
 import { cropsTable, weeksTable } from './season-table.js';
 import {
@@ -117,7 +117,7 @@ export class CroftSeason extends LitElement {
       <h2>The growing year</h2>
       <p>
         ${
-          bedsSheet(live) === null
+          live.sheetOfKind('beds') === undefined
             ? 'This picture is drawn from a Beds sheet, with one row for each crop that you sow or plant. This book has none.'
             : 'No plantings yet. Write one row in Beds for each crop that you sow or plant, with its variety and how it is started.'
         }
@@ -263,7 +263,7 @@ export class CroftSeason extends LitElement {
   /** Plantings are read again when Beds may have changed, or Foods, which says what is put up. */
   #heed({ cells, sheets, settings, origin }: BookChange): void {
     const live = this.#book.live;
-    const from = live ? [bedsSheet(live), live.sheetOfKind('foods')] : [];
+    const from: unknown[] = live ? [live.sheetOfKind('beds'), live.sheetOfKind('foods')] : [];
     const touched = settings || sheets.size > 0 || origin === 'engine';
     if (touched || cells.some(({ sheet }) => from.includes(sheet))) this.#read = null;
   }

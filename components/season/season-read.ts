@@ -1,6 +1,6 @@
 import type { CellValue } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
-import { readCrops } from '../../src/live/read-rows.js';
+import { usualStart } from '../../src/planning/garden/planting-dates.js';
 import { cropKey } from '../../src/planning/garden/words.js';
 import type { Planting } from './season-model.js';
 
@@ -9,23 +9,20 @@ const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
 const iso = (value: CellValue): string | null =>
   typeof value === 'string' && ISO_DAY.test(value) ? value : null;
 
-/** The book's sheet of plantings; null where it has none. */
-export const bedsSheet = (live: LiveBook): string | null =>
-  live.sheets().find(({ kind }) => kind === 'beds')?.id ?? null;
-
 /**
  * The plantings of a book's Beds sheet, with its planning columns. A crop of which a food is still to be put up
  * is put up as it is harvested.
  */
 export function readPlantings(live: LiveBook): Planting[] {
-  const sheet = bedsSheet(live);
-  if (sheet === null) return [];
+  const sheet = live.sheetOfKind('beds');
+  if (sheet === undefined) return [];
   const keeping = cropsToPutUp(live);
   return live.rowIds(sheet).map((row) => {
     const read = (column: string): CellValue => live.value(sheet, row, column);
     const crop = text(read('crop'));
+    const key = cropKey(crop);
     const [harvestFrom, harvestTo] = [iso(read('harvest_from')), iso(read('harvest_to'))];
-    const kept = keeping.has(cropKey(crop) ?? '');
+    const kept = key !== null && keeping.has(key);
     return {
       crop,
       variety: text(read('variety')),
@@ -36,23 +33,20 @@ export function readPlantings(live: LiveBook): Planting[] {
       harvestTo,
       putUpFrom: kept ? harvestFrom : null,
       putUpTo: kept ? harvestTo : null,
-      how: text(read('how')).toLowerCase() || null,
+      how: text(read('how_started')).toLowerCase() || (key === null ? null : usualStart(key)),
       cell: { sheet, row },
     };
   });
 }
 
-/** Crops of foods that are not eaten fresh and of which the plan wants more on the shelf. */
+/** Crops, by their keys, of foods from the ground of which the plan wants more on the shelf. */
 function cropsToPutUp(live: LiveBook): ReadonlySet<string> {
-  const sheet = live.sheetOfKind('foods');
   const crops = new Set<string>();
-  if (sheet === undefined) return crops;
-  for (const row of live.rowIds(sheet)) {
-    const wanted = live.value(sheet, row, 'to_put_up');
-    if (typeof wanted !== 'number' || wanted <= 0) continue;
-    if (text(live.value(sheet, row, 'way')).toLowerCase() === 'fresh') continue;
-    if (!['', 'ground'].includes(text(live.value(sheet, row, 'comes_from')).toLowerCase())) continue;
-    for (const { crop } of readCrops(text(live.value(sheet, row, 'crops'))).crops) {
+  for (const { input, plan } of live.foodLines) {
+    const wanted = plan.food?.figures.to_put_up;
+    if (!input.row || input.way === 'fresh' || typeof wanted !== 'number' || wanted <= 0) continue;
+    if ((input.row.comesFrom ?? 'ground') !== 'ground') continue;
+    for (const { crop } of input.row.crops) {
       const key = cropKey(crop);
       if (key !== null) crops.add(key);
     }

