@@ -21,11 +21,12 @@ describe('in a page that was not made for it', () => {
     await grid.page.evaluate(() => {
       document.body.style.cssText = 'position: relative; overflow: hidden; transform: translateX(40px)';
     });
-    const cell = await grid.cell(0, 'Food');
+    // The first line has the header's rule on top of it.
+    const cell = await grid.cell(1, 'Food');
     expect(await cell.evaluate((td) => td.getBoundingClientRect().height)).toBe(32);
     expect(await cell.evaluate((td) => getComputedStyle(td).textTransform)).toBe('none');
     const place = (await cell.boundingBox())!;
-    await grid.click(0, 'Food', { button: 'right' });
+    await grid.click(1, 'Food', { button: 'right' });
     const menu = (await grid.page.locator('.htMenu:visible').first().boundingBox())!;
     expect(Math.abs(menu.x - place.x - 12)).toBeLessThan(4);
     expect(menu.height).toBeLessThan(600);

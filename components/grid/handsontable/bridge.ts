@@ -8,12 +8,7 @@ const inside = (target: EventTarget | null, ...homes: readonly Node[]): boolean 
  * within seem to come from the host: keyboard focus coming in by Tab, focus going out, and touches.
  * Answers how to stop.
  */
-export function bridge(
-  hot: Hot,
-  wrapper: HTMLElement,
-  portal: { host: HTMLElement },
-  left: () => void,
-): () => void {
+export function bridge(hot: Hot, wrapper: HTMLElement, portal: { host: HTMLElement }): () => void {
   const root = wrapper.getRootNode() as ShadowRoot | Document;
   const stop = new AbortController();
   const { signal } = stop;
@@ -22,7 +17,8 @@ export function bridge(
   // After the library's own listeners there, which took the focus or the press for one outside the grid.
   const enter = (event: Event): void => {
     const target = event.composedPath()[0];
-    if (!(target instanceof HTMLElement) || !inside(target, wrapper)) return;
+    // By its path: what was pressed may be gone by now, as a line of a list is.
+    if (!(target instanceof HTMLElement) || !event.composedPath().includes(wrapper)) return;
     // An open editor has keys of its own, which the library would take for the grid's from here on.
     const keys = hot.getShortcutManager();
     const context = keys.getActiveContextName();
@@ -42,7 +38,6 @@ export function bridge(
       if (relatedTarget === null || inside(relatedTarget, wrapper, portal.host)) return;
       scopes().deactivateScope('grid');
       hot.unlisten();
-      left();
     },
     { signal },
   );

@@ -2,7 +2,7 @@ import { columnLetters } from '../../../src/book/index.js';
 import type { ColumnView } from '../../../src/live/columns.js';
 import type { SheetBinding } from './binding.js';
 import { CellEditor } from './cell-editor.js';
-import { cellRenderer } from './renderer.js';
+import type { CellPainter } from './renderer.js';
 
 /** The most of the grid's width that frozen columns may take; on a phone they would hide the rest. */
 const MOST_FROZEN = 0.6;
@@ -19,8 +19,8 @@ const FILTER_TYPE: Record<ColumnView['type'], string> = {
 };
 
 /** Visible columns as the grid library wants them described. */
-export function columnSettings(binding: SheetBinding) {
-  const renderer = cellRenderer(binding) as never;
+export function columnSettings(binding: SheetBinding, painter: CellPainter) {
+  const renderer = painter.renderer as never;
   return binding.columns.map(({ id, role, type }) => ({
     data: binding.accessor(id) as never,
     readOnly: role === 'planning',

@@ -3,6 +3,7 @@ import type { SheetBinding } from './binding.js';
 import type { CellPopup } from './cell-popup.js';
 import type { Edits } from './edits.js';
 import type { Hot } from './registry.js';
+import type { CellPainter } from './renderer.js';
 import type { TypingRun } from './typing-run.js';
 import type { Views } from './views.js';
 
@@ -14,6 +15,7 @@ export interface GridContext {
   readonly edits: Edits;
   readonly views: Views;
   readonly popup: CellPopup;
+  readonly painter: CellPainter;
   readonly run: TypingRun;
   /** To be called when an editor has closed: changes of shape that waited for it follow now. */
   editorClosed(): void;

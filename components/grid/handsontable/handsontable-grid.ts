@@ -12,6 +12,7 @@ import { cellMenu, columnMenu } from './menus.js';
 import { cellAt, focusedPlace } from './places.js';
 import { Portal } from './portal.js';
 import { gridClass, type Hot } from './registry.js';
+import { CellPainter } from './renderer.js';
 import { settings } from './settings.js';
 import { placeOf, reshape } from './shape.js';
 import { adoptSheets, keepHeadClean } from './sheets.js';
@@ -46,8 +47,9 @@ export class HandsontableGrid implements GridView {
     this.#portal = new Portal(document, this.#wrapper);
 
     const binding = new SheetBinding(host.live, host.sheet);
+    const painter = new CellPainter(binding);
     const GridClass = gridClass();
-    const hot = new GridClass(table, settings(binding, host, into.clientWidth)) as Hot;
+    const hot = new GridClass(table, settings(binding, painter, host, into.clientWidth)) as Hot;
     this.#hot = hot;
     this.#portal.adopt(hot.rootPortalElement!);
     const edits = new Edits(binding, host);
@@ -56,7 +58,7 @@ export class HandsontableGrid implements GridView {
     const editorClosed = (): void => {
       if (this.#reshapeWaits) queueMicrotask(() => this.#reshape());
     };
-    this.#context = { hot, host, binding, edits, views, popup, run: new TypingRun(), editorClosed };
+    this.#context = { hot, host, binding, edits, views, popup, painter, run: new TypingRun(), editorClosed };
     setContext(hot, this.#context);
     addHooks(this.#context);
     addKeys(this.#context);
@@ -68,8 +70,11 @@ export class HandsontableGrid implements GridView {
       },
       dropdownMenu: { items: columnMenu(this.#context) as never },
     });
-    hot.addHook('afterContextMenuShow', (plugin) => this.#portal.fit(plugin.menu?.container));
-    hot.addHook('afterDropdownMenuShow', (plugin) => this.#portal.fit(plugin.menu?.container));
+    // The library places a menu only after it has told that it is open.
+    const fit = ({ menu }: { menu: { container: HTMLElement } | null }): void =>
+      queueMicrotask(() => this.#portal.fit(menu?.container));
+    hot.addHook('afterContextMenuShow', fit);
+    hot.addHook('afterDropdownMenuShow', fit);
     hot.rootElement.setAttribute('aria-label', host.label);
     hot.rootElement.setAttribute('aria-rowcount', String(binding.lines.length + 1));
     this.setColourScheme(host.colourScheme);
@@ -126,6 +131,7 @@ export class HandsontableGrid implements GridView {
   }
 
   destroy(): void {
+    if (this.#hot.isDestroyed) return;
     this.#stop.abort();
     for (const end of this.#ends) end();
     this.#hot.destroy();
@@ -138,10 +144,12 @@ export class HandsontableGrid implements GridView {
     const { signal } = this.#stop;
     this.#ends.push(
       this.host.live.on('change', (change) => this.#follow(change)),
-      bridge(this.#hot, this.#wrapper, this.#portal, () => this.host.selected(null)),
+      bridge(this.#hot, this.#wrapper, this.#portal),
     );
     listenToClipboard(this.#context, this.#wrapper, signal);
-    this.#hot.addHook('afterSelectionEnd', () => this.#tellSelected());
+    for (const hook of ['afterSelectionEnd', 'afterDeselect'] as const)
+      this.#hot.addHook(hook, () => this.#tellSelected());
+    if (this.host.live.needsEngine) void this.host.ensureEngine();
     this.#wrapper.addEventListener(
       'click',
       (event) => {
@@ -164,6 +172,7 @@ export class HandsontableGrid implements GridView {
   /** Paints what a change of the book alters here: once, and only where it touches this sheet. */
   #follow({ cells, sheets }: BookChange): void {
     const { sheet } = this.host;
+    this.#context.painter.forget();
     if (!this.host.live.sheets().some(({ id }) => id === sheet)) return;
     const here = sheets.has(sheet);
     if (here && this.#hot.getActiveEditor()?.isOpened()) {
@@ -171,7 +180,9 @@ export class HandsontableGrid implements GridView {
       return;
     }
     if (here && this.#reshape()) return;
-    if (here || cells.some((cell) => cell.sheet === sheet)) this.#hot.render();
+    // Titles and widths stand in the headers, which only the library draws.
+    if (here) this.#hot.render();
+    else if (cells.some((cell) => cell.sheet === sheet)) this.#context.painter.repaint();
   }
 
   #reshape(): boolean {

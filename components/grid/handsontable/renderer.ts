@@ -2,10 +2,9 @@ import { baseRenderer } from 'handsontable/renderers/baseRenderer';
 import type { ColumnView } from '../../../src/live/columns.js';
 import { type ShownCell, shownCell } from '../../sheet/shown.js';
 import type { SheetBinding } from './binding.js';
+import type { Line } from './line.js';
 import type { Hot } from './registry.js';
 import { wholeText } from './whole-text.js';
-
-const OURS = ['croft-planning', 'croft-own', 'croft-number', 'croft-problem', 'croft-error', 'croft-pending'];
 
 /** Longer text may be cut off at the cell's edge; its title then shows it whole. */
 const ROOM = 24;
@@ -13,51 +12,115 @@ const ROOM = 24;
 type Renderer =
   Parameters<typeof baseRenderer> extends [infer H, ...infer Rest] ? (hot: H, ...rest: Rest) => void : never;
 
-/** Paints every cell, from the book. Text goes in as text, never as HTML. */
-export function cellRenderer(binding: SheetBinding): Renderer {
-  return (hot, td, row, col, prop, value, meta) => {
+/** What a cell shows, as far as its element goes. */
+interface Look {
+  readonly text: string;
+  readonly classes: readonly string[];
+  readonly title: string;
+  /** What is wrong and how to mend it. */
+  readonly problem: string;
+  readonly note: string;
+  /** Null where the cell is not one to tick. */
+  readonly ticked: boolean | null;
+}
+
+const OURS = ['croft-planning', 'croft-own', 'croft-number', 'croft-problem', 'croft-error', 'croft-pending'];
+
+/** Paints cells from the book. Text goes in as text, never as HTML. */
+export class CellPainter {
+  /** Cells in the page, with what they show: after a change only those that differ are touched. */
+  readonly #painted = new Map<HTMLTableCellElement, { line: Line; column: ColumnView; key: string }>();
+
+  /** Asked of the whole book, so only once after each change of it. */
+  #pending: boolean | null = null;
+
+  constructor(readonly binding: SheetBinding) {}
+
+  /** To be called after every change of the book, before anything is painted. */
+  forget(): void {
+    this.#pending = null;
+  }
+
+  #lookOf(column: ColumnView, line: Line): Look {
+    this.#pending ??= this.binding.live.needsEngine;
+    return lookOf(this.binding, column, line, this.#pending);
+  }
+
+  /** For the library, which calls it for every cell that it draws anew. */
+  readonly renderer: Renderer = (hot, td, row, col, prop, value, meta) => {
     baseRenderer(hot, td, row, col, prop, value, meta);
-    td.classList.remove(...OURS);
-    for (const name of ['title', 'aria-invalid', 'aria-description']) td.removeAttribute(name);
-    const column = binding.columns[col];
-    const line = binding.lines[hot.toPhysicalRow(row)];
-    if (column?.role === 'planning') td.classList.add('croft-planning');
-    if (column?.role === 'own') td.classList.add('croft-own');
-    if (!column || !line || line.id === null) td.textContent = '';
-    else paint(td, binding, column, line.id);
+    const column = this.binding.columns[col];
+    const line = this.binding.lines[hot.toPhysicalRow(row)];
+    if (!column || !line) {
+      td.textContent = '';
+      return;
+    }
+    const look = this.#lookOf(column, line);
+    wear(td, look);
+    this.#painted.set(td, { line, column, key: JSON.stringify(look) });
+  };
+
+  /** Paints what the book shows otherwise now, without drawing the table anew. */
+  repaint(): void {
+    for (const [td, before] of this.#painted) {
+      if (!td.isConnected) {
+        this.#painted.delete(td);
+        continue;
+      }
+      const column = this.binding.column(before.column.id) ?? before.column;
+      const look = this.#lookOf(column, before.line);
+      const key = JSON.stringify(look);
+      if (key === before.key) continue;
+      wear(td, look);
+      this.#painted.set(td, { line: before.line, column, key });
+    }
+  }
+}
+
+function lookOf({ live, sheet }: SheetBinding, column: ColumnView, { id }: Line, pending: boolean): Look {
+  const classes: string[] = [];
+  if (column.role !== 'kept') classes.push(`croft-${column.role}`);
+  const blank = { text: '', classes, title: '', problem: '', note: '', ticked: null };
+  if (id === null) return blank;
+  const shown = shownCell(live, sheet, id, column, pending);
+  if (shown.kind === 'number') classes.push('croft-number');
+  if (shown.kind === 'pending') classes.push('croft-pending');
+  if (shown.problem) classes.push(shown.kind === 'error' ? 'croft-error' : 'croft-problem');
+  const text = wholeText(shown);
+  return {
+    text,
+    classes,
+    title: text.length > ROOM ? text : '',
+    problem: shown.problem ? [shown.problem.message, shown.problem.mend].filter(Boolean).join(' ') : '',
+    note: shown.kind === 'pending' ? 'being worked out' : '',
+    ticked: tickOf(column, shown),
   };
 }
 
-function paint(td: HTMLTableCellElement, binding: SheetBinding, column: ColumnView, row: string): void {
-  const { live, sheet } = binding;
-  const shown = shownCell(live, sheet, row, column, live.needsEngine);
-  if (shown.kind === 'number') td.classList.add('croft-number');
-  if (shown.kind === 'pending') {
-    td.classList.add('croft-pending');
-    td.setAttribute('aria-description', 'being worked out');
-  }
-  if (column.type === 'tick' && (shown.kind === 'tick' || shown.kind === 'blank')) paintTick(td, shown);
-  else {
-    const text = wholeText(shown);
-    td.textContent = text;
-    if (text.length > ROOM) td.title = text;
-  }
-  if (!shown.problem) return;
-  const { message, mend } = shown.problem;
-  const words = [message, mend].filter(Boolean).join(' ');
-  td.classList.add(shown.kind === 'error' ? 'croft-error' : 'croft-problem');
-  td.title = words;
-  td.setAttribute('aria-invalid', 'true');
-  td.setAttribute('aria-description', words);
+function tickOf(column: ColumnView, { kind, text }: ShownCell): boolean | null {
+  return column.type === 'tick' && (kind === 'tick' || kind === 'blank') ? text === 'yes' : null;
 }
 
-function paintTick(td: HTMLTableCellElement, { text }: ShownCell): void {
+function wear(td: HTMLTableCellElement, { text, classes, title, problem, note, ticked }: Look): void {
+  for (const name of OURS) td.classList.toggle(name, classes.includes(name));
+  const set = (name: string, value: string): void => {
+    if (value === '') td.removeAttribute(name);
+    else td.setAttribute(name, value);
+  };
+  set('title', problem || title);
+  set('aria-invalid', problem && 'true');
+  set('aria-description', problem || note);
+  if (ticked === null) td.textContent = text;
+  else td.replaceChildren(...tick(ticked));
+}
+
+function tick(on: boolean): HTMLElement[] {
   const box = document.createElement('span');
-  box.className = text === 'yes' ? 'croft-box croft-on' : 'croft-box';
+  box.className = on ? 'croft-box croft-on' : 'croft-box';
   const words = document.createElement('span');
   words.className = 'croft-unseen';
-  words.textContent = text === 'yes' ? 'yes' : 'no';
-  td.replaceChildren(box, words);
+  words.textContent = on ? 'yes' : 'no';
+  return [box, words];
 }
 
 /** Writes a line's header: its number in the book, as formulas call it; the blank line has a sign of its own. */

@@ -3,7 +3,7 @@ import type { GridHost } from '../grid-view.js';
 import type { SheetBinding } from './binding.js';
 import { columnSettings, frozenColumns, paintHeader } from './columns.js';
 import type { Hot } from './registry.js';
-import { paintLineHeader } from './renderer.js';
+import { type CellPainter, paintLineHeader } from './renderer.js';
 import { sortSettings } from './views.js';
 import { LANGUAGE } from './words.js';
 
@@ -14,11 +14,16 @@ const asText = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 
 /** How the grid library is set up, before menus and hooks that need the instance. */
-export function settings(binding: SheetBinding, host: GridHost, width: number): Handsontable.GridSettings {
+export function settings(
+  binding: SheetBinding,
+  painter: CellPainter,
+  host: GridHost,
+  width: number,
+): Handsontable.GridSettings {
   return {
     data: [...binding.lines] as never,
     dataSchema: { id: null },
-    columns: columnSettings(binding),
+    columns: columnSettings(binding, painter),
     licenseKey: host.licenceKey,
     language: LANGUAGE,
     themeName: 'ht-theme-main',

@@ -46,7 +46,7 @@ function hold(context: GridContext, ranges: readonly Held[]): void {
  * the rows in the order seen. Answers whether it painted.
  */
 export function reshape(context: GridContext): boolean {
-  const { hot, binding, views } = context;
+  const { hot, binding, views, painter } = context;
   const ranges = held(context);
   const standing = views.standing();
   const { rows, columns } = binding.read();
@@ -55,7 +55,7 @@ export function reshape(context: GridContext): boolean {
   if (!rows && !columns && !refrozen) return false;
   hot.batch(() => {
     if (columns || refrozen)
-      hot.updateSettings({ columns: columnSettings(binding), fixedColumnsStart: frozen });
+      hot.updateSettings({ columns: columnSettings(binding, painter), fixedColumnsStart: frozen });
     if (rows) hot.updateData([...binding.lines]);
     if (rows || columns) views.restore(standing);
     hold(context, ranges);
