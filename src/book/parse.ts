@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Problem } from '../problem.js';
 import { MAX_COLUMNS, MAX_ROWS } from './commands.js';
+import { complete } from './complete.js';
 import { isFormula, toStored } from './formula/references.js';
 import { migrated } from './migrations.js';
 import { bookSchema } from './schema.js';
@@ -163,5 +164,5 @@ export function parseBook(json: unknown): Parsed {
     return { ok: false, problems: checked.error.issues.slice(0, MOST_PROBLEMS).map(inWords) };
   const book = checked.data as BookDoc;
   const large = oversized(book);
-  return large.length > 0 ? { ok: false, problems: large } : { ok: true, book: bound(book) };
+  return large.length > 0 ? { ok: false, problems: large } : { ok: true, book: bound(complete(book)) };
 }

@@ -16,6 +16,8 @@ export const SHEET_KINDS = [
   'shelf',
   'draws',
   'foods',
+  'week',
+  'dishes',
   'beds',
   'harvest',
   'batches',

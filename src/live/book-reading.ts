@@ -21,6 +21,7 @@ import { lotLabel, secondRow, unlistedFood } from './notes.js';
 import type { TypedRow } from './readers.js';
 import { Settling } from './settling.js';
 import type { ReadKind } from './typed-rows.js';
+import type { WeekPlans } from './week-stage.js';
 import { workingOf } from './workings.js';
 
 /** What an open book shows: cells, columns, problems and workings. Reading changes nothing. */
@@ -111,6 +112,11 @@ export class BookReading {
     return this.settling.plan.garden;
   }
 
+  /** What the planners of dishes and meals answered last; null before the first plan. */
+  get weekPlans(): WeekPlans | null {
+    return this.settling.plan.week;
+  }
+
   /** Rows of a kind as planners read them, in the order of the sheet. */
   typedRows<K extends ReadKind>(kind: K): TypedRow[K][] {
     return this.settling.plan.rows.inOrder(kind);
@@ -135,7 +141,10 @@ export class BookReading {
       };
     }
     const found =
-      plan.readProblem(sheet, row, column) ?? planned.problems?.[column] ?? this.#notes(sheet, row, column);
+      plan.readProblem(sheet, row, column) ??
+      planned.problems?.[column] ??
+      planned.kept?.[column] ??
+      this.#notes(sheet, row, column);
     return found && { ...found, where: { sheet, row, column } };
   }
 
@@ -164,6 +173,7 @@ export class BookReading {
         foods: plan.rows.sheet('foods'),
         draws: plan.rows.sheet('draws'),
         beds: plan.rows.sheet('beds'),
+        dishes: plan.rows.sheet('dishes'),
       },
       lots,
       food,

@@ -25,6 +25,8 @@ interface Members {
 export interface PlannedLine {
   readonly input: LineInput;
   readonly plan: LinePlan;
+  /** Use per week by the week plan, in counted-in containers. */
+  readonly weekPlan: number | null;
 }
 
 const splitKey = (key: string): [food: string, way: WayKept] => {
@@ -45,6 +47,7 @@ export class Lines {
   };
   readonly #planned = new Map<string, PlannedLine>();
   readonly #dirty = new Set<string>();
+  readonly #weekly = new Map<string, number>();
   /** Position of a Foods row, so that the first of two rows for one line counts. */
   readonly #placeOf: (foodRow: string) => number;
 
@@ -71,6 +74,26 @@ export class Lines {
     (members[kind] as Map<string, Lot | Draw | FoodRow>).set(id, row);
     this.#lineOf[kind].set(id, key);
     this.#dirty.add(key);
+  }
+
+  /** What the week plan would use of each line a week; lines for which that is another now are planned again. */
+  setWeekAverages(averages: ReadonlyMap<string, { readonly perWeek: number }>): void {
+    for (const key of this.#members.keys()) {
+      const now = averages.get(key)?.perWeek ?? null;
+      if (now === (this.#weekly.get(key) ?? null)) continue;
+      if (now === null) this.#weekly.delete(key);
+      else this.#weekly.set(key, now);
+      this.#dirty.add(key);
+    }
+  }
+
+  /** Every line as the planners would take it. */
+  inputs(): LineInput[] {
+    return [...this.#members.keys()].sort().map((key) => this.#input(key));
+  }
+
+  get hasDirty(): boolean {
+    return this.#dirty.size > 0;
   }
 
   /** Every line is to be planned again: the day, the table or the basis changed. */
@@ -124,23 +147,29 @@ export class Lines {
         done.push({ before, after: undefined });
         continue;
       }
-      const [food, way] = splitKey(key);
-      const input: LineInput = {
-        food,
-        way,
-        row: this.#first(members.foods),
-        // By id, so that a plan does not depend on the order in which rows came to be.
-        lots: sorted(members.shelf),
-        draws: sorted(members.draws),
-      };
+      const input = this.#input(key);
       const suggested = suggestion(input, household);
+      const weekPlan = this.#weekly.get(key) ?? null;
       const full = suggested ? { ...input, suggested } : input;
-      const after = { input: full, plan: planLine(full, household, guide) };
+      const after = { input: full, plan: planLine(full, household, guide, weekPlan), weekPlan };
       this.#planned.set(key, after);
       done.push({ before, after });
     }
     this.#dirty.clear();
     return done;
+  }
+
+  #input(key: string): LineInput {
+    const [food, way] = splitKey(key);
+    const members = this.#members.get(key)!;
+    // By id, so that a plan does not depend on the order in which rows came to be.
+    return {
+      food,
+      way,
+      row: this.#first(members.foods),
+      lots: sorted(members.shelf),
+      draws: sorted(members.draws),
+    };
   }
 
   #first(rows: ReadonlyMap<string, FoodRow>): FoodRow | null {

@@ -1,11 +1,12 @@
 import type { BookState, CellAddress } from '../book/index.js';
 import type { DayNumber, Draw, Household } from '../planning/types.js';
 import type { Problem } from '../problem.js';
-import { GARDEN_KINDS, type GardenKind, type GardenPlans, GardenStage } from './garden-stage.js';
+import { GARDEN_KINDS, type GardenPlans, GardenStage } from './garden-stage.js';
 import { type ReadHousehold, readHousehold } from './household.js';
 import { Lines, type PlannedKind, type PlannedLine } from './lines.js';
 import { type AnyPlan, NO_PLAN, PlanStore } from './plan-store.js';
 import { type ComputedValue, hangsOnOthers, type ReadKind, type Touched, TypedRows } from './typed-rows.js';
+import { WEEK_KINDS, type WeekPlans, WeekStage } from './week-stage.js';
 
 const PLANNED: readonly PlannedKind[] = ['shelf', 'foods', 'draws'];
 
@@ -17,6 +18,7 @@ export class PlanBook {
   readonly rows: TypedRows;
   readonly lines: Lines;
   readonly #garden: GardenStage;
+  readonly #week: WeekStage;
   readonly #plans = new PlanStore();
   readonly #state: BookState;
   readonly #today: () => DayNumber;
@@ -31,6 +33,7 @@ export class PlanBook {
     this.#today = today;
     this.rows = new TypedRows(state, computed);
     this.#garden = new GardenStage(state, this.rows);
+    this.#week = new WeekStage(this.rows);
     this.lines = new Lines((id) => this.rows.sheet('foods')?.rowOrder.indexOf(id) ?? -1);
     this.#household = readHousehold(state, today(), { shares: 1, ledgerFrom: null });
   }
@@ -68,15 +71,22 @@ export class PlanBook {
     const draws = this.rows.reread('draws', touched);
     for (const id of this.rows.reread('household', touched)) this.#plans.forget('household', id);
     this.#rereadHousehold();
-    const garden = this.#rereadGarden(touched);
+    const garden = this.#rereadSimple(GARDEN_KINDS, touched);
     const { figures, windows } = this.#garden.begin(this.household, garden);
     if (figures) this.lines.allDirty();
     this.#placeFoods(windows ? this.rows.values('foods').map(({ id }) => id) : foods);
     for (const id of [...draws, ...this.#hanging]) this.#placeDraw(id, this.rows.get('draws', id));
+    const week = this.#rereadSimple(WEEK_KINDS, touched);
+    if (week.size > 0 || (this.lines.hasDirty && this.rows.values('week').length > 0)) {
+      this.lines.setWeekAverages(
+        this.#week.averages(() => this.lines.inputs(), this.household, this.#garden.guide),
+      );
+    }
     const changed: CellAddress[] = this.#planPeople();
     const planned = this.lines.plan(this.household, this.#garden.guide);
     for (const { before, after } of planned) this.#take(before, after, changed);
     if (planned.length > 0 || windows || garden.size > 0) this.#planGarden(changed);
+    if (planned.length > 0 || week.size > 0) this.#planWeek(changed);
     return changed;
   }
 
@@ -98,9 +108,15 @@ export class PlanBook {
     );
   }
 
-  #rereadGarden(touched: Touched): Set<GardenKind> {
-    const changed = new Set<GardenKind>();
-    for (const kind of GARDEN_KINDS) {
+  /** What the planners of the week's table answered last; null before the first plan. */
+  get week(): WeekPlans | null {
+    return this.#week.plans;
+  }
+
+  /** Reads kinds whose rows stand for themselves; answers the kinds of which a row changed. */
+  #rereadSimple<K extends ReadKind>(kinds: readonly K[], touched: Touched): Set<K> {
+    const changed = new Set<K>();
+    for (const kind of kinds) {
       const ids = this.rows.reread(kind, touched);
       if (ids.size > 0) changed.add(kind);
       for (const id of ids) if (!this.rows.get(kind, id)) this.#plans.forget(kind, id);
@@ -108,11 +124,23 @@ export class PlanBook {
     return changed;
   }
 
-  #planGarden(changed: CellAddress[]): void {
-    for (const [kind, rows] of this.#garden.finish(this.plannedLines())) {
+  #planWeek(changed: CellAddress[]): void {
+    const drawIds = this.rows.sheet('draws')?.rows.keys() ?? [];
+    this.#keepRows(
+      this.#week.finish(this.plannedLines(), drawIds, this.household, this.#garden.guide),
+      changed,
+    );
+  }
+
+  #keepRows(plans: ReadonlyMap<ReadKind, ReadonlyMap<string, AnyPlan>>, changed: CellAddress[]): void {
+    for (const [kind, rows] of plans) {
       const sheet = this.rows.sheet(kind);
       if (sheet) for (const [id, plan] of rows) this.#plans.keep(kind, sheet.id, id, plan, changed);
     }
+  }
+
+  #planGarden(changed: CellAddress[]): void {
+    this.#keepRows(this.#garden.finish(this.plannedLines()), changed);
   }
 
   /** Answers the Foods rows that changed: they are placed once their season is known. */

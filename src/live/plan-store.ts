@@ -26,7 +26,10 @@ export class PlanStore {
     const now = plan as Loose;
     this.#plans.set(`${kind}/${row}`, plan);
     for (const { id: column, role } of KINDS[kind].columns) {
-      if (role !== 'planning') continue;
+      if (role !== 'planning') {
+        if (was.kept?.[column]?.message !== now.kept?.[column]?.message) changed.push({ sheet, row, column });
+        continue;
+      }
       const same =
         (was.figures[column] ?? null) === (now.figures[column] ?? null) &&
         was.units?.[column] === now.units?.[column] &&

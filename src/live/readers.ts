@@ -1,8 +1,10 @@
 import type { CellValue, SheetKind } from '../book/index.js';
 import type { BatchRow, FactRow, HarvestRow, PlantingRow, SupplyRow } from '../planning/garden/index.js';
 import type { Allotment, Draw, FoodRow, Lot } from '../planning/types.js';
+import type { DishLine, Meal } from '../planning/week/index.js';
 import { readBatch, readFact, readHarvest, readPlanting, readSupply } from './read-garden.js';
 import { type Person, type ReadRow, readDraw, readFood, readLot, readPerson } from './read-rows.js';
+import { readDishLine, readMeal } from './read-week.js';
 
 export type { ReadRow };
 
@@ -17,6 +19,8 @@ export interface TypedRow {
   batches: BatchRow;
   supplies: SupplyRow;
   facts: FactRow;
+  dishes: DishLine;
+  week: Meal;
 }
 
 type Reader<T> = (id: string, cells: (column: string) => CellValue, allotted: Allotment | null) => ReadRow<T>;
@@ -32,4 +36,6 @@ export const READERS: { readonly [K in Exclude<SheetKind, 'own'>]: Reader<TypedR
   batches: readBatch,
   supplies: readSupply,
   facts: readFact,
+  dishes: readDishLine,
+  week: readMeal,
 };

@@ -13,9 +13,11 @@ import {
 } from '../planning/garden/index.js';
 import { explainDraw, explainFood, explainLot } from '../planning/index.js';
 import type { DrawFigures, FoodFigures, LotFigures, Working } from '../planning/types.js';
+import { type DishFigures, explainDish, explainMeal, type WeekFigures } from '../planning/week/index.js';
 import type { GardenKind } from './garden-stage.js';
 import type { PlannedKind } from './lines.js';
 import type { PlanBook } from './plan-book.js';
+import type { WeekKind } from './week-stage.js';
 
 /** The working of a planning figure, made when asked for. */
 export function workingOf(plan: PlanBook, { sheet, row, column }: CellAddress): Working | undefined {
@@ -27,6 +29,9 @@ export function workingOf(plan: PlanBook, { sheet, row, column }: CellAddress): 
     case 'draws':
     case 'foods':
       return lineWorking(plan, kind, row, column);
+    case 'dishes':
+    case 'week':
+      return weekWorking(plan, kind, row, column);
     default:
       return kind && gardenWorking(plan, kind, row, column);
   }
@@ -35,13 +40,26 @@ export function workingOf(plan: PlanBook, { sheet, row, column }: CellAddress): 
 function lineWorking(plan: PlanBook, kind: PlannedKind, row: string, column: string): Working | undefined {
   const line = plan.lines.lineOf(kind, row);
   if (!line) return undefined;
-  const { input, plan: linePlan } = line;
+  const { input, plan: linePlan, weekPlan } = line;
   const { household } = plan;
   const guide = plan.garden?.guide;
-  if (kind === 'shelf') return explainLot(input, household, linePlan, row, column as keyof LotFigures, guide);
+  if (kind === 'shelf')
+    return explainLot(input, household, linePlan, row, column as keyof LotFigures, guide, weekPlan);
   if (kind === 'draws')
-    return explainDraw(input, household, linePlan, row, column as keyof DrawFigures, guide);
-  return explainFood(input, household, linePlan, column as keyof FoodFigures, guide);
+    return explainDraw(input, household, linePlan, row, column as keyof DrawFigures, guide, weekPlan);
+  return explainFood(input, household, linePlan, column as keyof FoodFigures, guide, weekPlan);
+}
+
+function weekWorking(plan: PlanBook, kind: WeekKind, row: string, column: string): Working | undefined {
+  if (!plan.week) return undefined;
+  const { week, dishLines, dishes } = plan.week;
+  if (kind === 'week') return explainMeal(week, row, column as keyof WeekFigures);
+  const dish = dishes.get(row);
+  const lines = plan.plannedLines();
+  return (
+    dish &&
+    explainDish(dishLines, lines, plan.household, dish, row, column as keyof DishFigures, plan.garden?.guide)
+  );
 }
 
 function gardenWorking(

@@ -210,6 +210,8 @@ export interface RowPlan<F> {
   readonly figures: F;
   readonly units?: Partial<Record<keyof F, string>>;
   readonly problems?: Partial<Record<keyof F, Problem>>;
+  /** Problems at kept cells of the row that only planning finds. */
+  readonly kept?: Readonly<Record<string, Problem>>;
 }
 
 /** All that is planned for one food line. */

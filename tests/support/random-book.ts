@@ -115,6 +115,24 @@ export function startingBook(): LiveBook {
     before: null,
     rows: [{ id: 'k1', cells: { figure: 'tomato, yield', season: 2024, pounds: 120, plants: 12 } }],
   });
+  live.apply({
+    do: 'insert rows',
+    sheet: 'dishes',
+    before: null,
+    rows: [
+      { id: 'e1', cells: { dish: 'Stew', serves: 2, food: 'tomatoes', amount: 2, measure: 'cup' } },
+      { id: 'e2', cells: { dish: 'Stew', food: 'peas', amount: 1 } },
+    ],
+  });
+  live.apply({
+    do: 'insert rows',
+    sheet: 'week',
+    before: null,
+    rows: [
+      { id: 'm1', cells: { date: '2026-02-16', meal: 'supper', dish: 'Stew' } },
+      { id: 'm2', cells: { date: '2026-02-17', meal: 'supper', dish: 'Stew' } },
+    ],
+  });
   live.apply({ do: 'set setting', setting: 'last_frost', typed: '05-24' });
   live.apply({ do: 'set setting', setting: 'first_frost', typed: '09-18' });
   live.apply({
@@ -151,6 +169,8 @@ const SHEETS = [
   'harvest',
   'batches',
   'facts',
+  'dishes',
+  'week',
 ] as const;
 
 /** A thing that a person might do, with places as numbers that are fitted to the book when it is done. */

@@ -133,6 +133,7 @@ describe('turning the year', () => {
 
   it('is refused while nothing came in', () => {
     live.removeRows('harvest', ['h1']);
+    live.removeRows('week', ['m1', 'm2']);
     const refused = yearToTurn(live);
     expect(!refused.ok && refused.problem.code).toBe('nothing-to-close');
   });

@@ -3,6 +3,7 @@ import type { ColumnDoc, SheetKind } from '../types.js';
 import { batches } from './batches.js';
 import { beds } from './beds.js';
 import type { ColumnDeclaration, KindDeclaration } from './column.js';
+import { dishes } from './dishes.js';
 import { draws } from './draws.js';
 import { facts } from './facts.js';
 import { foods } from './foods.js';
@@ -10,6 +11,7 @@ import { harvest } from './harvest.js';
 import { household } from './household.js';
 import { shelf } from './shelf.js';
 import { supplies } from './supplies.js';
+import { week } from './week.js';
 
 export type { ChoiceSource, ColumnDeclaration, ColumnType, KindDeclaration } from './column.js';
 
@@ -27,6 +29,8 @@ export const KINDS: { readonly [K in SheetKind]: KindDeclaration } = {
   shelf,
   draws,
   foods,
+  week,
+  dishes,
   beds,
   harvest,
   batches,

@@ -19,7 +19,7 @@ export function yearToTurn(live: BookReading): Result<YearToTurn> {
     beds: garden.beds,
     batches: garden.batches,
     facts: live.typedRows('facts'),
-    weekRows: [],
+    weekRows: live.typedRows('week').map(({ id }) => id),
     windows: garden.windows,
     figures: garden.figures,
     asOf: live.household.asOf,
@@ -36,7 +36,7 @@ export function yearToTurn(live: BookReading): Result<YearToTurn> {
 }
 
 function asCommand(live: BookReading, edit: YearEdit): Command[] {
-  const sheet = edit.kind === 'week' ? undefined : live.sheetOfKind(edit.kind);
+  const sheet = live.sheetOfKind(edit.kind);
   if (sheet === undefined) return [];
   switch (edit.do) {
     case 'insert rows':
