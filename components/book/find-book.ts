@@ -2,19 +2,24 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { CroftBook } from './croft-book.js';
 
-/** The book that an element belongs to: the one it names by `book="id"`, else the nearest one around it. */
+/**
+ * The book that an element belongs to: the one it (or the element of ours that it stands inside) names by
+ * `book="id"`, else the nearest one around it.
+ */
 export function bookAround(element: HTMLElement): CroftBook | null {
-  const named = element.getAttribute('book');
-  if (named !== null) {
-    const root = element.getRootNode();
-    const found =
-      (root instanceof ShadowRoot ? root.getElementById(named) : null) ?? document.getElementById(named);
-    return found?.localName === 'croft-book' ? (found as CroftBook) : null;
-  }
   for (let at: Node | null = element; at; at = at.parentNode ?? (at instanceof ShadowRoot ? at.host : null)) {
-    if (at instanceof HTMLElement && at.localName === 'croft-book') return at as CroftBook;
+    if (!(at instanceof HTMLElement) || !at.localName.startsWith('croft-')) continue;
+    if (at.localName === 'croft-book') return at as CroftBook;
+    const named = at.getAttribute('book');
+    if (named !== null) return bookNamed(named, at);
   }
   return null;
+}
+
+function bookNamed(id: string, from: HTMLElement): CroftBook | null {
+  const root = from.getRootNode();
+  const found = (root instanceof ShadowRoot ? root.getElementById(id) : null) ?? document.getElementById(id);
+  return found?.localName === 'croft-book' ? (found as CroftBook) : null;
 }
 
 type Host = ReactiveControllerHost & HTMLElement;

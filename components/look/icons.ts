@@ -27,5 +27,17 @@ export const icons = {
   home: icon(
     svg`<path d="m3.5 9.5 6.5-6 6.5 6"/><path d="M5.25 8.500V16.500h9.500V8.5"/><path d="M8.5 16.500v-4.500h3v4.5"/>`,
   ),
+  ground: icon(
+    svg`<path d="M3.5 15.500h13M3.5 12.500h13"/><path d="M10 12V7M10 8.500C10 6 8 4.500 5.500 4.500 5.500 7 7.500 8.500 10 8.500zM10 7.500c0-2 1.750-3.250 4-3.250 0 2-1.750 3.250-4 3.250z"/>`,
+  ),
+  calendar: icon(
+    svg`<rect x="3.5" y="4.5" width="13" height="12" rx="1.5"/><path d="M3.5 8.500h13M7 3v3M13 3v3"/><path d="M7 11.500h2M7 14h2M11.500 11.500h2"/>`,
+  ),
+  year: icon(
+    svg`<path d="M16 10a6 6 0 1 1-2-4.500"/><path d="M14.500 2.750v3h-3"/><path d="M10 7v3.250L12 12"/>`,
+  ),
+  print: icon(
+    svg`<path d="M6 7.500v-4h8v4"/><rect x="3.500" y="7.500" width="13" height="6" rx="1"/><path d="M6 11.500h8v5H6z"/>`,
+  ),
   search: icon(svg`<circle cx="9" cy="9" r="4.75"/><path d="m12.5 12.5 4 4"/>`),
 } as const;

@@ -87,6 +87,11 @@ export class CroftSheet extends LitElement {
     if (cell) void this.updateComplete.then(() => this.#doings.reading?.goTo(cell));
   }
 
+  /** Brings a cell into sight and puts the keyboard on it, in whichever view is open. */
+  showCell(cell: GridCell): Promise<void> {
+    return this.#doings.goTo(cell);
+  }
+
   /** A refusal or a note for the line under the sheet. */
   say(message: Problem | string | null): void {
     this.#doings.say(message);
@@ -159,6 +164,7 @@ export class CroftSheet extends LitElement {
         @done=${doings.columnDone}
       ></croft-column-dialog>
       <croft-columns-dialog .live=${live} .sheet=${sheet.id}></croft-columns-dialog>
+      ${doings.actions.dialog}
     `;
   }
 

@@ -3,6 +3,9 @@ import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookController } from '../book/find-book.js';
 import type { GridCell, GridRequest } from '../grid/grid-view.js';
+import type { SheetAction } from './actions/action.js';
+import { actionsOf } from './actions/actions.js';
+import { RunningActions } from './actions/running.js';
 import type { AddLots } from './add-lots.js';
 import type { ColumnDialog } from './column-dialog.js';
 import type { CroftSheet } from './croft-sheet.js';
@@ -27,6 +30,19 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   readonly #element: CroftSheet;
   readonly #book: BookController;
 
+  /** What is done that belongs to the kind of sheet. */
+  readonly actions = new RunningActions({
+    here: () => {
+      const { live, sheet } = this.#here();
+      if (!live || !sheet) return null;
+      const { row = null } = this.cell ?? {};
+      return { live, sheet: sheet.id, row: row !== null && live.rowIds(sheet.id).includes(row) ? row : null };
+    },
+    say: (message) => this.say(message),
+    requestUpdate: () => this.#element.requestUpdate(),
+    refocus: () => this.pane?.view?.focus(this.cell ?? undefined),
+  });
+
   constructor(element: CroftSheet, book: BookController) {
     this.#element = element;
     this.#book = book;
@@ -40,6 +56,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.mounted = false;
     this.workingOpen = false;
     this.addingLots = false;
+    this.actions.clear();
   }
 
   get pane(): GridPane | null {
@@ -120,6 +137,19 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#element.requestUpdate();
   };
 
+  readonly run = (action: SheetAction): void => void this.actions.run(action);
+
+  /** Brings a cell into sight and puts the keyboard on it, in the view that is open. */
+  async goTo(cell: GridCell): Promise<void> {
+    this.cell = cell;
+    this.start = { cell, text: null, focus: true };
+    await this.#element.updateComplete;
+    if (this.pane?.view) {
+      this.pane.view.layOut();
+      this.pane.view.focus(cell);
+    } else if (this.#element.view === 'read') await this.reading?.goTo(cell);
+  }
+
   readonly read = (): void => this.#element.closeGrid();
 
   readonly openGrid = (): void => this.#element.openGrid();
@@ -163,8 +193,10 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     if (this.#element.readOnly) return [];
     if (!hasColumns) return [{ label: 'Add a column', act: this.addColumn }];
     const row = { label: `Write the first ${KINDS[sheet.kind as SheetKind].row}`, act: this.addRow };
-    if (sheet.kind !== 'shelf' || this.addingLots) return [row];
-    return [{ label: 'Add lots', act: () => void this.addLots() }, row];
+    if (sheet.kind === 'shelf' && !this.addingLots)
+      return [{ label: 'Add lots', act: () => void this.addLots() }, row];
+    const own = actionsOf(sheet.kind).filter(({ firstStep }) => firstStep);
+    return [row, ...own.map((action) => ({ label: action.label, act: () => void this.actions.run(action) }))];
   }
 
   #asked(what: GridRequest): void {

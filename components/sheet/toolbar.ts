@@ -2,6 +2,8 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { GridLook } from '../grid/grid-view.js';
 import { icons } from '../look/icons.js';
+import type { SheetAction } from './actions/action.js';
+import { actionsOf } from './actions/actions.js';
 
 /** What the editing view's toolbar asks of the sheet. */
 export interface ToolbarActions {
@@ -15,6 +17,7 @@ export interface ToolbarActions {
   unsort(): void;
   showAllRows(): void;
   read(): void;
+  run(action: SheetAction): void;
 }
 
 interface ToolbarState {
@@ -73,6 +76,9 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
     ${tool(icons.addColumn, 'Add column', actions.addColumn, { title: 'A column of your own' })}
     ${tool(icons.columns, 'Columns', actions.columns, { title: 'Show or hide columns' })}
     <span class="gap"></span>
+    ${actionsOf(kind).map((action) =>
+      tool(action.icon, action.label, () => actions.run(action), { title: action.title }),
+    )}
     ${tool(icons.working, 'Working', actions.working, {
       title: 'How the chosen figure is worked out',
       pressed: state.workingOpen,

@@ -1,12 +1,12 @@
 import type { Locator, Page } from 'playwright-core';
-import { type BookDoc, blankBook, type Typed } from '../../src/book/index.js';
+import { type BookDoc, blankBook, type SheetKind, type Typed } from '../../src/book/index.js';
 import { openBook } from '../../src/live/live-book.js';
 
 type Cells = { readonly [column: string]: Typed };
 
 /** A book made for a test: as of 2026-02-01, with these rows. */
 export function bookWith(
-  rows: { readonly [kind in 'household' | 'shelf' | 'foods' | 'draws']?: readonly Cells[] },
+  rows: { readonly [kind in Exclude<SheetKind, 'own'>]?: readonly Cells[] },
   more: (live: ReturnType<typeof openBook>) => void = () => {},
 ): BookDoc {
   const live = openBook(blankBook('Test book', 'testbook'));

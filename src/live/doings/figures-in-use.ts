@@ -1,3 +1,4 @@
+import { FREEZER, HEN } from '../../planning/garden/figure-names.js';
 import {
   cropKey,
   type FigureName,
@@ -6,7 +7,6 @@ import {
   type HowPlanted,
   readFigureName,
 } from '../../planning/garden/index.js';
-import { FREEZER, HEN } from '../../planning/garden/figure-names.js';
 import type { BookReading } from '../book-reading.js';
 
 /** Cells of new rows of Facts. */

@@ -1,0 +1,129 @@
+import { css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
+import { query } from 'lit/decorators.js';
+import type { LiveBook } from '../../../src/live/live-book.js';
+import type { Problem } from '../../../src/problem.js';
+import { BookController } from '../../book/find-book.js';
+import { base } from '../../look/base.js';
+
+/** How a dialog ended; `say` goes to the line under the sheet. */
+export interface DialogDone {
+  readonly say: Problem | string | null;
+}
+
+export const dialogStyles = css`
+  dialog {
+    width: min(46rem, calc(100vw - 1.5rem));
+    max-height: calc(100vh - 2rem);
+  }
+  .scroll {
+    overflow-x: auto;
+    border: 1px solid var(--line);
+    border-radius: var(--radius);
+    background: var(--raised);
+  }
+  table {
+    border-collapse: collapse;
+    width: 100%;
+    font-size: 0.875rem;
+  }
+  caption {
+    text-align: start;
+    font-weight: 600;
+    padding: 0.375rem 0.625rem;
+  }
+  th,
+  td {
+    text-align: start;
+    font-weight: 400;
+    padding: 0.3rem 0.625rem;
+    border-bottom: 1px solid var(--line);
+    vertical-align: top;
+  }
+  thead th {
+    font-weight: 600;
+    font-size: 0.8125rem;
+    background: var(--plan);
+    vertical-align: bottom;
+  }
+  td.number,
+  th.number {
+    text-align: end;
+  }
+  tbody tr:last-child > * {
+    border-bottom: 0;
+  }
+  .less {
+    color: var(--problem);
+    font-weight: 600;
+  }
+  summary {
+    cursor: pointer;
+    width: fit-content;
+    text-decoration: underline;
+    text-underline-offset: 2px;
+  }
+  .says {
+    display: grid;
+    gap: 0.25rem;
+  }
+`;
+
+/** A dialog that an action of a sheet opens. It opens itself, and says `croft-dialog-done` when it closes. */
+export abstract class ActionDialog extends LitElement {
+  static override styles = [base, dialogStyles];
+
+  @query('dialog') protected dialog!: HTMLDialogElement;
+  readonly #book = new BookController(this);
+  #say: DialogDone['say'] = null;
+  #live: LiveBook | null = null;
+
+  /** The book as it was when the dialog opened; another one taking its place closes the dialog. */
+  protected get live(): LiveBook | null {
+    this.#live ??= this.#book.live;
+    return this.#live;
+  }
+
+  protected abstract heading: string;
+
+  /** What stands in it, its buttons included. */
+  protected abstract content(live: LiveBook): TemplateResult;
+
+  protected override firstUpdated(_changed: PropertyValues): void {
+    this.dialog.showModal();
+  }
+
+  protected override updated(): void {
+    if (this.#live !== null && this.#book.live !== this.#live) this.close();
+  }
+
+  protected override render() {
+    const { live } = this;
+    return html`<dialog aria-labelledby="heading" @close=${this.#closed}>
+      <div class="stack">
+        <h2 id="heading">${this.heading}</h2>
+        ${live ? this.content(live) : ''}
+      </div>
+    </dialog>`;
+  }
+
+  /** Closes it, with something to be said under the sheet. */
+  protected close(say: DialogDone['say'] = null): void {
+    this.#say = say;
+    this.dialog.close();
+  }
+
+  /** Buttons at its foot: leaving, and the one thing to do. */
+  protected foot(act?: { readonly label: string; readonly run: () => void }): TemplateResult {
+    return html`<div class="row ends">
+      <button class="button ${act ? '' : 'first'}" type="button" @click=${() => this.close()}>
+        ${act ? 'Leave it as it is' : 'Close'}
+      </button>
+      ${act ? html`<button class="button first" type="button" @click=${act.run}>${act.label}</button>` : ''}
+    </div>`;
+  }
+
+  readonly #closed = (): void => {
+    const detail: DialogDone = { say: this.#say };
+    this.dispatchEvent(new CustomEvent('croft-dialog-done', { detail, bubbles: true }));
+  };
+}

@@ -1,0 +1,105 @@
+import { html } from 'lit';
+import { figuresInUse } from '../../../src/live/doings/figures-in-use.js';
+import { postBatchCommand } from '../../../src/live/doings/post-batch.js';
+import { yearToTurn } from '../../../src/live/doings/turn-year.js';
+import { usualSupplies } from '../../../src/live/doings/usual-supplies.js';
+import { refuse } from '../../../src/problem.js';
+import { icons } from '../../look/icons.js';
+import type { ActionHost, SheetAction } from './action.js';
+import { addRows } from './add-rows.js';
+
+const NO_BATCH = refuse('no-row', 'No batch is chosen.', 'Choose its row, then post it.');
+
+const postTheBatch: SheetAction = {
+  label: 'Post the batch',
+  title: 'Put what was filled, less failed seals, on the Shelf as a lot',
+  icon: icons.jar,
+  act({ live, row, say }) {
+    const posted = row === null ? NO_BATCH : postBatchCommand(live, row);
+    const done = posted.ok ? live.apply(posted.value) : posted;
+    if (row === null || !done.ok) {
+      say(done.ok ? null : done.problem);
+      return;
+    }
+    const lot = String(live.value(live.sheetOfKind('batches')!, row, 'lot'));
+    const count = live.value(live.sheetOfKind('shelf')!, lot, 'count');
+    say(`On the Shelf: ${count} × ${live.lotLabel(lot)}. Undo takes it back.`);
+  },
+};
+
+const shareTheGround: SheetAction = {
+  label: 'Share the ground',
+  title: 'When the ground is too small: what each crop could have, and what is given up',
+  icon: icons.ground,
+  act: ({ show }) =>
+    show(async () => {
+      await import('./ground-dialog.js');
+      return html`<croft-ground-dialog></croft-ground-dialog>`;
+    }),
+};
+
+const sowingCalendar: SheetAction = {
+  label: 'Sowing calendar',
+  title: 'What to start, set out and sow, week by week, to print',
+  icon: icons.calendar,
+  act: ({ show }) =>
+    show(async () => {
+      await import('./calendar-dialog.js');
+      return html`<croft-calendar-dialog></croft-calendar-dialog>`;
+    }),
+};
+
+const turnTheYear: SheetAction = {
+  label: 'Turn the year',
+  title: 'Close the season: what it taught goes into Facts, and Harvest is emptied',
+  icon: icons.year,
+  async act({ live, show, say }) {
+    const found = yearToTurn(live);
+    if (!found.ok) {
+      say(found.problem);
+      return;
+    }
+    await show(async () => {
+      await import('./year-dialog.js');
+      return html`<croft-year-dialog></croft-year-dialog>`;
+    });
+  },
+};
+
+const addFigures: SheetAction = {
+  label: 'Add the figures in use',
+  title: 'A row for each published figure that the book’s crops and foods rest on, with its source',
+  icon: icons.addRow,
+  firstStep: true,
+  act: (host: ActionHost) =>
+    addRows(host, figuresInUse(host.live), 'figure', {
+      code: 'no-figures',
+      message: 'No published figure is in use that is not here already.',
+      mend: 'Name crops in Beds, or in Foods, first.',
+    }),
+};
+
+const addSupplies: SheetAction = {
+  label: 'Add the usual items',
+  title: 'Lids and rings, the jars and bags of your foods, and what recipes take',
+  icon: icons.addRow,
+  firstStep: true,
+  act: (host: ActionHost) =>
+    addRows(host, usualSupplies(host.live), 'item', {
+      code: 'all-there',
+      message: 'All the usual items are here already.',
+      mend: 'Write a row for anything else.',
+    }),
+};
+
+/** What can be done on each kind of sheet, besides what every sheet has. A new action is one more line here. */
+const ACTIONS: Readonly<Record<string, readonly SheetAction[]>> = {
+  household: [turnTheYear],
+  beds: [shareTheGround, sowingCalendar],
+  harvest: [turnTheYear],
+  batches: [postTheBatch],
+  supplies: [addSupplies],
+  facts: [addFigures, turnTheYear],
+};
+
+export const actionsOf = (kind: string): readonly SheetAction[] => ACTIONS[kind] ?? [];

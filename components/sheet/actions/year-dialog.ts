@@ -1,0 +1,83 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { type YearToTurn, yearToTurn } from '../../../src/live/doings/turn-year.js';
+import type { LiveBook } from '../../../src/live/live-book.js';
+import type { Lesson, TurnedYear } from '../../../src/planning/garden/index.js';
+import type { Result } from '../../../src/problem.js';
+import { inWords } from '../../look/problems.js';
+import { shownNumber } from '../shown.js';
+import { ActionDialog } from './action-dialog.js';
+
+/** What closing the season would teach and empty, before it is done; one step of undo brings everything back. */
+@customElement('croft-year-dialog')
+export class YearDialog extends ActionDialog {
+  protected override heading = 'Turn the year';
+  #found: Result<YearToTurn> | null = null;
+
+  protected override content(live: LiveBook): TemplateResult {
+    this.#found ??= yearToTurn(live);
+    const found = this.#found;
+    if (!found.ok) return html`<p class="problem" role="alert">${inWords(found.problem)}</p>${this.foot()}`;
+    const { turned, command } = found.value;
+    const run = (): void => {
+      const done = live.apply(command);
+      this.close(
+        done.ok ? `The season of ${turned.season} is closed. Undo brings everything back.` : done.problem,
+      );
+    };
+    const [first, last] = [turned.summary[0], turned.summary.at(-1)];
+    return html`<p>${first}</p>
+      ${taught(turned.learned)} ${left(turned)}
+      <p>${last}</p>
+      ${this.foot({ label: `Close the season of ${turned.season}`, run })}`;
+  }
+}
+
+const figure = (n: number | null): string => (n === null ? 'not known' : shownNumber(n, 2));
+
+function taught(learned: readonly Lesson[]): TemplateResult {
+  if (learned.length === 0) return html`<p>It taught no yields and no pounds per container.</p>`;
+  return html`<div class="scroll" tabindex="0" role="region" aria-label="What the season taught">
+    <table>
+      <caption>
+        What the season taught
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">Figure</th>
+          <th scope="col" class="number">This season</th>
+          <th scope="col" class="number">Plans counted on</th>
+          <th scope="col" class="number">Plans will count on</th>
+          <th scope="col" class="number">Own seasons</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${learned.map(
+          ({ figure: name, unit, own, before, after, seasons }) => html`<tr>
+            <th scope="row">${name} <span class="quiet small">${unit}</span></th>
+            <td class="number figures">${figure(own)}</td>
+            <td class="number figures">${figure(before)}</td>
+            <td class="number figures"><strong>${figure(after)}</strong></td>
+            <td class="number figures">${seasons}</td>
+          </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
+}
+
+const left = ({ notRecorded }: TurnedYear): TemplateResult | typeof nothing =>
+  notRecorded.length === 0
+    ? nothing
+    : html`<div>
+        <h3>Not recorded</h3>
+        <ul class="says">
+          ${notRecorded.map((why) => html`<li class="problem">${why}</li>`)}
+        </ul>
+      </div>`;
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-year-dialog': YearDialog;
+  }
+}
