@@ -1,6 +1,9 @@
 import core from 'handsontable/styles/handsontable.min.css?inline';
 import theme from 'handsontable/styles/ht-theme-main.min.css?inline';
-import own from './grid.css?inline';
+import base from './styles-base.css?inline';
+import cells from './styles-cells.css?inline';
+import editor from './styles-editor.css?inline';
+import tokens from './styles-theme.css?inline';
 
 const made = new WeakMap<Document, CSSStyleSheet[]>();
 
@@ -9,7 +12,7 @@ export function sheetsOf(document: Document): CSSStyleSheet[] {
   let sheets = made.get(document);
   if (!sheets) {
     const { CSSStyleSheet: Sheet } = document.defaultView ?? window;
-    sheets = [core, theme, own].map((css) => {
+    sheets = [core, theme, base, tokens, cells, editor].map((css) => {
       const sheet = new Sheet();
       sheet.replaceSync(css);
       return sheet;

@@ -133,8 +133,7 @@ export class Views {
 }
 
 /** Indexes of the book's rows in the order seen before, with new rows after the row that precedes them. */
-function mergedOrder(before: readonly string[], { lines, rowCount, indexOfRow }: SheetBinding): number[] {
-  void indexOfRow;
+function mergedOrder(before: readonly string[], { lines, rowCount }: SheetBinding): number[] {
   const known = new Set(before);
   const following = new Map<string | null, number[]>();
   let last: string | null = null;
