@@ -1,0 +1,165 @@
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import { fromIsoDay, isDay, toIsoDay } from '../../src/planning/dates.js';
+import type { DayNumber } from '../../src/planning/types.js';
+import { mondayOf } from '../../src/planning/week/index.js';
+import { longDay } from '../../src/planning/week/words.js';
+import { BookController } from '../book/find-book.js';
+import { base } from '../look/base.js';
+import { icons } from '../look/icons.js';
+import { withoutBook } from '../pictures/no-book.js';
+import { type ListLine, type ShownLists, shownLists } from './list-lines.js';
+import { listsStyles } from './lists-styles.js';
+import { type ListsHost, listsView } from './lists-view.js';
+import { printLists } from './print-lists.js';
+import { Ticks } from './ticks.js';
+
+/**
+ * A week's three lists: what to bring up (place by place, oldest first), what to buy, and what to do ahead. Lines
+ * are ticked by hand, and stay ticked in this browser; they belong to whoever holds the list, not to the book.
+ *
+ * @element croft-lists
+ * @attr book - Id of the `<croft-book>`; the one around it unless given.
+ * @attr week - Any day of the week, as `2026-02-16`; the week of the book's as-of date unless given.
+ * @attr bare - Without the title and the buttons.
+ * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts.
+ * @fires croft-week - A person moved to another week: `detail` is its Monday, as `2026-02-23`.
+ * @csspart bringUp - What to fetch; likewise `shopping`, `prep`.
+ * @csspart meals - The meals that the lists are for.
+ * @csspart cautions - Food-safety words.
+ * @csspart empty - What stands there for a week without meals.
+ */
+@customElement('croft-lists')
+export class CroftLists extends LitElement implements ListsHost {
+  static override styles = [base, listsStyles];
+
+  @property({ reflect: true }) week = '';
+  @property({ type: Boolean }) bare = false;
+  @property({ reflect: true }) theme: string | null = null;
+  readonly #book = new BookController(this, () => {
+    this.#shown = null;
+  });
+  readonly #ticks = new Ticks();
+  #live: LiveBook | null = null;
+  #shown: ShownLists | null = null;
+
+  /** The first day of the week that is shown; null while no book is open. */
+  get monday(): DayNumber | null {
+    const { live } = this.#book;
+    const day = fromIsoDay(this.week);
+    return live && mondayOf(day.ok ? day.value : live.household.asOf);
+  }
+
+  stateOf(line: ListLine) {
+    return this.#ticks.stateOf(this.#live?.id ?? '', toIsoDay(this.monday ?? 0), line);
+  }
+
+  tick(line: ListLine, ticked: boolean): void {
+    this.#ticks.set(this.#live?.id ?? '', toIsoDay(this.monday ?? 0), line, ticked);
+    this.requestUpdate();
+  }
+
+  /** Prints the lists alone, on one page. */
+  print(): void {
+    const [lists, safety] = ['.lists', '.safety'].map((part) => this.renderRoot.querySelector(part));
+    if (lists) printLists(this.#title(this.monday ?? 0), [lists, safety]);
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('storage', this.#stored);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    window.removeEventListener('storage', this.#stored);
+  }
+
+  protected override willUpdate(changed: PropertyValues<CroftLists>): void {
+    const { live } = this.#book;
+    if (live !== this.#live || changed.has('week')) this.#shown = null;
+    this.#live = live;
+    if (live) this.#shown ??= shownLists(live, this.monday!);
+  }
+
+  protected override render() {
+    if (!this.#live) return withoutBook(this.#book.book);
+    const monday = this.monday!;
+    const misread = this.week !== '' && !fromIsoDay(this.week).ok;
+    return html`
+      ${this.bare ? nothing : this.#top(monday)}
+      ${
+        misread
+          ? html`<p class="problem" role="alert">
+              “${this.week.slice(0, 40)}” is not a day. Write it year first, as in 2026-02-16; till then this is the
+              present week.
+            </p>`
+          : nothing
+      }
+      ${this.#content()}
+    `;
+  }
+
+  #title(monday: DayNumber): string {
+    return `Week of ${longDay(monday)}`;
+  }
+
+  #top(monday: DayNumber): TemplateResult {
+    const present = mondayOf(this.#live!.household.asOf);
+    const none = (this.#shown?.lists.empty ?? null) !== null;
+    return html`<div class="top">
+      <h2 aria-live="polite">${this.#title(monday)}</h2>
+      <div class="row" role="group" aria-label="Which week">
+        <button class="button" type="button" @click=${() => this.#go(monday - 7)}>
+          <span aria-hidden="true">←</span>Week before
+        </button>
+        <button class="button" type="button" ?disabled=${monday === present} @click=${() => this.#go(present)}>
+          This week
+        </button>
+        <button class="button" type="button" @click=${() => this.#go(monday + 7)}>
+          Week after<span aria-hidden="true">→</span>
+        </button>
+      </div>
+      <button class="button" type="button" ?disabled=${none} @click=${() => this.print()}>${icons.print}Print</button>
+    </div>`;
+  }
+
+  #content(): TemplateResult {
+    const shown = this.#shown;
+    if (!shown)
+      return html`<p class="empty" part="empty">This book has no Week sheet, from which lists are made.</p>`;
+    if (shown.lists.empty !== null && shown.prep.length === 0) {
+      return html`<div class="empty" part="empty">
+        <p>${shown.lists.empty}</p>
+        <p class="quiet small">
+          The lists then say what to fetch from each place, what to buy, and what to do on which day.
+        </p>
+      </div>`;
+    }
+    return html`${listsView(shown, this)}
+      <p class="foot small ${this.#ticks.stay ? 'quiet' : 'problem'}">
+        ${
+          this.#ticks.stay
+            ? 'Ticks are kept in this browser, for this week; those made in a private window only until it is closed.'
+            : 'This browser keeps nothing for this page (a private window, perhaps): ticks are gone when it is closed. Print the lists to keep them.'
+        }
+      </p>`;
+  }
+
+  #go(monday: DayNumber): void {
+    if (!isDay(monday)) return;
+    this.week = toIsoDay(monday);
+    this.dispatchEvent(new CustomEvent('croft-week', { detail: this.week, bubbles: true, composed: true }));
+  }
+
+  readonly #stored = (event: StorageEvent): void => {
+    if (this.#live && this.#ticks.concerns(event, this.#live.id)) this.requestUpdate();
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-lists': CroftLists;
+  }
+}

@@ -1,0 +1,47 @@
+/** What one can count on of a page, A4 or Letter, within margins of 12 mm: CSS pixels, of which 96 are an inch. */
+const PAGE = { width: 702, height: 940 } as const;
+
+export const PAPER_FONTS = "'Avenir Next', 'Segoe UI', Ubuntu, 'Noto Sans', 'Liberation Sans', sans-serif";
+
+/**
+ * Prints something alone, by rules of its own. It goes into a frame, since the page around it is not ours to
+ * hide; the rules are a constructed sheet, which strict security policies allow. `fill` puts it into the body.
+ */
+export function printInFrame(title: string, rules: string, fill: (body: HTMLElement) => void): void {
+  const frame = document.createElement('iframe');
+  frame.title = title;
+  frame.setAttribute('aria-hidden', 'true');
+  frame.tabIndex = -1;
+  frame.className = 'croft-print';
+  Object.assign(frame.style, {
+    position: 'fixed',
+    left: '-10000px',
+    top: '0',
+    width: `${PAGE.width}px`,
+    height: '100px',
+    border: '0',
+  });
+  document.body.append(frame);
+  const { contentDocument: page, contentWindow: view } = frame;
+  if (!page || !view) {
+    frame.remove();
+    return;
+  }
+  page.title = title;
+  const { CSSStyleSheet: Sheet } = view as Window & typeof globalThis;
+  const sheet = new Sheet();
+  sheet.replaceSync(rules);
+  page.adoptedStyleSheets = [sheet];
+  fill(page.body);
+  view.addEventListener('afterprint', () => frame.remove());
+  view.focus();
+  view.print();
+}
+
+/** Makes the print smaller, between these sizes in points, until all of it stands on one page. */
+export function fitOnPage(body: HTMLElement, largest: number, least: number): void {
+  for (let size = largest; size >= least; size -= 0.25) {
+    body.style.fontSize = `${size}pt`;
+    if (body.scrollHeight <= PAGE.height) return;
+  }
+}
