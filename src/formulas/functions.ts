@@ -1,3 +1,4 @@
+import { DRY_TO_COOKED } from './animals-and-staples/dry-to-cooked.js';
 import { FLOUR_FROM } from './animals-and-staples/flour-from.js';
 import { HENS_FOR } from './animals-and-staples/hens-for.js';
 import { MEAT_FROM } from './animals-and-staples/meat-from.js';
@@ -76,6 +77,7 @@ export const functions: readonly FunctionDeclaration[] = [
   HENS_FOR,
   MEAT_FROM,
   FLOUR_FROM,
+  DRY_TO_COOKED,
 ];
 
 const byName = new Map(functions.map((each) => [each.name, each]));

@@ -32,4 +32,11 @@ describe('animals and staples', () => {
     expect(call('FLOUR_FROM', 'whole-wheat', 30)).toBeCloseTo(30, 9);
     expect(call('FLOUR_FROM', 'rye', 30)).toMatch(/No flour yield.*rye/);
   });
+
+  // University of Missouri Extension, MP563: a pound of cornmeal is 3 cups, and a cup makes 4 cups of mush.
+  it('cornmeal to mush; beans only where a cup of them is weighed', () => {
+    expect(call('DRY_TO_COOKED', 'cornmeal', 1)).toBeCloseTo(12, 9);
+    expect(call('DRY_TO_COOKED', 'dry beans', 1)).toMatch(/weight of a cup/);
+    expect(call('DRY_TO_COOKED', 'gravel', 1)).toMatch(/not published/);
+  });
 });

@@ -78,4 +78,5 @@ export const GOOD_ARGUMENTS: Readonly<Record<string, readonly GivenValue[]>> = {
   HENS_FOR: [24, 'usual'],
   MEAT_FROM: ['steer', 1200, 'usual'],
   FLOUR_FROM: ['wheat', 60],
+  DRY_TO_COOKED: ['cornmeal', 2],
 };
