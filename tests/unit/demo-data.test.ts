@@ -20,11 +20,30 @@ function* cells(book: LiveBook) {
   }
 }
 
+/** Where each problem is, and its code. */
 const problemsOf = (book: LiveBook): string[] =>
   [...cells(book)].flatMap(({ sheet, row, column }) => {
     const problem = book.problem(sheet, row, column);
-    return problem ? [`${sheet} ${row} ${column}: ${problem.message}`] : [];
+    return problem ? [`${sheet} ${row} ${column}: ${problem.code}`] : [];
   });
+
+/** What the books are meant to show as lacking, and nothing else. */
+const INTENDED: Readonly<Record<string, readonly string[]>> = {
+  'tamarack-bench': [
+    // Published nowhere: blank, and the working says what would fill it.
+    'beds rhubarb yield: no-yield',
+    'beds rhubarb plants_wanted: no-yield',
+    // Strawberries are sold by the quart and the crate, never by the bushel.
+    'batches batch01 bushels_wanted: no-bushel-weight',
+    'batches batch02 bushels_wanted: no-bushel-weight',
+    'batches batch03 bushels_wanted: no-bushel-weight',
+    'batches batch58 bushels_wanted: no-bushel-weight',
+    'batches batch59 bushels_wanted: no-bushel-weight',
+    // In February one sees that the last jars of the fall will not fit.
+    'batches batch82 shelf_room_after: no-room',
+  ],
+  'school-garden': [],
+};
 
 const ISO = /^\d{4}-\d{2}-\d{2}$/;
 
@@ -45,6 +64,7 @@ for (const name of ['tamarack-bench', 'school-garden']) {
       for (const [sheet, column] of [
         ['shelf', 'put_up_on'],
         ['draws', 'date'],
+        ['harvest', 'date'],
       ] as const) {
         for (const row of book.rowIds(sheet)) {
           const day = String(book.value(sheet, row, column));
@@ -64,8 +84,8 @@ for (const name of ['tamarack-bench', 'school-garden']) {
       }
     });
 
-    it('has no problem in any cell', () => {
-      expect(problemsOf(book)).toEqual([]);
+    it('has no problem in any cell but those that it is there to show', () => {
+      expect(problemsOf(book)).toEqual(INTENDED[name]);
     });
 
     it('never draws a lot below nothing, and stores where every draw came from', () => {
@@ -131,7 +151,7 @@ describe('what the Tamarack Bench book is there to show', () => {
     expect(new Set(lots('put_up_on').map((day) => String(day).slice(0, 4)))).toEqual(
       new Set(['2023', '2024', '2025', '2026']),
     );
-    expect(read('tamarack-bench').length).toBeLessThan(250_000);
+    expect(read('tamarack-bench').length).toBeLessThan(300_000);
   });
 
   it('keeps food in nearly every way, in many places and containers', () => {

@@ -7,6 +7,7 @@ import { summary, untilInWords, verdict } from '../../components/runway/runway-w
 import { blankBook, parseBook, type Typed } from '../../src/book/index.js';
 import { type LiveBook, openBook } from '../../src/live/live-book.js';
 import { fromIsoDay, toIsoDay } from '../../src/planning/dates.js';
+import { formatMonthDay } from '../../src/planning/parse-date.js';
 
 const day = (iso: string): number => {
   const read = fromIsoDay(iso);
@@ -165,8 +166,10 @@ describe('the demo’s bars', () => {
     let counted = 0;
     for (const row of rows) {
       if (!row.range) continue;
-      const from = String(live.value(sheet, row.id, 'fresh_from') ?? '');
-      const to = String(live.value(sheet, row.id, 'fresh_to') ?? '');
+      // As typed in Foods, else as Beds has it.
+      const line = live.foodLines.find(({ input }) => input.row?.id === row.id)?.input.row;
+      const from = line?.freshFrom ? formatMonthDay(line.freshFrom) : '';
+      const to = line?.freshTo ? formatMonthDay(line.freshTo) : '';
       for (const [end, weeks] of [
         [row.range.low, row.weeksLow],
         [row.range.high, row.weeksHigh],
