@@ -1,6 +1,10 @@
-/** The elements of Croftsheet. Loading this defines them all. */
+/** The elements of Croftsheet. Loading this defines them all; each can be loaded by itself, too. */
 export { CroftBook, type Opening } from './book/croft-book.js';
 export type { BookEvents, SelectedCell } from './book/events.js';
 export { type OwnBookAnswers, readPeople, readStanding } from './book/own-book.js';
+export type { ShowEvent } from './pictures/show.js';
+export { CroftRoom } from './room/croft-room.js';
+export { CroftRunway } from './runway/croft-runway.js';
+export { CroftSeason } from './season/croft-season.js';
 export { CroftSheet } from './sheet/croft-sheet.js';
 export { CroftWorking } from './working/croft-working.js';

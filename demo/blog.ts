@@ -1,1 +1,2 @@
-import '../components/croftsheet.js';
+import '../components/book/croft-book.js';
+import '../components/sheet/croft-sheet.js';

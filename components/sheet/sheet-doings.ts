@@ -143,6 +143,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   async goTo(cell: GridCell): Promise<void> {
     this.cell = cell;
     this.start = { cell, text: null, focus: true };
+    this.#element.requestUpdate();
     await this.#element.updateComplete;
     if (this.pane?.view) {
       this.pane.view.layOut();

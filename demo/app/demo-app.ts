@@ -1,14 +1,17 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
-import type { CroftBook } from '../../components/croftsheet.js';
+import type { CroftBook } from '../../components/book/croft-book.js';
+import type { ShowEvent } from '../../components/pictures/show.js';
 import { newId } from '../../src/book/index.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookEntry } from '../../src/storage/index.js';
 import bench from '../data/tamarack-bench.json?url';
 import mark from '../mark.svg?url&no-inline';
 import { nameDialog, problemsDialog, startDialog } from './dialogs.js';
+import { PICTURES, tabGroups } from './groups.js';
+import { isPicture, picturesView } from './pictures.js';
 import { answersOf } from './start-answers.js';
-import { panelId, tabId, tabs } from './tabs.js';
+import { panelId, tabField, tabId, tabList } from './tabs.js';
 
 const DEMO_TITLE = 'Tamarack Bench';
 
@@ -26,6 +29,8 @@ export class DemoApp extends LitElement {
   /** The sheet that is being given another title; null when a new one is. */
   @state() private renaming: string | null = null;
   @state() private problems: readonly Problem[] = [];
+  /** The picture looked at last. */
+  #picture = PICTURES;
   readonly #which = new URL(location.href).searchParams.get('book');
 
   protected override createRenderRoot() {
@@ -48,6 +53,7 @@ export class DemoApp extends LitElement {
         @croft-ready=${this.#ready}
         @croft-change=${this.#changed}
         @croft-problem=${this.#failed}
+        @croft-show=${this.#goTo}
       >
         <header class="wide top">
           <a class="brand" href="./index.html"><img src=${mark} alt="" />Croftsheet</a>
@@ -109,28 +115,39 @@ export class DemoApp extends LitElement {
     const sheets = live?.sheets() ?? [];
     if (!live) return html`<div class="panel"><croft-sheet sheet="shelf" read-only bare></croft-sheet></div>`;
     const shown = this.#shown(sheets);
+    const groups = tabGroups(sheets);
+    const show = (id: string) => this.#show(id);
     return html`
-      ${tabs(
-        sheets,
-        shown,
-        (id) => this.#show(id),
-        () => this.#askName(null),
-      )}
+      <div class="tabs">
+        ${tabList('Sheets of the book', groups, shown, show)} ${tabField('Go to', groups, shown, show)}
+        <button type="button" @click=${() => this.#askName(null)}>+ Sheet</button>
+      </div>
       ${sheets.map(({ id, kind }) =>
-        this.opened.includes(id) || id === shown
-          ? html`<div
-              class="panel"
-              role="tabpanel"
-              id=${panelId(id)}
-              aria-labelledby=${tabId(id)}
-              ?hidden=${id !== shown}
-            >
-              ${kind === 'own' ? this.#ownTools(id) : nothing}
-              <croft-sheet sheet=${id} view="edit" bare></croft-sheet>
-            </div>`
-          : nothing,
+        this.#panel(
+          id,
+          shown,
+          () => html`
+        ${kind === 'own' ? this.#ownTools(id) : nothing}
+        <croft-sheet sheet=${id} view="edit" bare></croft-sheet>
+      `,
+        ),
       )}
+      ${this.#panel(PICTURES, shown, () => picturesView(isPicture(this.tab) ? this.tab : this.#picture, show))}
     `;
+  }
+
+  /** What belongs to a tab; it is made when the tab is first shown, and stays. */
+  #panel(id: string, shown: string, content: () => unknown) {
+    if (!this.opened.includes(id) && id !== shown) return nothing;
+    return html`<div
+      class="panel"
+      role="tabpanel"
+      id=${panelId(id)}
+      aria-labelledby=${tabId(id)}
+      ?hidden=${id !== shown}
+    >
+      ${content()}
+    </div>`;
   }
 
   #ownTools(sheet: string) {
@@ -142,6 +159,7 @@ export class DemoApp extends LitElement {
   }
 
   #shown(sheets: readonly { id: string; kind: string }[]): string {
+    if (isPicture(this.tab)) return PICTURES;
     const found = sheets.find(({ id }) => id === this.tab) ?? sheets.find(({ kind }) => kind === this.tab);
     return (found ?? sheets.find(({ kind }) => kind === 'shelf') ?? sheets[0])?.id ?? '';
   }
@@ -150,6 +168,7 @@ export class DemoApp extends LitElement {
     const sheets = this.book.live?.sheets() ?? [];
     this.opened = [...new Set([...this.opened, this.#shown(sheets)])];
     this.tab = id;
+    if (isPicture(id)) this.#picture = id;
     history.replaceState(null, '', `#${encodeURIComponent(id)}`);
   }
 
@@ -179,6 +198,14 @@ export class DemoApp extends LitElement {
   readonly #failed = (event: CustomEvent<{ problems: readonly Problem[] }>): void => {
     this.problems = event.detail.problems;
     void this.updateComplete.then(() => this.#dialog('problems'));
+  };
+
+  /** A picture asks for the row behind something drawn. */
+  readonly #goTo = async ({ detail: { sheet, row, column } }: ShowEvent): Promise<void> => {
+    this.#show(sheet);
+    await this.updateComplete;
+    const shown = this.querySelector<HTMLElementTagNameMap['croft-sheet']>(`#${panelId(sheet)} croft-sheet`);
+    await shown?.showCell({ row, column });
   };
 
   readonly #choose = (event: Event): void => {

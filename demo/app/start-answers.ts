@@ -1,4 +1,4 @@
-import { type OwnBookAnswers, readPeople, readStanding } from '../../components/croftsheet.js';
+import { type OwnBookAnswers, readPeople, readStanding } from '../../components/book/own-book.js';
 
 /** The answers of the start form, as `startOwnBook` takes them. */
 export function answersOf(form: FormData): OwnBookAnswers {

@@ -1,41 +1,74 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 
-export const tabId = (sheet: string): string => `tab-${sheet}`;
-export const panelId = (sheet: string): string => `panel-${sheet}`;
+export const tabId = (of: string): string => `tab-${of}`;
+export const panelId = (of: string): string => `panel-${of}`;
 
-/** One tab for each sheet, as WAI-ARIA has it: one takes the Tab key, arrows choose among them. */
-export function tabs(
-  sheets: readonly { readonly id: string; readonly title: string }[],
-  shown: string,
-  show: (id: string) => void,
-  add: () => void,
-): TemplateResult {
-  const keys = (event: KeyboardEvent): void => {
-    const at = sheets.findIndex(({ id }) => id === shown);
-    const to = { ArrowRight: at + 1, ArrowLeft: at - 1, Home: 0, End: sheets.length - 1 }[event.key];
+export interface Tab {
+  readonly id: string;
+  readonly title: string;
+}
+
+/** Tabs that belong together, under a name that a narrow page shows. */
+export interface TabGroup {
+  readonly title: string;
+  readonly tabs: readonly Tab[];
+}
+
+/** Chooses a tab and puts the keyboard on it. */
+const keys =
+  (all: readonly Tab[], shown: string, show: (id: string) => void) =>
+  (event: KeyboardEvent): void => {
+    const at = all.findIndex(({ id }) => id === shown);
+    const to = { ArrowRight: at + 1, ArrowLeft: at - 1, Home: 0, End: all.length - 1 }[event.key];
     if (to === undefined) return;
     event.preventDefault();
-    const { id } = sheets[(to + sheets.length) % sheets.length]!;
+    const { id } = all[(to + all.length) % all.length]!;
     show(id);
     document.getElementById(tabId(id))?.focus();
   };
-  return html`<div class="tabs">
-    <div role="tablist" aria-label="Sheets of the book" @keydown=${keys}>
-      ${sheets.map(
-        ({ id, title }) =>
-          html`<button
+
+/** A list of tabs as WAI-ARIA has it: one takes the Tab key, arrows choose among them. */
+export function tabList(
+  label: string,
+  groups: readonly TabGroup[],
+  shown: string,
+  show: (id: string) => void,
+): TemplateResult {
+  const all = groups.flatMap(({ tabs }) => tabs);
+  return html`<div role="tablist" aria-label=${label} @keydown=${keys(all, shown, show)}>
+    ${groups.map(
+      ({ title, tabs }) => html`<div class="group" role="presentation" title=${title || nothing}>
+        ${tabs.map(
+          (tab) => html`<button
             type="button"
             role="tab"
-            id=${tabId(id)}
-            aria-controls=${panelId(id)}
-            aria-selected=${id === shown}
-            tabindex=${id === shown ? 0 : -1}
-            @click=${() => show(id)}
+            id=${tabId(tab.id)}
+            aria-controls=${panelId(tab.id)}
+            aria-selected=${tab.id === shown}
+            tabindex=${tab.id === shown ? 0 : -1}
+            @click=${() => show(tab.id)}
           >
-            ${title}
+            ${tab.title}
           </button>`,
-      )}
-    </div>
-    <button type="button" @click=${add}>+ Sheet</button>
+        )}
+      </div>`,
+    )}
   </div>`;
 }
+
+/** The same choice as one field, for narrow pages: styles show one of the two. */
+export const tabField = (
+  label: string,
+  groups: readonly TabGroup[],
+  shown: string,
+  show: (id: string) => void,
+): TemplateResult => html`<div class="tab-field">
+  <label for="go-to">${label}</label>
+  <select id="go-to" @change=${(event: Event) => show((event.target as HTMLSelectElement).value)}>
+    ${groups.map(
+      ({ title, tabs }) => html`<optgroup label=${title}>
+        ${tabs.map(({ id, title }) => html`<option value=${id} .selected=${id === shown}>${title}</option>`)}
+      </optgroup>`,
+    )}
+  </select>
+</div>`;

@@ -100,8 +100,8 @@ describe('sharing the ground', () => {
     await dialog.getByText('Given up in all', { exact: false }).first().waitFor();
     expect(await said(dialog)).toContain('there are 60.');
     expect(await valuesOf(page, 'beds', 'plants')).toEqual([20, 10]);
-    expect(await saidByAll(dialog.locator('tbody th'))).toEqual(['tomato, Amish Paste', 'snap bean']);
-    const would = (await saidByAll(dialog.locator('tbody td:nth-child(4)'))).map(Number);
+    expect(await saidByAll(dialog.locator('[data-row] th'))).toEqual(['tomato, Amish Paste', 'snap bean']);
+    const would = (await saidByAll(dialog.locator('[data-row] td:nth-child(4)'))).map(Number);
     expect(would.every((plants, i) => plants < wanted[i]!)).toBe(true);
     await dialog.getByText('How it is worked out').click();
     expect(await said(dialog)).toContain('smallest share of any crop');
