@@ -26,7 +26,7 @@ describe('a copy in a file', () => {
     const shuffled = {
       ...book,
       sheets: {
-        draws: book.sheets.draws!,
+        ...Object.fromEntries(Object.entries(book.sheets).reverse()),
         shelf: { ...book.sheets.shelf!, rows: { r2: rows.r2!, r1: rows.r1! } },
       },
     };

@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { blankBook } from '../../src/book/blank.js';
 import { parseBook } from '../../src/book/parse.js';
+import { BOOK_VERSION } from '../../src/book/types.js';
 import { openBook } from '../../src/live/live-book.js';
 import { KeptBook, openKeep } from '../../src/storage/index.js';
 import { BookReplica } from '../../src/storage/replica.js';
@@ -233,7 +234,7 @@ describe('stored bytes that are damaged', () => {
   it('leave a book that a newer version wrote as it is', async () => {
     const name = newDatabase();
     const first = await tab(name);
-    first.book.edit('version', 2);
+    first.book.edit('version', BOOK_VERSION + 1);
     await first.kept.close();
     const again = await KeptBook.open({ id: 'b1', database: name, parseBook, start: aBook });
     expect(again).toMatchObject({ ok: false, problem: { code: 'book-newer' } });

@@ -7,7 +7,14 @@ import type { EditableBook, KeepStatus, KeptBookOptions } from '../../src/storag
 import { KeptBook } from '../../src/storage/index.js';
 import { changed } from '../property/storage-books.js';
 
-export const aBook = (): BookDoc => ({
+/** A book with every kind of sheet, and two lots. */
+export const aBook = (): BookDoc => {
+  const parsed = parseBook(TWO_LOTS);
+  if (!parsed.ok) throw new Error(parsed.problems[0]?.message);
+  return parsed.book;
+};
+
+const TWO_LOTS = {
   format: 'croftsheet-book',
   version: 1,
   id: 'b1',
@@ -27,7 +34,7 @@ export const aBook = (): BookDoc => ({
     },
     draws: { kind: 'draws', title: 'Draws', order: 'a1', columns: {}, rows: {} },
   },
-});
+};
 
 type Listener = Parameters<EditableBook['on']>[1];
 

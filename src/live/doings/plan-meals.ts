@@ -80,7 +80,13 @@ export function atTableCommand(live: BookReading, at: AtTable): Result<Command> 
 /** Dishes for the open meals, and the command that writes those chosen. Loads the solver only when asked. */
 export async function dishesToSuggest(
   live: BookReading,
-  span: { readonly from: DayNumber; readonly to: DayNumber; readonly repeats?: number },
+  span: {
+    readonly from: DayNumber;
+    readonly to: DayNumber;
+    readonly repeats?: number;
+    /** Longest time to look for something better; 2000 unless told. */
+    readonly milliseconds?: number;
+  },
 ): Promise<Result<{ suggestions: Suggestions; command: (meals: ReadonlySet<string>) => Command }>> {
   const sheet = live.sheetOfKind('week');
   const { weekPlans } = live;

@@ -1,5 +1,6 @@
 import type { Command } from '../../book/index.js';
 import { rowFeet } from '../../planning/garden/ground.js';
+import { isPerennial } from '../../planning/garden/planting-dates.js';
 import type { GroundCrop, GroundPlan } from '../../planning/ground/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
 import type { BookReading } from '../book-reading.js';
@@ -28,6 +29,15 @@ export async function groundToShare(live: BookReading): Promise<Result<GroundToS
     );
   }
   const crops = groundCrops(live, sheet);
+  const taken = groundTaken(live, new Set(crops.map(({ id }) => id)));
+  if (crops.length > 0 && taken >= feet) {
+    return refuse(
+      'no-ground',
+      `What stands for years, or is grown beyond what Foods asks for, takes ${Math.round(taken)} of ${feet} feet of row already.`,
+      'Write more ground under Household, or fewer plants in Beds.',
+      { sheet },
+    );
+  }
   if (crops.length === 0) {
     return refuse(
       'nothing-wanted',
@@ -37,16 +47,25 @@ export async function groundToShare(live: BookReading): Promise<Result<GroundToS
     );
   }
   const { shareGround } = await import('../../planning/ground/index.js');
-  const plan = await shareGround(crops, { amount: feet, measure: 'feet of row' });
+  const plan = await shareGround(crops, { amount: feet - taken, measure: 'feet of row' });
   if (!plan.ok) return plan;
   const cells = plan.value.crops.map(({ id, plants }) => ({ row: id, column: 'plants', typed: plants }));
   return ok({ plan: plan.value, command: { do: 'set cells', sheet, cells } });
 }
 
+/** Feet of row that are not to be shared: trees and crowns, and plantings that no food asks for. */
+function groundTaken(live: BookReading, sharing: ReadonlySet<string>): number {
+  let feet = 0;
+  for (const { row, spacing } of live.garden!.beds.reckoned.values()) {
+    if (!sharing.has(row.id) && spacing.ok) feet += rowFeet(row.plants ?? 0, spacing.value);
+  }
+  return feet;
+}
+
 function groundCrops(live: BookReading, sheet: string): GroundCrop[] {
   return [...live.garden!.beds.reckoned.values()].flatMap((bed) => {
     const wanted = bed.wanted[bed.basis];
-    if (wanted === null || !bed.spacing.ok) return [];
+    if (!wanted || !bed.spacing.ok || isPerennial(bed.dates.how)) return [];
     const { row } = bed;
     const [rank, weight] = ['rank', 'weight'].map((column) => live.value(sheet, row.id, column));
     return [

@@ -9,10 +9,10 @@ import { type PlantYield, plantYield, weighedApart } from './plant-yield.js';
 import type { PlantingDates } from './planting-dates.js';
 import { isSown, type Seeds, seedsOf } from './seeds.js';
 import { sharePounds } from './share-pounds.js';
-import { treeKind } from './tree-yield.js';
 import type { BedFigures, PlantingRow } from './types.js';
 import type { GardenWindows } from './windows.js';
 import { cropKey, orNull, problem, problemsOf, shown, TOO_MUCH } from './words.js';
+import { yearsOff } from './years-off.js';
 
 /** Stage 2 of the garden's plan: what the beds are to bring. */
 export interface BedsInput {
@@ -73,16 +73,6 @@ const byBasis = <T>(of: (basis: Basis) => T): Record<Basis, T> => ({
 });
 const inRange = (n: number | null): number | null => (n !== null && n <= MOST ? n : null);
 
-/** Years until a tree or crown bears: by the household, else by the slowest published on a lean basis. */
-function yearsOff(row: PlantingRow, crop: string, dates: PlantingDates, basis: Basis, figures: OwnFigures) {
-  if (row.nthYear === null || (dates.how !== 'tree' && dates.how !== 'crown')) return 0;
-  const years = figures.inUse({ of: crop, what: 'years to bearing' }, { kind: treeKind(crop, row.variety) });
-  if (!years.ok) return 0;
-  const { low, usual, high } = years.value;
-  const bears = basis === 'lean' ? high : basis === 'good' ? low : usual;
-  return Math.max(0, Math.ceil(bears - row.nthYear));
-}
-
 interface Standing {
   readonly row: PlantingRow;
   readonly crop: string;
@@ -100,7 +90,7 @@ function standing(
   figures: OwnFigures,
 ): Standing {
   const found = plantYield(row, crop, figures);
-  const off = yearsOff(row, crop, dates, basis, figures);
+  const off = yearsOff(row, crop, dates.how, basis, figures);
   const { plants } = row;
   const expected = byBasis((at) =>
     found.ok && isAmount(plants) ? inRange(off > 0 ? 0 : plants * found.value[at]) : null,

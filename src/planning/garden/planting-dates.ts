@@ -57,6 +57,11 @@ const PERENNIAL: Problem = problem(
   'It stands for years, and no days to its harvest are published here.',
   'Write when you pick it under “Own harvest from” and “Own harvest to”.',
 );
+const UNKNOWN_DAYS: Problem = problem(
+  'days-to-harvest-unknown',
+  'No days to the harvest of this crop are published here.',
+  'Write when you pick it under “Own harvest from” and “Own harvest to”.',
+);
 const WINTER: Problem = problem(
   'winter-sowing-date',
   'No date is published for sowing outdoors in winter under cover.',
@@ -143,7 +148,8 @@ function ready(
   start: Start,
   figures: Figures,
 ): { from: DayNumber | null; problem: Problem | null } {
-  if (isPerennial(how) || !of) return { from: null, problem: PERENNIAL };
+  if (isPerennial(how)) return { from: null, problem: PERENNIAL };
+  if (!of) return { from: null, problem: UNKNOWN_DAYS };
   const days = figures('days to maturity');
   if (!days.ok) return { from: null, problem: days.problem };
   const transplanted = how === 'indoors' || how === 'winter-sown';

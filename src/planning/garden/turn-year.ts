@@ -161,6 +161,8 @@ function containers(input: TurnInput): Total[] {
   for (const { row, done, crops } of input.batches.reckoned.values()) {
     const [only, ...more] = crops;
     if (!done || !only || more.length > 0 || only.pounds === null || !(only.pounds > 0)) continue;
+    // Pounds written in Foods are of that food alone, a sauce say: they teach nothing of the plain crop in a jar.
+    if (only.typed) continue;
     if (row.way === null || row.container === null || !containerWithId(row.container)) continue;
     const name: FigureName = {
       of: only.crop,

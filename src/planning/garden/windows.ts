@@ -6,6 +6,7 @@ import { type OwnFigures, publishedOnly } from './own-figures.js';
 import { isPerennial, type PlantingDates, plantingDates, usualStart } from './planting-dates.js';
 import type { PlantingRow } from './types.js';
 import { cropKey } from './words.js';
+import { yearsOff } from './years-off.js';
 
 /** A harvest of a crop: its first day, and its last where one is known. */
 export interface HarvestWindow {
@@ -89,7 +90,8 @@ export function planWindows(
     if (crop === null) continue;
     const own = plantingDates(row, crop, seasonOf(row, years, season), figures);
     dates.set(row.id, own);
-    if (row.plants === 0) continue;
+    // What bears nothing this season has no harvest to wait for.
+    if (row.plants === 0 || yearsOff(row, crop, own.how, household.basis, figures) > 0) continue;
     let seasons = byCrop.get(crop);
     if (!seasons) {
       seasons = new Map();
