@@ -13,13 +13,15 @@ import './columns-dialog.js';
 import './grid-pane.js';
 import './reading-view.js';
 import './settings-form.js';
-import { CautionWatch } from './caution-watch.js';
-import { cautionsView } from './cautions.js';
+import './what-it-takes.js';
+import { cautionsOf, cautionsView } from './cautions.js';
+import { RestedReading } from './rested-reading.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
 import { SheetDoings } from './sheet-doings.js';
 import { sheetStyles } from './sheet-styles.js';
 import { stage, withoutBook } from './stage.js';
 import { statusLine } from './status-line.js';
+import { suggestedUses, suggestedUsesView } from './suggested-uses.js';
 import { toolbar } from './toolbar.js';
 
 const KEY_MISSING: Problem = {
@@ -66,11 +68,16 @@ export class CroftSheet extends LitElement {
   @state() private printing = false;
   readonly #book = new BookController(this, (change) => {
     this.#doings.reading?.heed(change);
-    this.renderRoot.querySelector('croft-settings-form')?.requestUpdate();
+    for (const each of ['croft-settings-form', 'croft-what-it-takes'] as const)
+      this.renderRoot.querySelector(each)?.requestUpdate();
     this.#cautions.heed(change);
+    this.#suggested.heed(change);
   });
   readonly #doings = new SheetDoings(this, this.#book);
-  readonly #cautions = new CautionWatch(this);
+  readonly #cautions = new RestedReading(this, (live, { id, kind }) => cautionsOf(live, id, kind));
+  readonly #suggested = new RestedReading(this, (live, { id, kind }) =>
+    kind === 'foods' ? suggestedUses(live, id) : [],
+  );
   #shown: LiveBook | null = null;
 
   /** Opens the editing view in place, on `cell` or what is in sight; `text` begins an edit there. */
@@ -147,6 +154,7 @@ export class CroftSheet extends LitElement {
           ? html`<croft-add-lots .live=${live} .sheet=${sheet.id} @done=${doings.lotsDone}></croft-add-lots>`
           : nothing
       }
+      ${suggestedUsesView(this.#suggested.of(live, sheet), doings.look)}
       <div class="body ${workingOpen ? 'with-working' : ''}">
         <div class="stage">${this.#stage(live, sheet, editing)}</div>
         ${
@@ -155,6 +163,9 @@ export class CroftSheet extends LitElement {
             : nothing
         }
       </div>
+      ${
+        sheet.kind === 'household' ? html`<croft-what-it-takes .live=${live}></croft-what-it-takes>` : nothing
+      }
       ${statusLine(doings.said, editing || book?.keep != null ? (book?.status ?? null) : null, doings.dismiss)}
       ${cautionsView(this.#cautions.of(live, sheet))}
       <croft-column-dialog
@@ -192,6 +203,8 @@ export class CroftSheet extends LitElement {
       live,
       kind: sheet.kind,
       row: KINDS[sheet.kind as SheetKind].row,
+      sheet: sheet.id,
+      chosen: this.#doings.cell?.row ?? null,
       look,
       sortedBy: look?.sort ? (live.column(sheet.id, look.sort.column)?.title ?? '') : '',
       addingLots,

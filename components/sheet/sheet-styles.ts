@@ -55,6 +55,17 @@ export const sheetStyles = css`
   .tool .words {
     font-size: 0.8125rem;
   }
+  .urged {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.375rem 0.625rem;
+    margin-bottom: 0.5rem;
+    padding: 0.375rem 0.625rem;
+    border-radius: var(--radius);
+    background: var(--problem-paper);
+    color: var(--problem);
+  }
   .gap {
     width: 1px;
     height: 1.25rem;
@@ -148,6 +159,13 @@ export const sheetStyles = css`
     width: fit-content;
     text-decoration: underline;
     text-underline-offset: 2px;
+  }
+  .suggested {
+    border-inline-start: 4px solid var(--plan-line);
+    background: var(--plan);
+    border-radius: var(--radius);
+    padding: 0.375rem 0.75rem;
+    margin-bottom: 0.625rem;
   }
   .no-book {
     border-inline-start: 4px solid var(--problem);

@@ -24,6 +24,9 @@ interface ToolbarState {
   readonly live: LiveBook;
   readonly kind: string;
   readonly row: string;
+  readonly sheet: string;
+  /** Id of the row that is chosen. */
+  readonly chosen: string | null;
   readonly look: GridLook | null;
   readonly sortedBy: string;
   readonly addingLots: boolean;
@@ -102,5 +105,14 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
           </span>`
         : nothing
     }
-  </div>`;
+  </div>
+  ${actionsOf(kind).map((action) => {
+    const why = action.urged?.({ live, sheet: state.sheet, row: state.chosen }) ?? null;
+    return why === null
+      ? nothing
+      : html`<p class="urged small" role="status">
+          ${icons.care}<span>${why}</span>
+          <button class="button" type="button" @click=${() => actions.run(action)}>${action.label}</button>
+        </p>`;
+  })}`;
 };

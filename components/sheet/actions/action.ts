@@ -23,4 +23,6 @@ export interface SheetAction {
   /** Offered in the empty sheet too. */
   readonly firstStep?: true;
   act(host: ActionHost): void | Promise<void>;
+  /** Why the chosen row asks for it, to be said beside the tools; null where it does not. */
+  urged?(at: Pick<ActionHost, 'live' | 'sheet' | 'row'>): string | null;
 }

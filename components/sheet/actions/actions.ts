@@ -5,6 +5,7 @@ import { yearToTurn } from '../../../src/live/doings/turn-year.js';
 import { usualSupplies } from '../../../src/live/doings/usual-supplies.js';
 import { refuse } from '../../../src/problem.js';
 import { icons } from '../../look/icons.js';
+import { WEEK_ACTIONS } from '../../week/week-actions.js';
 import type { ActionHost, SheetAction } from './action.js';
 import { addRows } from './add-rows.js';
 
@@ -95,7 +96,8 @@ const addSupplies: SheetAction = {
 /** What can be done on each kind of sheet, besides what every sheet has. A new action is one more line here. */
 const ACTIONS: Readonly<Record<string, readonly SheetAction[]>> = {
   household: [turnTheYear],
-  beds: [shareTheGround, sowingCalendar],
+  ...WEEK_ACTIONS,
+  beds: [shareTheGround, sowingCalendar, ...WEEK_ACTIONS.beds],
   harvest: [turnTheYear],
   batches: [postTheBatch],
   supplies: [addSupplies],

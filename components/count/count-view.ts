@@ -1,0 +1,114 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { dayOf } from '../../src/live/week-stage.js';
+import { measureName } from '../../src/planning/measure.js';
+import type { CountChange, NotSeen, ToCount } from '../../src/planning/week/index.js';
+import { amountWords, longDay } from '../../src/planning/week/words.js';
+import type { Problem } from '../../src/problem.js';
+import { asFraction } from '../../src/units/index.js';
+import { inWords } from '../look/problems.js';
+import type { Entry } from './counting.js';
+
+interface CountLine {
+  readonly lot: ToCount;
+  readonly name: string;
+  readonly entry: Entry;
+  readonly change: CountChange | null;
+  readonly problem: Problem | null;
+  /** Since when nobody has seen the food, where that is long. */
+  readonly months: number | null;
+  write(change: Partial<Entry>): void;
+}
+
+/** One lot: what it is, what should be there, and a field for what is. */
+export function countLine({ lot, name, entry, change, problem, months, write }: CountLine): TemplateResult {
+  const { lot: id, way, container, putUpOn, left, bestBy } = lot;
+  const best = bestBy === null ? null : dayOf(bestBy);
+  const what = `${name}, ${way}, ${measureName(container, 2)}`;
+  const when = putUpOn === null ? 'undated' : `put up ${longDay(putUpOn)}`;
+  const written = entry.typed.trim() !== '';
+  return html`<li class="line">
+    <div class="what">
+      <strong>${name}</strong>
+      <span class="small quiet"
+        >${way}, ${when}${best === null ? '' : `, best quality by ${longDay(best)}`}${
+          months === null ? '' : `. Not seen for ${months} months.`
+        }</span
+      >
+    </div>
+    <div class="how-many">
+      <button
+        class="button as-written"
+        type="button"
+        tabindex="-1"
+        title="As written: ${amountWords(left, container)}"
+        aria-label="${what}: as written, ${asFraction(left)}"
+        @click=${() => write({ typed: plainNumber(left) })}
+      >
+        ${amountWords(left, container)}
+      </button>
+      <input
+        data-lot=${id}
+        inputmode="decimal"
+        enterkeyhint="next"
+        autocomplete="off"
+        aria-label="${what}, ${when}: counted"
+        aria-describedby="how ${id}-is"
+        aria-invalid=${problem !== null}
+        .value=${entry.typed}
+        @focus=${(event: Event) => (event.target as HTMLInputElement).select()}
+        @input=${(event: Event) => write({ typed: (event.target as HTMLInputElement).value })}
+      />
+    </div>
+    <div class="is small" id="${id}-is" aria-live="polite">
+      ${
+        problem
+          ? html`<span class="problem">${inWords(problem)}</span>`
+          : change
+            ? html`<span class="differs">${change.words}.</span>
+                ${change.now < change.was ? notEaten(entry, write) : nothing}`
+            : written
+              ? html`<span class="quiet">as written</span>`
+              : nothing
+      }
+    </div>
+  </li>`;
+}
+
+const notEaten = (
+  { notEaten: on }: Entry,
+  write: CountLine['write'],
+): TemplateResult => html`<label class="check">
+  <input
+    type="checkbox"
+    .checked=${on}
+    @change=${(event: Event) => write({ notEaten: (event.target as HTMLInputElement).checked })}
+  />not eaten (miscounted, spoiled, given away)
+</label>`;
+
+/** A number as one would type it. */
+const plainNumber = (n: number): string => String(Math.round(n * 1e6) / 1e6);
+
+interface Unseen {
+  nameOf(food: string): string;
+  placeOf(lot: string): string;
+  goTo(lot: string): void;
+}
+
+/** Foods that nobody drew from, put up or counted for months: is it still there? */
+export function unseenView(
+  unseen: readonly NotSeen[],
+  { nameOf, placeOf, goTo }: Unseen,
+): TemplateResult | typeof nothing {
+  if (unseen.length === 0) return nothing;
+  return html`<details class="unseen-foods small">
+    <summary>${unseen.length} ${unseen.length === 1 ? 'food was' : 'foods were'} not seen for months: still there?</summary>
+    <ul>
+      ${unseen.map(
+        ({ food, way, months, lots }) => html`<li>
+          <button class="link" type="button" @click=${() => goTo(lots[0]!)}>${nameOf(food)} (${way})</button>, ${months} months:
+          ${[...new Set(lots.map(placeOf))].filter(Boolean).join('; ') || 'no place written'}
+        </li>`,
+      )}
+    </ul>
+  </details>`;
+}

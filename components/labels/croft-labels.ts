@@ -1,0 +1,124 @@
+import { css, html, LitElement, nothing, render, type TemplateResult, unsafeCSS } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { styleMap } from 'lit/directives/style-map.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import { type Label, labelsFor } from '../../src/planning/week/index.js';
+import { BookController } from '../book/find-book.js';
+import { base } from '../look/base.js';
+import { PAPER_FONTS, printInFrame } from '../look/print-frame.js';
+import { withoutBook } from '../pictures/no-book.js';
+import { foodNames } from '../week/food-names.js';
+import { LABEL_RULES, type LabelSize, sizeCalled } from './label-sheets.js';
+
+const LONG_NAME = 18;
+
+/** More labels than these are shown only in part; all are printed. */
+const MOST_SHOWN = 60;
+
+/**
+ * Labels for lots of the Shelf, as they are printed: food, day put up, best quality by, place, and the lot's id.
+ *
+ * @element croft-labels
+ * @attr book - Id of the `<croft-book>`; the one around it unless given.
+ * @attr lots - Ids of lots, with commas between.
+ * @attr each - `container` (usual): one for every jar or bag that is left; `lot`: one for each lot.
+ * @attr size - `small` for lids, `usual` for jars, `large` for freezer bags.
+ * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts. Labels are always on white.
+ * @csspart labels - The labels.
+ * @csspart empty - What stands there while there are none.
+ */
+@customElement('croft-labels')
+export class CroftLabels extends LitElement {
+  static override styles = [
+    base,
+    css`
+      ${unsafeCSS(LABEL_RULES)}
+      .labels {
+        gap: 0.375rem;
+      }
+      .empty {
+        border: 1px dashed var(--plan-line);
+        border-radius: var(--radius);
+        padding: 1rem;
+      }
+      .more {
+        margin-top: 0.5rem;
+      }
+      @media print {
+        .labels {
+          gap: 0;
+        }
+      }
+    `,
+  ];
+
+  @property({ converter: { fromAttribute: (value) => value?.split(',').map((id) => id.trim()) ?? [] } })
+  lots: readonly string[] = [];
+  @property() each: 'container' | 'lot' = 'container';
+  @property() size = 'usual';
+  @property({ reflect: true }) theme: string | null = null;
+  readonly #book = new BookController(this);
+
+  /** The labels that are printed, in the order of `lots`. */
+  labels(live: LiveBook | null = this.#book.live): readonly Label[] {
+    return live ? labelsFor(live.foodLines, this.lots, { each: this.each, nameOf: foodNames(live) }) : [];
+  }
+
+  /** Prints the labels alone, all of them. */
+  print(): void {
+    const all = this.labels();
+    if (all.length === 0) return;
+    const size = sizeCalled(this.size);
+    printInFrame('Labels', PAPER_RULES, (body) => render(labelsView(all, size), body));
+  }
+
+  protected override render() {
+    const { live, book } = this.#book;
+    if (!live) return withoutBook(book);
+    const all = this.labels(live);
+    if (all.length === 0) {
+      return html`<p class="empty" part="empty">
+        No labels: choose lots that have something left and a container written.
+      </p>`;
+    }
+    return html`${labelsView(all.slice(0, MOST_SHOWN), sizeCalled(this.size))}
+      ${
+        all.length > MOST_SHOWN
+          ? html`<p class="more small quiet">The first ${MOST_SHOWN} of ${all.length}; all are printed.</p>`
+          : nothing
+      }`;
+  }
+}
+
+const PAPER_RULES = `
+  @page { margin: 10mm; }
+  body { margin: 0; font: 8pt/1.2 ${PAPER_FONTS}; }
+  ${LABEL_RULES}
+`;
+
+const labelsView = (labels: readonly Label[], size: LabelSize): TemplateResult => html`
+  <ul class="labels ${size.id}" part="labels" aria-label="Labels">
+    ${labels.map((label) => labelView(label, size))}
+  </ul>
+`;
+
+function labelView(label: Label, { width, height }: LabelSize): TemplateResult {
+  const { lot, number, of, food, way, container, putUp, bestBy, place } = label;
+  return html`<li
+    class="label ${food.length > LONG_NAME ? 'long' : ''}"
+    style=${styleMap({ width: `${width}mm`, height: `${height}mm` })}
+  >
+    <span class="food">${food}<span class="kept">${way}, ${container}</span></span>
+    <span class="when">${putUp || 'put up ______'}${bestBy ? html`<span class="best">${bestBy}</span>` : nothing}</span>
+    <span class="where">
+      <span>${place || nothing}</span>
+      <span class="id">${lot}${of > 1 ? ` ${number}/${of}` : ''}</span>
+    </span>
+  </li>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-labels': CroftLabels;
+  }
+}

@@ -1,0 +1,45 @@
+import { css, html, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { ActionDialog } from '../sheet/actions/action-dialog.js';
+import './croft-lists.js';
+
+/** A week's lists over the Week sheet. */
+@customElement('croft-lists-dialog')
+export class ListsDialog extends ActionDialog {
+  static override styles = [
+    ...ActionDialog.styles,
+    css`
+      dialog {
+        width: min(80rem, calc(100vw - 1.5rem));
+      }
+      @media (max-width: 36rem) {
+        dialog {
+          width: 100vw;
+          max-width: 100vw;
+          max-height: 100dvh;
+          height: 100dvh;
+          margin: 0;
+          border-radius: 0;
+          border-inline: 0;
+          padding: 0.875rem 0.75rem;
+        }
+      }
+    `,
+  ];
+
+  /** Any day of the week to show first. */
+  @property() week = '';
+
+  protected override heading = 'Lists';
+
+  protected override content(): TemplateResult {
+    return html`<croft-lists week=${this.week}></croft-lists>
+      ${this.foot()}`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-lists-dialog': ListsDialog;
+  }
+}
