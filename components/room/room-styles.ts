@@ -95,7 +95,8 @@ export const roomStyles = css`
   }
   .months {
     position: relative;
-    height: 1.75rem;
+    height: 2rem;
+    overflow-x: clip;
     border-top: 1px solid var(--line);
     font-size: 0.6875rem;
     line-height: 1.1;
@@ -106,9 +107,9 @@ export const roomStyles = css`
     top: 0.2rem;
     bottom: auto;
   }
-  .months .tick b {
-    display: inline;
-    padding-inline-end: 3px;
+  .months .tick.year {
+    display: flex;
+    flex-direction: column-reverse;
   }
   .readout {
     min-height: 1.45em;

@@ -151,6 +151,12 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     } else if (this.#element.view === 'read') await this.reading?.goTo(cell);
   }
 
+  /** Shows a cell with its working. */
+  readonly look = (cell: GridCell): void => {
+    void this.goTo(cell);
+    this.#select(cell);
+  };
+
   readonly read = (): void => this.#element.closeGrid();
 
   readonly openGrid = (): void => this.#element.openGrid();

@@ -99,7 +99,7 @@ export class CroftWorking extends LitElement {
     return (
       working && {
         working,
-        of: rowName(live.value(cell.sheet, cell.row, 'food'), live.value(cell.sheet, cell.row, 'way')),
+        of: rowName(...NAMES.map((column) => live.value(cell.sheet, cell.row, column))),
       }
     );
   }
@@ -130,6 +130,9 @@ export class CroftWorking extends LitElement {
     this.dispatchEvent(new CustomEvent('croft-close', { bubbles: true, composed: true }));
   };
 }
+
+/** Columns that name a row, on one kind of sheet or another. */
+const NAMES = ['name', 'food', 'way', 'crop', 'variety', 'item', 'figure', 'dish'] as const;
 
 const rowName = (...parts: readonly unknown[]): string =>
   parts.filter((part) => typeof part === 'string' && part !== '').join(', ');

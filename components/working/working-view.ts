@@ -4,13 +4,21 @@ import { shownDay, shownNumber, unitWord } from '../sheet/shown.js';
 
 const ORIGINS: Readonly<Record<Origin, string>> = {
   own: 'your own figure',
-  learned: 'learned from your draws',
+  learned: 'learned from your own records',
   published: 'published',
   'from memory': 'recalled, not checked',
   computed: 'worked out',
   entered: 'as you wrote it',
   'common practice, no source': 'common practice, no source',
 };
+
+/** Where a number came from and whose it is: `published: …`, `worked out from …`. */
+export function originInWords(origin: Origin, source = ''): string {
+  if (source === '') return ORIGINS[origin];
+  // A source says of itself when its figure was derived or recalled; the origin says so already.
+  const whose = source.replace(/^(?:derived|from memory): /, '');
+  return origin === 'computed' ? `worked out from ${whose}` : `${ORIGINS[origin]}: ${whose}`;
+}
 
 /** A planned value in words, with its unit where it is a number. */
 export function inFull(value: PlanValue, unit: string): TemplateResult | string {
@@ -44,7 +52,7 @@ export const workingView = (
               ({ name, value, unit, origin, source }) => html`<tr>
                 <th scope="row">
                   ${name}
-                  <span class="origin">${ORIGINS[origin]}${source ? html`: ${source}` : nothing}</span>
+                  <span class="origin">${originInWords(origin, source)}</span>
                 </th>
                 <td class="figures">${inFull(value, unit)}</td>
               </tr>`,

@@ -79,9 +79,11 @@ export class GroundDialog extends ActionDialog {
       this.close(done.ok ? `Plants planned in ${where}. Undo brings back what stood there.` : done.problem);
     };
     return html`${bars(plan)}
-      <ul class="says" role="status">
-        ${plan.words.map((words) => html`<li>${words}</li>`)}
-      </ul>
+      <div role="status">
+        <ul class="says">
+          ${plan.words.map((words) => html`<li>${words}</li>`)}
+        </ul>
+      </div>
       ${this.#table(live, plan)} ${givenUp(plan)}
       <details class="small">
         <summary>How it is worked out</summary>

@@ -1,25 +1,25 @@
 import type { ReactiveControllerHost } from 'lit';
-import type { Caution } from '../../src/facts/index.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
-import { cautionsOf } from './cautions.js';
 import type { Sheet } from './sheet-called.js';
 
-/** Rests between an edit and looking through the sheet again: cautions may follow a moment later. */
+/** Rests between an edit and looking through the sheet again: what is said of it may follow a moment later. */
 const REST = 400;
 
-/** The cautions of a sheet, looked for again only when edits have come to rest. */
-export class CautionWatch {
+/** Something read from the whole of a sheet, read again only when edits have come to rest. */
+export class RestedReading<T> {
   readonly #host: ReactiveControllerHost;
-  #of: { readonly live: LiveBook; readonly sheet: string; readonly found: readonly Caution[] } | undefined;
+  readonly #read: (live: LiveBook, sheet: Sheet) => T;
+  #of: { readonly live: LiveBook; readonly sheet: string; readonly found: T } | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(host: ReactiveControllerHost) {
+  constructor(host: ReactiveControllerHost, read: (live: LiveBook, sheet: Sheet) => T) {
     this.#host = host;
+    this.#read = read;
   }
 
-  of(live: LiveBook, sheet: Sheet): readonly Caution[] {
+  of(live: LiveBook, sheet: Sheet): T {
     if (this.#of?.live !== live || this.#of.sheet !== sheet.id) {
-      this.#of = { live, sheet: sheet.id, found: cautionsOf(live, sheet.id, sheet.kind) };
+      this.#of = { live, sheet: sheet.id, found: this.#read(live, sheet) };
     }
     return this.#of.found;
   }
