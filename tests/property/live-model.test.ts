@@ -4,7 +4,7 @@ import { KINDS, parseBook } from '../../src/book/index.js';
 import { openBook } from '../../src/core.js';
 import { AS_OF, shown, startingBook, step, take } from '../support/random-book.js';
 
-const RUNS = Number(process.env.CROFTSHEET_RUNS ?? 60);
+const RUNS = Number(process.env.CROFTSHEET_RUNS ?? 25);
 
 function reopened(json: string) {
   const parsed = parseBook(json);
