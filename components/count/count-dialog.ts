@@ -210,8 +210,15 @@ export class CountDialog extends ActionDialog {
     if (to) {
       to.focus();
       to.select();
-    } else if (step > 0) this.renderRoot.querySelector<HTMLElement>('#post')?.focus();
+    } else if (step > 0) this.#beyond();
   };
+
+  /** After the last lot of a place: to what was counted, else to the next place. */
+  #beyond(): void {
+    const post = this.renderRoot.querySelector<HTMLElement>('#post');
+    if (post) post.focus();
+    else if (this.at < this.#toCount!.places.length - 1) this.#place(this.at + 1);
+  }
 
   readonly #leave = (): void => {
     if (countedOf(this.entries).size > 0) this.leaving = true;

@@ -101,6 +101,20 @@ export const countStyles = css`
       max-height: none;
       overflow: visible;
     }
+    .line {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .how-many {
+      display: grid;
+      grid-template-columns: minmax(0, 1fr) 7rem;
+    }
+    .how-many input {
+      width: 100%;
+    }
+    .as-written {
+      justify-content: center;
+      white-space: normal;
+    }
     /* Stays over the number pad of a phone. */
     .ends {
       position: sticky;

@@ -88,7 +88,9 @@ export class LabelsDialog extends ActionDialog {
   }
 
   protected override content(live: LiveBook): TemplateResult {
-    const lots = lotLines(live);
+    const all = lotLines(live);
+    // The one that was chosen on the sheet comes first, where it is seen.
+    const lots = [...all.filter(({ id }) => id === this.row), ...all.filter(({ id }) => id !== this.row)];
     const chosen = this.chosen ?? new Set();
     const ids = lots.filter(({ id }) => chosen.has(id)).map(({ id }) => id);
     return html`

@@ -9,6 +9,7 @@ import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
 import { withoutBook } from '../pictures/no-book.js';
+import { weekInMind } from '../week/week-of.js';
 import { type ListLine, type ShownLists, shownLists } from './list-lines.js';
 import { listsStyles } from './lists-styles.js';
 import { type ListsHost, listsView } from './lists-view.js';
@@ -21,7 +22,7 @@ import { Ticks } from './ticks.js';
  *
  * @element croft-lists
  * @attr book - Id of the `<croft-book>`; the one around it unless given.
- * @attr week - Any day of the week, as `2026-02-16`; the week of the book's as-of date unless given.
+ * @attr week - Any day of the week, as `2026-02-16`; the one at hand on the book's as-of date unless given.
  * @attr bare - Without the title and the buttons.
  * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts.
  * @fires croft-week - A person moved to another week: `detail` is its Monday, as `2026-02-23`.
@@ -43,12 +44,17 @@ export class CroftLists extends LitElement implements ListsHost {
   readonly #ticks = new Ticks();
   #live: LiveBook | null = null;
   #shown: ShownLists | null = null;
+  /** Held while the week is looked at, so that marking its last meal does not turn the page. */
+  #inMind: DayNumber | null = null;
 
   /** The first day of the week that is shown; null while no book is open. */
   get monday(): DayNumber | null {
     const { live } = this.#book;
     const day = fromIsoDay(this.week);
-    return live && mondayOf(day.ok ? day.value : live.household.asOf);
+    if (!live) return null;
+    if (day.ok) return mondayOf(day.value);
+    this.#inMind ??= weekInMind(live);
+    return this.#inMind;
   }
 
   stateOf(line: ListLine) {
@@ -79,6 +85,7 @@ export class CroftLists extends LitElement implements ListsHost {
   protected override willUpdate(changed: PropertyValues<CroftLists>): void {
     const { live } = this.#book;
     if (live !== this.#live || changed.has('week')) this.#shown = null;
+    if (live !== this.#live) this.#inMind = null;
     this.#live = live;
     if (live) this.#shown ??= shownLists(live, this.monday!);
   }
@@ -114,11 +121,11 @@ export class CroftLists extends LitElement implements ListsHost {
         <button class="button" type="button" @click=${() => this.#go(monday - 7)}>
           <span aria-hidden="true">←</span>Week before
         </button>
-        <button class="button" type="button" ?disabled=${monday === present} @click=${() => this.#go(present)}>
-          This week
-        </button>
         <button class="button" type="button" @click=${() => this.#go(monday + 7)}>
           Week after<span aria-hidden="true">→</span>
+        </button>
+        <button class="button" type="button" ?disabled=${monday === present} @click=${() => this.#go(present)}>
+          This week
         </button>
       </div>
       <button class="button" type="button" ?disabled=${none} @click=${() => this.print()}>${icons.print}Print</button>

@@ -95,7 +95,7 @@ export function shownLists(live: LiveBook, monday: DayNumber): ShownLists | null
         key: `do ${id}`,
         amount: 1,
         measure: text,
-        text,
+        text: text.charAt(0).toUpperCase() + text.slice(1),
         notes: [what, late ? 'should have begun before this week' : ''].filter(Boolean),
         care: [],
       })),

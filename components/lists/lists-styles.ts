@@ -171,10 +171,18 @@ export const listsStyles = css`
     justify-items: start;
   }
   @container (max-width: 39.99rem) {
+    .top {
+      display: grid;
+      grid-template-columns: 1fr 1fr;
+    }
     .top h2 {
-      width: 100%;
+      grid-column: 1 / -1;
+    }
+    .top .row {
+      display: contents;
     }
     .top .button {
+      justify-content: center;
       min-height: 2.75rem;
     }
     .list,

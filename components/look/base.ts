@@ -128,7 +128,7 @@ const rules = css`
     font-weight: 600;
     font-size: 0.8125rem;
   }
-  input:not([type='checkbox']),
+  input:not([type='checkbox'], [type='radio']),
   select,
   textarea {
     font: inherit;
@@ -141,7 +141,7 @@ const rules = css`
     width: 100%;
     min-width: 0;
   }
-  input[type='checkbox'] {
+  input:is([type='checkbox'], [type='radio']) {
     accent-color: var(--accent);
     width: 1.05rem;
     height: 1.05rem;

@@ -100,10 +100,10 @@ export class MarkDoneDialog extends ActionDialog {
     const meal = live.typedRows('week').find(({ id }) => id === this.row);
     const choices: readonly (readonly [Scope, string])[] = [
       ...(meal
-        ? ([['meal', meal.date === null ? 'this meal' : mealWords(meal.date, meal.meal)]] as const)
+        ? ([['meal', meal.date === null ? 'This meal' : mealWords(meal.date, meal.meal)]] as const)
         : []),
-      ['day', `all of ${shortDay(day)}`],
-      ['week', weekWords(mondayOf(day)).replace('Week', 'the week')],
+      ['day', `All of ${shortDay(day)}`],
+      ['week', weekWords(mondayOf(day))],
     ];
     return html`<fieldset class="row">
       <legend>Which meals?</legend>

@@ -14,9 +14,25 @@ export function dayOfMeal(live: LiveBook, row: string | null): DayNumber | null 
   return typeof date === 'string' ? dayOf(date) : null;
 }
 
-/** Monday of the week that a row of Week stands in, else of the as-of date. */
-export const weekOfRow = (live: LiveBook, row: string | null): DayNumber =>
-  mondayOf(dayOfMeal(live, row) ?? live.household.asOf);
+/**
+ * Monday of the week that one has in mind on the as-of date: this one while a meal of it is still to come; the
+ * next where that one is planned, or this one ends today.
+ */
+export function weekInMind(live: LiveBook): DayNumber {
+  const { asOf } = live.household;
+  const monday = mondayOf(asOf);
+  const toCome = live.typedRows('week').filter(({ done, skipped }) => !done && !skipped);
+  const within = (from: DayNumber, to: DayNumber) =>
+    toCome.some(({ date }) => date !== null && date >= from && date <= to);
+  if (within(asOf, monday + 6)) return monday;
+  return asOf === monday + 6 || within(monday + 7, monday + 13) ? monday + 7 : monday;
+}
+
+/** Monday of the week that a row of Week stands in, else of the week one has in mind. */
+export function weekOfRow(live: LiveBook, row: string | null): DayNumber {
+  const day = dayOfMeal(live, row);
+  return day === null ? weekInMind(live) : mondayOf(day);
+}
 
 /** The names of meals that this household uses: those that come with every day, then its own. */
 export function mealNames(live: LiveBook, usual: readonly string[]): string[] {
