@@ -42,12 +42,17 @@ describe('the demo', () => {
     await gridOpen(page);
     expect(await titleOf(page)).toBe('Tamarack Bench');
     const tabs = await saidByAll(page.getByRole('tab'));
-    expect(tabs.slice(0, 4)).toEqual(['Household', 'Shelf', 'Draws', 'Foods']);
+    expect(tabs.slice(0, 3)).toEqual(['Shelf', 'Draws', 'Foods']);
+    for (const sheet of ['Week', 'Beds', 'Harvest', 'Batches', 'Supplies', 'Facts', 'Pictures'])
+      expect(tabs).toContain(sheet);
     await page.getByRole('tab', { name: 'Shelf', selected: true }).focus();
     await page.keyboard.press('ArrowRight');
     await page.getByRole('tab', { name: 'Draws', selected: true }).waitFor();
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('ArrowLeft');
     await page.keyboard.press('Home');
-    await page.getByRole('tab', { name: 'Household', selected: true }).waitFor();
+    await page.getByRole('tab', { name: 'Shelf', selected: true }).waitFor();
+    await page.getByRole('tab', { name: 'Household' }).click();
     await page.getByLabel('Figures for the day').waitFor();
   });
 
@@ -179,6 +184,60 @@ describe('the demo', () => {
   });
 });
 
+describe('the pictures of the demo', () => {
+  const picture = (page: Page, name: string) => page.getByRole('tab', { name, exact: true }).click();
+
+  it('are loaded when they are looked at, each by itself', async () => {
+    const page = await open();
+    const asked: string[] = [];
+    page.on('request', (request) => asked.push(request.url()));
+    await page.reload();
+    await gridOpen(page);
+    await page.waitForLoadState('networkidle');
+    const drawn = () => asked.filter((url) => /croft-(runway|season|room)|d3-scale/.test(url));
+    expect(drawn()).toEqual([]);
+    await picture(page, 'Pictures');
+    await page.locator('croft-runway .mark').first().waitFor();
+    expect(drawn().some((url) => url.includes('croft-runway'))).toBe(true);
+    expect(drawn().some((url) => /croft-(season|room)/.test(url))).toBe(false);
+    await picture(page, 'Room');
+    await page.locator('croft-room .week').first().waitFor();
+    await picture(page, 'The growing year');
+    await page.locator('croft-season [part="chart"]').waitFor();
+    await page.reload();
+    await page.locator('croft-season [part="chart"]').waitFor();
+  });
+
+  it.each([
+    ['How long it lasts', 'croft-runway', 'Foods', 'weeks_of_supply'],
+    ['The growing year', 'croft-season', 'Beds', 'start_on'],
+    ['Room', 'croft-room', 'Foods', 'short_or_over'],
+  ])('“%s” leads to the row behind what is drawn', async (name, element, sheet, column) => {
+    const page = await open(`${DEMO}#pictures`);
+    await picture(page, name);
+    const mark = page.locator(`${element} button.mark`).first();
+    await mark.waitFor();
+    const words = await said(mark);
+    await mark.click();
+    await page.getByRole('tab', { name: sheet, selected: true }).waitFor();
+    await gridOpen(page);
+    const selected = () =>
+      page.evaluate(() => {
+        const book = document.querySelector('croft-book')!;
+        const { sheet, row, column } = book.selected!;
+        const of = (id: string) => book.live!.value(sheet, row, id);
+        return { name: of('food') ?? of('crop'), column };
+      });
+    const { name: food, column: at } = await selected();
+    expect(words.startsWith(String(food))).toBe(true);
+    expect(at).toBe(column);
+    // The keyboard is on that very cell: the next key moves on from it.
+    await expect
+      .poll(() => page.locator('[role=tabpanel]:not([hidden]) td.current').count())
+      .toBeGreaterThan(0);
+  });
+});
+
 describe('copies and books', () => {
   const SHELF_TITLE = 'A copy from elsewhere';
 
@@ -301,6 +360,16 @@ describe('axe-core', () => {
     await page.getByRole('tab', { name: 'Household' }).click();
     await gridOpen(page);
     expect(await axeViolations(page), 'household').toEqual([]);
+    await page.getByRole('tab', { name: 'Pictures' }).click();
+    for (const [name, element] of [
+      ['How long it lasts', 'croft-runway'],
+      ['The growing year', 'croft-season'],
+      ['Room', 'croft-room'],
+    ] as const) {
+      await page.getByRole('tab', { name, exact: true }).click();
+      await page.locator(`${element} [part="chart"]`).waitFor();
+      expect(await axeViolations(page), name).toEqual([]);
+    }
     await page.getByRole('button', { name: 'Start your own book' }).click();
     expect(await axeViolations(page), 'start').toEqual([]);
     await page.goto(new URL('blog.html', page.url()).href);
@@ -311,6 +380,23 @@ describe('axe-core', () => {
 });
 
 describe('narrow and wide', () => {
+  it('offers the sheets and pictures in one field on a phone', async () => {
+    const page = await open(DEMO, { viewport: { width: 360, height: 740 } });
+    await gridOpen(page);
+    expect(await page.getByRole('tab').count()).toBe(0);
+    const field = page.getByLabel('Go to');
+    expect(await field.evaluate((each) => (each as HTMLSelectElement).selectedOptions[0]!.text)).toBe(
+      'Shelf',
+    );
+    await field.selectOption({ label: 'Batches' });
+    await page.locator('[role=tabpanel]:not([hidden]) croft-sheet[sheet="batches"]').waitFor();
+    await field.selectOption({ label: 'Pictures' });
+    await page.getByRole('tab', { name: 'Room' }).click();
+    await page.locator('croft-room .week').first().waitFor();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+
   it('never scrolls the page sideways', async () => {
     const page = await open(DEMO);
     const over = async (width: number): Promise<number> => {
