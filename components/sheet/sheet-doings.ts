@@ -72,6 +72,9 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#element.requestUpdate();
   }
 
+  /** What is said is about the selected cell. */
+  #saidOfCell = false;
+
   readonly dismiss = (): void => this.say(null);
 
   readonly undo = (): void => void this.#book.book?.undo();
@@ -236,9 +239,19 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#element.requestUpdate();
   }
 
+  /** What is wrong at the selected cell, said where everybody finds it; what was said of the last one goes. */
+  #sayProblemOf(cell: GridCell | null): void {
+    const { live, sheet } = this.#here();
+    if (!live || !sheet || !cell) return;
+    const problem = live.problem(sheet.id, cell.row, cell.column) ?? null;
+    if (problem || this.#saidOfCell) this.say(problem);
+    this.#saidOfCell = problem !== null;
+  }
+
   #selectedInGrid(cell: GridCell | null): void {
     const wasOpen = this.workingOpen;
     this.#select(cell);
+    this.#sayProblemOf(cell);
     if (wasOpen || !this.workingOpen) return;
     // The panel takes room beside the grid: the figure that it explains must stay in sight.
     requestAnimationFrame(() =>

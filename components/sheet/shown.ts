@@ -1,6 +1,7 @@
 import { type CellValue, isCellError } from '../../src/book/index.js';
 import type { ColumnView } from '../../src/live/columns.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { fromIsoDay } from '../../src/planning/dates.js';
 import type { Problem } from '../../src/problem.js';
 import { containerWithId, roundSig, unitWithId } from '../../src/units/index.js';
 
@@ -17,7 +18,8 @@ export interface ShownCell {
   readonly problem?: Problem;
 }
 
-const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
+/** A day that there is: 2026-02-30 is shown as it was typed. */
+const isIsoDay = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text) && fromIsoDay(text).ok;
 const days = new Intl.DateTimeFormat('en-US', { dateStyle: 'medium', timeZone: 'UTC' });
 const monthDays = new Intl.DateTimeFormat('en-US', { month: 'short', day: 'numeric', timeZone: 'UTC' });
 const numbers = new Map<number, Intl.NumberFormat>();
@@ -55,8 +57,7 @@ function plain(value: CellValue, column: ColumnView): Omit<ShownCell, 'unit' | '
       ? { text: '', kind: 'blank' }
       : { text: value ? 'yes' : 'no', kind: 'tick' };
   }
-  if (ISO_DAY.test(value) && column.type !== 'text')
-    return { text: shownDay(value), kind: 'date', iso: value };
+  if (isIsoDay(value) && column.type !== 'text') return { text: shownDay(value), kind: 'date', iso: value };
   if (column.type === 'month-day') return { text: shownMonthDay(value), kind: 'date' };
   return { text: value, kind: 'text' };
 }

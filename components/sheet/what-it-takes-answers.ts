@@ -54,7 +54,7 @@ export const ASKED: readonly Asked[] = [
     title: 'Flour from grain',
     choice: 'Grain',
     choices: ['wheat', 'whole wheat'],
-    number: 'Grain',
+    number: 'Weight',
     unit: 'lb',
     usual: { '': '60' },
     blank: 'Write how many pounds of grain are ground.',
@@ -83,7 +83,10 @@ export interface Answer {
 
 export interface Answers {
   readonly answers: readonly Answer[];
+  /** What is particular of the figures. */
   readonly notes: readonly string[];
+  /** Always in sight. */
+  readonly cautions: readonly string[];
   /** Gives the same first figure in a cell; '' where none does. */
   readonly formula: string;
 }
@@ -128,6 +131,7 @@ export function answersOf(
 const only = (name: string, value: Ranged, formula: string): Answers => ({
   answers: [answer(name, value)],
   notes: value.notes,
+  cautions: [],
   formula,
 });
 
@@ -152,6 +156,7 @@ function hens(eggs: number, figures: OwnFigures): Result<Answers> {
       ...value.notes,
       ...(ages.length > 0 ? [`If all were of an age: ${ages.join(', ')} of laying.`] : []),
     ],
+    cautions: [],
     formula: value.origin === 'own' || value.origin === 'learned' ? '' : `=HENS_FOR(${eggs})`,
   });
 }
@@ -172,8 +177,8 @@ function animal(of: string, weight: number, figures: OwnFigures): Result<Answers
       ...some('Or canned', quarts, 'quart jars'),
       ...some('Suet besides', fat, 'lb'),
     ],
-    notes: [
-      ...meat.notes,
+    notes: [...meat.notes],
+    cautions: [
       ...(of === 'hog' ? ['No yield of lard is published here: weigh what you render.'] : []),
       ...(quarts ? [caution('tested-process').text, caution('low-acid').text] : []),
     ],

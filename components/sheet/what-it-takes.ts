@@ -62,11 +62,31 @@ export class WhatItTakes extends LitElement {
         font-size: 1.0625rem;
       }
       .from {
-        display: block;
+        margin-top: 0.375rem;
         color: var(--quiet);
-        font-size: 0.75rem;
-        line-height: 1.4;
         overflow-wrap: anywhere;
+      }
+      .from dt,
+      section summary {
+        font-size: 0.8125rem;
+        font-weight: 600;
+      }
+      section summary {
+        text-decoration: underline;
+        text-underline-offset: 2px;
+      }
+      section details {
+        margin-top: 0.5rem;
+      }
+      ul.from,
+      .cautions {
+        display: grid;
+        gap: 0.25rem;
+      }
+      .cautions {
+        margin-top: 0.5rem;
+        border-inline-start: 3px solid var(--problem);
+        padding-inline-start: 0.625rem;
       }
       code {
         font:
@@ -132,20 +152,29 @@ export class WhatItTakes extends LitElement {
     if (n === undefined) return wrong('Write a number, as in 12 or 2.5.');
     const found = answersOf(asked.id, chosen, n, this.live.garden?.figures);
     if (!found.ok) return wrong(found.problem);
-    const { answers, formula, notes } = found.value;
+    const { answers, formula, notes, cautions } = found.value;
     return html`<dl>
         ${answers.map(
           (answer) => html`<div>
             <dt>${answer.name}</dt>
-            <dd class="figures">
-              <strong>${range(answer)}</strong> ${answer.unit}
-              <span class="from">${answer.from}</span>
-            </dd>
+            <dd class="figures"><strong>${range(answer)}</strong> ${answer.unit}</dd>
           </div>`,
         )}
       </dl>
-      ${notes.length === 0 ? nothing : html`<ul class="small quiet">${notes.map((note) => html`<li>${note}</li>`)}</ul>`}
-      ${formula ? html`<p class="small quiet">As a formula: <code>${formula}</code></p>` : nothing}`;
+      ${cautions.length === 0 ? nothing : html`<ul class="cautions small">${cautions.map((text) => html`<li>${text}</li>`)}</ul>`}
+      <details class="small">
+        <summary>Sources</summary>
+        <dl class="from">
+          ${answers.map(
+            (answer) => html`<div>
+              <dt>${answer.name}</dt>
+              <dd>${answer.from}</dd>
+            </div>`,
+          )}
+        </dl>
+        ${notes.length === 0 ? nothing : html`<ul class="from">${notes.map((note) => html`<li>${note}</li>`)}</ul>`}
+        ${formula ? html`<p class="from">As a formula: <code>${formula}</code></p>` : nothing}
+      </details>`;
   }
 
   /** What a field begins with: by the book where it says, else a usual amount. */

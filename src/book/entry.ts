@@ -1,5 +1,5 @@
 import { toIsoDay } from '../planning/dates.js';
-import { formatMonthDay, parseDay, parseMonthDay } from '../planning/parse-date.js';
+import { type DateOrder, formatMonthDay, parseDay, parseMonthDay } from '../planning/parse-date.js';
 import type { Typed } from './commands.js';
 import type { ColumnType } from './kinds/index.js';
 import type { Raw } from './types.js';
@@ -22,8 +22,8 @@ export function readNumber(text: string): number | undefined {
   return Number.isFinite(value) ? (percent ? value / 100 : value) : undefined;
 }
 
-const readDate = (text: string): string | undefined => {
-  const day = parseDay(text);
+const readDate = (text: string, order: DateOrder | null): string | undefined => {
+  const day = parseDay(text, order);
   return day.ok ? toIsoDay(day.value) : undefined;
 };
 
@@ -31,7 +31,7 @@ const readDate = (text: string): string | undefined => {
 function readAny(text: string): Raw {
   const trimmed = text.trim();
   if (/^[-+]?\d/.test(trimmed) || trimmed.startsWith('.')) {
-    if (/^\d{4}-\d{1,2}-\d{1,2}$/.test(trimmed)) return readDate(trimmed) ?? text;
+    if (/^\d{4}-\d{1,2}-\d{1,2}$/.test(trimmed)) return readDate(trimmed, null) ?? text;
     if (!trimmed.includes('/')) return readNumber(trimmed) ?? text;
   }
   if (/^true$/i.test(trimmed)) return true;
@@ -42,9 +42,9 @@ function readAny(text: string): Raw {
 /**
  * What a person typed, as it is stored in a column of this type. Undefined blanks the cell. What cannot be
  * read as the column's type is kept just as typed: the cell then says what is wrong, and nothing is lost.
- * Text after a leading apostrophe is text, whatever it looks like.
+ * `order` says how dates such as 5/4/2026 are meant. Text after a leading apostrophe is text, whatever it looks like.
  */
-export function readEntry(typed: Typed, type: ColumnType): Raw | undefined {
+export function readEntry(typed: Typed, type: ColumnType, order: DateOrder | null = null): Raw | undefined {
   if (typed === null || typed === '') return undefined;
   if (typeof typed === 'number' && !Number.isFinite(typed)) return undefined;
   if (typeof typed !== 'string') return typed;
@@ -58,7 +58,7 @@ export function readEntry(typed: Typed, type: ColumnType): Raw | undefined {
       return value ?? typed;
     }
     case 'date':
-      return readDate(text) ?? typed;
+      return readDate(text, order) ?? typed;
     case 'month-day': {
       const at = parseMonthDay(text);
       return at.ok ? formatMonthDay(at.value) : typed;

@@ -1,3 +1,4 @@
+import type { DateOrder } from '../planning/parse-date.js';
 import { ok, type Problem, type Result, refuse } from '../problem.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
 import { type Command, MAX_CELLS_AT_ONCE, type Typed } from './commands.js';
@@ -22,12 +23,16 @@ function nesting(formula: string): number {
   return deepest;
 }
 
+/** Dates with the year last are meant as the household's measures go: month first with US customary ones. */
+export const dateOrder = ({ state }: Workbench): DateOrder =>
+  state.settings.measures === 'metric' ? 'day first' : 'month first';
+
 /** A typed value as the cell stores it; undefined blanks it. */
 export function storedEntry(
   typed: Typed,
   type: ColumnType,
   sheet: string,
-  { layout }: Workbench,
+  bench: Workbench,
 ): Result<Raw | undefined> {
   if (typeof typed === 'string') {
     if (typed.length > MAX_TEXT) {
@@ -46,10 +51,10 @@ export function storedEntry(
           'Work out the inner part in a column of its own and refer to it.',
         );
       }
-      return ok(toStored(trimmed, sheet, layout));
+      return ok(toStored(trimmed, sheet, bench.layout));
     }
   }
-  return ok(readEntry(typed, type));
+  return ok(readEntry(typed, type, dateOrder(bench)));
 }
 
 /** Why a planning cell cannot be written, in the words shown to the person. */

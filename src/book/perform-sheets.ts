@@ -5,6 +5,7 @@ import { readEntry } from './entry.js';
 import { isUsableId } from './ids.js';
 import { keysBefore } from './order.js';
 import { OrderedIds } from './ordered-ids.js';
+import { dateOrder } from './perform-cells.js';
 import { settingOf } from './settings.js';
 
 type SheetCommand = Extract<
@@ -12,7 +13,8 @@ type SheetCommand = Extract<
   { do: 'set setting' | 'add sheet' | 'rename sheet' | 'remove sheet' | 'rename book' }
 >;
 
-export function sheetChanges(command: SheetCommand, { state }: Workbench): Result<Performed> {
+export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Performed> {
+  const { state } = bench;
   switch (command.do) {
     case 'rename book':
       return ok({ changes: change(state, ['title'], command.title.trim() || 'My book'), notes: [] });
@@ -25,7 +27,11 @@ export function sheetChanges(command: SheetCommand, { state }: Workbench): Resul
           'See the list of settings in the help.',
         );
       return ok({
-        changes: change(state, ['settings', setting.id], readEntry(command.typed, setting.type)),
+        changes: change(
+          state,
+          ['settings', setting.id],
+          readEntry(command.typed, setting.type, dateOrder(bench)),
+        ),
         notes: [],
       });
     }

@@ -82,8 +82,12 @@ export function readDraw(id: string, cells: Cells, allotted: Allotment | null): 
       mend: 'Name the draw that it corrects, or write a lot on the Shelf for food that is new.',
     });
   }
-  return { typed, problems: r.problems };
+  // What is wrong in any of these could make the draw take something else than was meant.
+  const unsure = BEARING.some((column) => r.problems[column]);
+  return { typed: unsure ? { ...typed, amount: null } : typed, problems: r.problems };
 }
+
+const BEARING = ['date', 'food', 'way', 'amount', 'container'];
 
 /** “tomato 3; onion 0.25”: crops with the pounds of each, where written. */
 export function readCrops(text: string): { crops: CropShare[]; unread: string[] } {

@@ -59,12 +59,16 @@ function readings(text: string): string[] {
   return [...found];
 }
 
+/** Which number of `5/4/2026` is the month. */
+export type DateOrder = 'month first' | 'day first';
+
 /**
  * The day that a person typed: `2026-05-04`, `2026-5-4`, `24 May 2026`, `May 24, 2026`, `24-May-2026`.
- * Refused: numbers with the year last (`ambiguous-date`, as 5/4/26 is two days), days that are none
+ * Numbers with the year last are read where they can only be one day, or in the order given.
+ * Refused: other numbers with the year last (`ambiguous-date`, as 5/4/26 is two days), days that are none
  * (`no-such-day`), years outside 1900 to 2200 (`year-out-of-range`), anything else (`not-a-date`).
  */
-export function parseDay(typed: string): Result<DayNumber> {
+export function parseDay(typed: string, order: DateOrder | null = null): Result<DayNumber> {
   const text = typed.trim().replace(/\s+/g, ' ');
   const iso = YEAR_FIRST.exec(text);
   if (iso) return makeDay(Number(iso[1]), Number(iso[2]), Number(iso[3]));
@@ -76,6 +80,13 @@ export function parseDay(typed: string): Result<DayNumber> {
   }
   if (NUMBERS.test(text)) {
     const could = readings(text);
+    const [first, second, year] = text.split(/\s*[-/.]\s*/).map(Number) as [number, number, number];
+    if (order && /^\d{1,2}\D+\d{1,2}\D+(?:\d{2}|\d{4})$/.test(text)) {
+      const [month, day] = order === 'month first' ? [first, second] : [second, first];
+      return makeDay(year < 100 ? 2000 + year : year, month, day);
+    }
+    const [only, other] = could;
+    if (only !== undefined && other === undefined) return parseDay(only);
     return refuse(
       'ambiguous-date',
       `“${clip(text)}” can be read in more than one way.`,

@@ -98,6 +98,33 @@ describe('bad entries are kept, say what is wrong, and cost nothing else', () =>
     expect(live.problem('shelf', 'l1', column)).toBeUndefined();
   });
 
+  it.each([
+    [{ date: '2026-02-30', food: 'peas', amount: 2 }, 'date'],
+    [{ food: 'peas', amount: -2, container: 'jug' }, 'container'],
+    [{ food: 'peas', amount: 'two' }, 'amount'],
+  ])('a draw with something unread in it is left out until it is mended: %o', (cells, column) => {
+    const id = draw(cells);
+    expect(live.problem('draws', id, column)).toBeDefined();
+    expect(left('l3')).toBe(30);
+  });
+
+  it('a draw dated after the day of the figures does not count yet, and says so', () => {
+    const id = draw({ date: '2026-03-01', food: 'peas', amount: 2 });
+    expect(left('l3')).toBe(30);
+    expect(live.problem('draws', id, 'date')?.message).toContain('2026-02-15');
+    live.apply({ do: 'set setting', setting: 'as_of', typed: '2026-03-02' });
+    expect(left('l3')).toBe(28);
+    expect(live.problem('draws', id, 'date')).toBeUndefined();
+  });
+
+  it('dates with the year last go by the household’s measures', () => {
+    live.set('shelf', 'l1', 'put_up_on', '9/5/2025');
+    expect(live.value('shelf', 'l1', 'put_up_on')).toBe('2025-09-05');
+    live.apply({ do: 'set setting', setting: 'measures', typed: 'metric' });
+    live.set('shelf', 'l1', 'put_up_on', '9/5/2025');
+    expect(live.value('shelf', 'l1', 'put_up_on')).toBe('2025-05-09');
+  });
+
   it('a household setting that cannot be read counts as its default', () => {
     live.apply({ do: 'set setting', setting: 'as_of', typed: 'yesterday' });
     expect(live.settingProblem('as_of')?.message).toContain('yesterday');

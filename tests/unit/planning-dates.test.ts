@@ -66,7 +66,6 @@ describe('typed days', () => {
     ['2024/02/29', '2024-02-29'],
     ['5/4/26', 'ambiguous-date'],
     ['5/4/2026', 'ambiguous-date'],
-    ['13.5.2026', 'ambiguous-date'],
     ['2026-02-30', 'no-such-day'],
     ['2025-02-29', 'no-such-day'],
     ['2026-13-01', 'no-such-day'],

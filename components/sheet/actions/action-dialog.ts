@@ -52,6 +52,18 @@ export const dialogStyles = css`
   tbody tr:last-child > * {
     border-bottom: 0;
   }
+  /* Long ones scroll; what can be done stays in sight. */
+  .ends {
+    position: sticky;
+    bottom: -1.25rem;
+    margin: 0 -1.25rem -1.25rem;
+    padding: 0.75rem 1.25rem 1.25rem;
+    background: var(--paper);
+    border-top: 1px solid var(--line);
+  }
+  h2:focus-visible {
+    outline: none;
+  }
   .less {
     color: var(--problem);
     font-weight: 600;
@@ -100,7 +112,7 @@ export abstract class ActionDialog extends LitElement {
     const { live } = this;
     return html`<dialog aria-labelledby="heading" @close=${this.#closed}>
       <div class="stack">
-        <h2 id="heading">${this.heading}</h2>
+        <h2 id="heading" tabindex="-1" autofocus>${this.heading}</h2>
         ${live ? this.content(live) : ''}
       </div>
     </dialog>`;

@@ -2,9 +2,10 @@ import { css, html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
 import { toIsoDay } from '../../../src/planning/dates.js';
+import type { DayNumber } from '../../../src/planning/types.js';
 import { icons } from '../../look/icons.js';
 import { printCopy } from '../../look/print-copy.js';
-import { dayInWords } from '../../pictures/days.js';
+import { dayInWords, shortDay } from '../../pictures/days.js';
 import { ActionDialog } from './action-dialog.js';
 import { type CalendarLine, type CalendarWeek, sowingWeeks } from './sowing-weeks.js';
 
@@ -68,7 +69,7 @@ export class CalendarDialog extends ActionDialog {
         Days count from the frost dates, which are chances and no promises: watch the weather before setting out.
       </p>
       <ol class="weeks" id="list">
-        ${weeks.map(weekView)}
+        ${weeks.map((week) => weekView(week, live.household.asOf))}
       </ol>
       <div class="row ends">
         <button class="button" type="button" @click=${() => this.close()}>Close</button>
@@ -82,7 +83,7 @@ export class CalendarDialog extends ActionDialog {
   }
 }
 
-const weekView = ({ monday, ...week }: CalendarWeek): TemplateResult => html`<li>
+const weekView = ({ monday, ...week }: CalendarWeek, asOf: DayNumber): TemplateResult => html`<li>
   <h3>Week of <time datetime=${toIsoDay(monday)}>${dayInWords(monday)}</time></h3>
   <div class="tasks">
     ${TASKS.map(([task, words]) => {
@@ -92,16 +93,19 @@ const weekView = ({ monday, ...week }: CalendarWeek): TemplateResult => html`<li
         : html`<div>
             <h4>${words}</h4>
             <ul>
-              ${lines.map(lineView)}
+              ${lines.map((line) => lineView(line, asOf))}
             </ul>
           </div>`;
     })}
   </div>
 </li>`;
 
-const lineView = ({ name, day, more }: CalendarLine): TemplateResult => html`<li class="line">
+const lineView = (
+  { name, day, more }: CalendarLine,
+  asOf: DayNumber,
+): TemplateResult => html`<li class="line">
   <span class="box" aria-hidden="true"></span>
-  <span>${name}${more ? html` <span class="quiet small">${more}</span>` : nothing}, ${dayInWords(day)}</span>
+  <span>${name}${more ? html` <span class="quiet small">${more}</span>` : nothing}, ${shortDay(day, asOf)}</span>
 </li>`;
 
 declare global {

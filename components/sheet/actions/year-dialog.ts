@@ -27,13 +27,16 @@ export class YearDialog extends ActionDialog {
     };
     const [first, last] = [turned.summary[0], turned.summary.at(-1)];
     return html`<p>${first}</p>
-      ${taught(turned.learned)} ${left(turned)}
+      ${taught(inOrder(turned.learned))} ${left(turned)}
       <p>${last}</p>
       ${this.foot({ label: `Close the season of ${turned.season}`, run })}`;
   }
 }
 
 const figure = (n: number | null): string => (n === null ? 'not known' : shownNumber(n, 2));
+
+const inOrder = (learned: readonly Lesson[]): Lesson[] =>
+  [...learned].sort((a, b) => a.figure.localeCompare(b.figure, 'en'));
 
 function taught(learned: readonly Lesson[]): TemplateResult {
   if (learned.length === 0) return html`<p>It taught no yields and no pounds per container.</p>`;
@@ -54,7 +57,9 @@ function taught(learned: readonly Lesson[]): TemplateResult {
       <tbody>
         ${learned.map(
           ({ figure: name, unit, own, before, after, seasons }) => html`<tr>
-            <th scope="row">${name} <span class="quiet small">${unit}</span></th>
+            <th scope="row">
+              ${name} ${name.includes(', pounds per ') ? nothing : html`<span class="quiet small">${unit}</span>`}
+            </th>
             <td class="number figures">${figure(own)}</td>
             <td class="number figures">${figure(before)}</td>
             <td class="number figures"><strong>${figure(after)}</strong></td>

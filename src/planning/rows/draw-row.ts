@@ -1,6 +1,7 @@
 import type { Problem } from '../../problem.js';
 import type { Taken } from '../allot.js';
 import { isDay, toIsoDay } from '../dates.js';
+import { laterThan } from '../later.js';
 import { amountOf } from '../measure.js';
 import type { LineReckoning } from '../reckon.js';
 import type { Draw, DrawFigures, Lot, RowPlan } from '../types.js';
@@ -58,6 +59,7 @@ export function drawRow(line: LineReckoning, draw: Draw, taken: Taken | null): R
     }
   }
   if (taken?.problem) problems.took_from = taken.problem;
+  const later = laterThan(line.household.asOf, draw.date);
   const notFound = taken ? tidy(taken.notFound) : 0;
   return {
     figures: {
@@ -66,6 +68,7 @@ export function drawRow(line: LineReckoning, draw: Draw, taken: Taken | null): R
       not_found: notFound > 0 ? notFound : null,
     },
     units,
+    ...(later && { kept: { date: later } }),
     ...(Object.keys(problems).length > 0 ? { problems } : {}),
   };
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../../problem.js';
 import { isDay, monthsBetween, toIsoDay } from '../dates.js';
+import { laterThan } from '../later.js';
 import { cupsIn, holdsOf } from '../measure.js';
 import type { LineReckoning, LotReckoning } from '../reckon.js';
 import { dayAfterWeeks, weeksOfSupply } from '../supply.js';
@@ -46,6 +47,7 @@ export function lotRow(line: LineReckoning, at: LotReckoning, rank: number | nul
     units.left = lot.container;
     units.at_risk = lot.container;
   }
+  const later = laterThan(asOf, lot.putUpOn);
   if (holds?.ok) units.holds = holds.value.unit;
   return {
     figures: {
@@ -61,6 +63,7 @@ export function lotRow(line: LineReckoning, at: LotReckoning, rank: number | nul
       weeks_of_supply: weeksOfLine(line),
     },
     units,
+    ...(later && { kept: { put_up_on: later } }),
     ...(Object.keys(problems).length > 0 ? { problems } : {}),
   };
 }
