@@ -16,7 +16,10 @@ function installChromium() {
     return run(command, rest).status === 0;
   };
   console.log('No Chromium found: installing Debian’s package “chromium”.');
-  return apt('update', '-q') && apt('install', '-q', '-y', '--no-install-recommends', 'chromium', 'fonts-dejavu-core');
+  return (
+    apt('update', '-q') &&
+    apt('install', '-q', '-y', '--no-install-recommends', 'chromium', 'fonts-dejavu-core')
+  );
 }
 
 if (!findChromium() && !(installChromium() && findChromium())) {
