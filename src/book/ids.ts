@@ -12,6 +12,9 @@ export function newId(prefix: 'r' | 'c' | 's' | 'b'): string {
   return id;
 }
 
-/** Ids that a file may use: they become keys of records and parts of stored formulas. */
+/**
+ * Ids that a file may use: they become keys of records and parts of stored formulas. Names that every object
+ * has (`toString`, `constructor`) would be found in records that do not hold them.
+ */
 export const isUsableId = (id: string): boolean =>
-  /^[A-Za-z][A-Za-z0-9_-]{0,63}$/.test(id) && id !== 'constructor' && id !== 'prototype';
+  /^[A-Za-z][A-Za-z0-9_-]{0,63}$/.test(id) && !(id in {}) && id !== 'prototype';

@@ -5,7 +5,15 @@ export { describe } from './commands.js';
 export { readEntry, readNumber } from './entry.js';
 export { columnLetters, type Layout } from './formula/layout.js';
 export { standardOneValue, type TakesOneValue } from './formula/one-value.js';
-export { isFormula, referencesOf, shifted, toEngine, toShown, toStored } from './formula/references.js';
+export {
+  isFormula,
+  referencesOf,
+  sheetInEngine,
+  shifted,
+  toEngine,
+  toShown,
+  toStored,
+} from './formula/references.js';
 export { History } from './history.js';
 export { isUsableId, newId } from './ids.js';
 export {

@@ -1,9 +1,11 @@
 import { DetailedCellError, HyperFormula, type RawCellContent } from 'hyperformula';
+import { sheetInEngine } from '../book/index.js';
 import type { CellValue } from '../book/types.js';
 import type { FunctionContext } from '../formulas/declare.js';
 import { toIsoDay } from '../planning/dates.js';
 import type { CalcEngine, EngineEdit, EngineInput, EnginePlace } from './calc-engine.js';
 import { type ContextHolder, EPOCH, registerFunctions } from './function-plugin.js';
+import { guardEvaluation } from './guard-evaluation.js';
 import { plainMessage } from './messages.js';
 
 const SCRATCH = '_scratch_';
@@ -15,10 +17,18 @@ function content(input: EngineInput): RawCellContent {
   return 'day' in input ? input.day : `'${input.text}`;
 }
 
-const unreadable = (formula: string, error: unknown): CellValue => ({
+const unreadable = (formula: string): CellValue => ({
   error: '#ERROR!',
-  message: `The formula cannot be worked out (${String(error instanceof Error ? error.message : error).slice(0, 80)}). Make it shorter: ${formula.slice(0, 40)}`,
+  message: `The formula is too long or too deep to be worked out: “${formula.slice(0, 40)}…”. Work out a part of it in a cell of its own and refer to that.`,
 });
+
+const outOfRange: CellValue = {
+  error: '#NUM!',
+  message: 'The answer is too small or too large a number to show. Check the numbers in the formula.',
+};
+
+/** Stands in the engine for a refused formula, so that those that refer to it show an error and not a blank. */
+const REFUSED = '=#VALUE!';
 
 /** `CalcEngine` by HyperFormula: GPLv3 or its own licence, by the key that the page gives. */
 export class HyperFormulaEngine implements CalcEngine {
@@ -27,6 +37,8 @@ export class HyperFormulaEngine implements CalcEngine {
   #hf!: HyperFormula;
   /** Cells whose formula the engine could not even take in. */
   readonly #refused = new Map<string, CellValue>();
+  /** Ids of sheets by the engine's name for them. */
+  readonly #ids = new Map<string, string>();
 
   constructor(context: FunctionContext, licenceKey = 'gpl-v3') {
     this.#key = licenceKey;
@@ -48,20 +60,24 @@ export class HyperFormulaEngine implements CalcEngine {
       undoLimit: 0,
       context: this.#context,
     });
+    guardEvaluation(this.#hf);
     this.#hf.addSheet(SCRATCH);
-    for (const { id } of sheets) this.#hf.addSheet(id);
-    this.#hf.suspendEvaluation();
-    for (const { id, cells } of sheets) this.#fill(id, cells);
-    this.#hf.resumeEvaluation();
+    this.#ids.clear();
+    for (const { id } of sheets) this.#add(id);
+    this.#together(() => {
+      for (const { id, cells } of sheets) this.#fill(id, cells);
+    });
   }
 
   addSheet(id: string, cells: readonly (readonly EngineInput[])[]): void {
-    this.#hf.addSheet(id);
-    this.#fill(id, cells);
+    this.#add(id);
+    this.#together(() => this.#fill(id, cells));
   }
 
   removeSheet(id: string): void {
+    this.#forgetRefused(id);
     this.#hf.removeSheet(this.#sheet(id));
+    this.#ids.delete(sheetInEngine(id));
   }
 
   insertRows(sheet: string, at: number, count: number): void {
@@ -86,15 +102,15 @@ export class HyperFormulaEngine implements CalcEngine {
 
   set(edits: readonly EngineEdit[]): readonly EnginePlace[] {
     if (edits.length === 0) return [];
-    const changes = this.#hf.batch(() => {
+    const changes = this.#together(() => {
       for (const edit of edits) this.#setOne(edit);
     });
     const places: EnginePlace[] = [];
     for (const change of changes) {
       if (!('address' in change)) continue;
       const { sheet, row, col } = change.address;
-      const name = this.#hf.getSheetName(sheet);
-      if (name !== undefined && name !== SCRATCH) places.push({ sheet: name, row, column: col });
+      const id = this.#ids.get(this.#hf.getSheetName(sheet) ?? '');
+      if (id !== undefined) places.push({ sheet: id, row, column: col });
     }
     return places;
   }
@@ -108,12 +124,12 @@ export class HyperFormulaEngine implements CalcEngine {
   }
 
   evaluate(formula: string): CellValue {
-    const sheet = this.#sheet(SCRATCH);
+    const sheet = this.#hf.getSheetId(SCRATCH)!;
     try {
       this.#hf.setCellContents({ sheet, row: 0, col: 0 }, formula);
       return this.#read(sheet, 0, 0);
-    } catch (error) {
-      return unreadable(formula, error);
+    } catch {
+      return unreadable(formula);
     } finally {
       this.#hf.clearSheet(sheet);
     }
@@ -127,8 +143,28 @@ export class HyperFormulaEngine implements CalcEngine {
     this.#hf.destroy();
   }
 
+  #add(id: string): void {
+    const name = this.#hf.addSheet(sheetInEngine(id));
+    this.#ids.set(name, id);
+  }
+
+  /**
+   * Makes several edits and recalculates once. (The engine's own `batch` keeps undo entries, and looks
+   * through all of them at every edit: 10,000 cells took half a minute.)
+   */
+  #together(edits: () => void): ReturnType<HyperFormula['resumeEvaluation']> {
+    this.#hf.suspendEvaluation();
+    try {
+      edits();
+    } catch (error) {
+      this.#hf.resumeEvaluation();
+      throw error;
+    }
+    return this.#hf.resumeEvaluation();
+  }
+
   #sheet(id: string): number {
-    const sheet = this.#hf.getSheetId(id);
+    const sheet = this.#hf.getSheetId(sheetInEngine(id));
     if (sheet === undefined) throw new Error(`The engine has no sheet ${id}`);
     return sheet;
   }
@@ -160,12 +196,9 @@ export class HyperFormulaEngine implements CalcEngine {
     this.#refused.delete(key);
     try {
       this.#hf.setCellContents(address, content(input));
-    } catch (error) {
-      this.#hf.setCellContents(address, null);
-      this.#refused.set(
-        key,
-        unreadable(typeof input === 'object' && input && 'formula' in input ? input.formula : '', error),
-      );
+    } catch {
+      this.#hf.setCellContents(address, REFUSED);
+      this.#refused.set(key, unreadable(isFormulaInput(input) ? input.formula : ''));
     }
   }
 
@@ -179,6 +212,7 @@ export class HyperFormulaEngine implements CalcEngine {
         message: plainMessage(value.value, value.message, this.#hf.getRegisteredFunctionNames()),
       };
     }
+    if (typeof value === 'number' && !Number.isFinite(value)) return outOfRange;
     if (typeof value === 'number' && this.#hf.getCellValueDetailedType(address) === 'NUMBER_DATE') {
       const day = Math.floor(value) - EPOCH;
       return day > -100_000 && day < 200_000 ? toIsoDay(day) : value;
@@ -186,5 +220,8 @@ export class HyperFormulaEngine implements CalcEngine {
     return value;
   }
 }
+
+const isFormulaInput = (input: EngineInput): input is { readonly formula: string } =>
+  typeof input === 'object' && input !== null && 'formula' in input;
 
 const keyOf = ({ sheet, row, column }: EnginePlace): string => `${sheet}!${row}:${column}`;

@@ -19,6 +19,8 @@ const PLAIN: Readonly<Record<string, string>> = {
   '#CYCLE!': 'This formula depends on itself, directly or through other cells. Point it at other cells.',
   '#REF!':
     'The formula refers to a row, column or sheet that is not there any more. Write the reference again.',
+  '#NAME?':
+    'The formula names something that is not there, such as a cell far beyond the sheet. Check its names and addresses.',
   '#NUM!': 'A number in the formula is out of range for this function. Check its arguments.',
   '#N/A': 'Nothing was found. Check what is looked for, or put it inside IFERROR(…, "").',
   '#ERROR!': 'The formula cannot be read: look for a missing bracket, quotation mark or comma.',
@@ -42,7 +44,7 @@ export function plainMessage(error: string, detail: string, functionNames: reado
     return `“${unknownName[1]}” is neither a column of this sheet nor a function. Text goes in quotation marks; a column is named by its title with _ for spaces.`;
   }
   if (/Cell range not allowed/.test(detail)) {
-    return 'A whole range stands where one value belongs. Give a single cell, or a column of this sheet to count row by row.';
+    return 'Many values stand where one belongs. Give a single cell, a column of this sheet to count row by row, or put them inside a function that makes one of them, such as SUM(…) or INDEX(…, 1).';
   }
   if (/Value too large|Array/i.test(detail) && error === '#VALUE!') {
     return 'The answer has more cells than a sheet can hold. Ask for fewer rows or columns.';

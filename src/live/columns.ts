@@ -49,7 +49,8 @@ export function columnViews(state: BookState, layout: Layout, sheetId: string): 
       decimals: declaration?.decimals,
       range: declaration?.range,
       name: layout.nameOf(sheetId, id) ?? id,
-      formula: column.formula === undefined ? undefined : toShown(column.formula, sheetId, layout),
+      formula:
+        declaration || column.formula === undefined ? undefined : toShown(column.formula, sheetId, layout),
       declaration,
     };
   });

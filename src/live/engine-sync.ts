@@ -2,6 +2,7 @@ import {
   type BookState,
   type CellAddress,
   type CellValue,
+  declarationOf,
   isFormula,
   type Raw,
   referencesOf,
@@ -147,7 +148,10 @@ export class EngineSync {
   #rewriteFormulas(sheets: ReadonlySet<string>, edits: EngineEdit[]): void {
     for (const { address, stored } of this.#formulas.values()) {
       const touched =
-        sheets.has(address.sheet) || referencesOf(stored, address.sheet).some((r) => sheets.has(r.sheet));
+        sheets.has(address.sheet) ||
+        // `Shelf!D99` typed before there was such a row names no row, yet the engine shifts it.
+        stored.includes('!') ||
+        referencesOf(stored, address.sheet).some((r) => sheets.has(r.sheet));
       if (!touched) continue;
       const place = this.#place(address);
       const formula = this.#inEngine(stored, address);
@@ -210,11 +214,16 @@ export class EngineSync {
 const callsOurs = (stored: string): boolean =>
   [...stored.matchAll(/([A-Z][A-Z0-9_]*)\(/g)].some(([, name]) => functionNamed(name!) !== undefined);
 
-/** What a cell stores, or the formula with which its column fills blank cells. */
+/**
+ * What a cell stores, or the formula with which its own column fills blank cells. What a file holds under a
+ * planning column counts for nothing, and a column of the kind is filled by nothing.
+ */
 export function storedRaw(sheet: SheetState, row: string, column: string): Raw | undefined {
+  const declared = declarationOf(sheet.kind, column);
+  if (declared?.role === 'planning') return undefined;
   const cells = sheet.rows.get(row)?.cells;
   const raw = cells && Object.hasOwn(cells, column) ? cells[column] : undefined;
-  return raw ?? sheet.columns.get(column)?.formula;
+  return raw ?? (declared ? undefined : sheet.columns.get(column)?.formula);
 }
 
 const plain = (value: CellValue): Raw | null => (typeof value === 'object' ? null : value);

@@ -23,7 +23,7 @@ export function columnLetters(index: number): string {
   return letters;
 }
 
-const CELL_LIKE = /^[A-Za-z]{1,3}[0-9]+$|^R[0-9]*C[0-9]*$|^(TRUE|FALSE)$/i;
+const CELL_LIKE = /^[A-Za-z]{1,3}[0-9]+$|^R[0-9]*C[0-9]*$|^[RC]$|^(TRUE|FALSE)$/i;
 
 /** Names for the columns of one sheet, from their titles: unique, and never mistaken for a cell. */
 export function columnNames(titles: Iterable<readonly [id: string, title: string]>): Map<string, string> {

@@ -71,7 +71,7 @@ export function referencesOf(
 
 const BROKEN = '#REF!';
 const quoted = (title: string): string =>
-  /^[\p{L}_][\p{L}\p{N}_]*$/u.test(title) && !/^[A-Za-z]{1,3}\d+$/.test(title)
+  /^[\p{L}_][\p{L}\p{N}_]*$/u.test(title) && !/^(?:[A-Za-z]{1,3}\d+|true|false)$/i.test(title)
     ? title
     : `'${title.replaceAll("'", "''")}'`;
 
@@ -90,10 +90,19 @@ function a1(r: StoredReference, sheet: string, layout: Layout): string {
   return text === '' ? BROKEN : text;
 }
 
+/**
+ * The name of a sheet in the engine, which does not tell capitals from small letters as ids do: capitals are
+ * written `_a`, and `_` itself `__`.
+ */
+export const sheetInEngine = (id: string): string =>
+  id.replace(/[A-Z_]/g, (letter) => `_${letter.toLowerCase()}`);
+
 /** Broken ends make a broken range, not half of one. */
 const tidyRanges = (formula: string): string =>
-  formula.replace(/"(?:[^"]|"")*"|(?:#REF!:[^\s,;()+\-*/^&=<>]+|[^\s,;()+\-*/^&=<>"]+:#REF!)/g, (m) =>
-    m.startsWith('"') ? m : BROKEN,
+  // A run without separators is taken whole and looked at once: searching its end from each of its letters
+  // would take seconds on a long one.
+  formula.replace(/"(?:[^"]|"")*"|[^\s,;()+\-*/^&=<>"]+/g, (run) =>
+    run.startsWith(`${BROKEN}:`) || run.endsWith(`:${BROKEN}`) ? BROKEN : run,
   );
 
 /** A stored formula as the person sees it. `sheet` is the sheet that it stands in. */
@@ -126,7 +135,7 @@ export function toEngine(
   const text = mapReferences(stored, (r, asStored, endsRange, at) => {
     const target = r.sheet ?? sheet;
     if (layout.titleOf(target) === undefined) return BROKEN;
-    const prefix = r.sheet === undefined || endsRange ? '' : `'${r.sheet}'!`;
+    const prefix = r.sheet === undefined || endsRange ? '' : `'${sheetInEngine(r.sheet)}'!`;
     if (!r.byName) return prefix + a1(r, target, layout);
     const column = r.column === undefined ? -1 : layout.columnIndex(target, r.column);
     if (column < 0) return BROKEN;
@@ -195,9 +204,12 @@ export function toStored(typed: string, sheet: string, layout: Layout): string {
   let braces = 0;
   // Stored references are put aside first: to the tokenizer they would be something else.
   const aside: string[] = [];
+  let mark = '_ref_';
+  while (typed.includes(mark)) mark += '_';
+  const placed = new RegExp(`${mark}(\\d+)_`, 'g');
   const safe = mapReferences(typed, (_r, text) => {
     aside.push(text);
-    return `_ref_${aside.length - 1}_`;
+    return `${mark}${aside.length - 1}_`;
   });
   const stored = tokenize(safe)
     .map(({ type, value }) => {
@@ -205,14 +217,15 @@ export function toStored(typed: string, sheet: string, layout: Layout): string {
       if (value === '}') braces--;
       if (value === ';' && braces === 0) return ',';
       if (type === 'func') return value.toUpperCase();
-      const kept = /^_ref_(\d+)_$/.exec(value);
-      if (kept) return aside[Number(kept[1])] ?? value;
+      // The engine reads `1e3`, and not `1E3`.
+      if (type === 'number') return value.toLowerCase();
+      if (value.startsWith(mark)) return value;
       return type === 'range' || type === 'range_beam' || type === 'range_named'
         ? storedToken(value, sheet, layout)
         : value;
     })
     .join('');
-  return stored.replaceAll(/_ref_(\d+)_/g, (whole, n: string) => aside[Number(n)] ?? whole);
+  return stored.replaceAll(placed, (whole, n: string) => aside[Number(n)] ?? whole);
 }
 
 /** The same formula `rows` down and `columns` to the right, as filling and copying do; `$` holds a part still. */
