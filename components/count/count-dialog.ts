@@ -100,9 +100,9 @@ export class CountDialog extends ActionDialog {
   }
 
   #said(): TemplateResult | typeof nothing {
-    return html`<ul class="said small" role="status" aria-live="polite">
-      ${this.posted.map((words) => html`<li>${words}</li>`)}
-    </ul>`;
+    return html`<div class="said small" role="status">
+      ${this.posted.map((words) => html`<p>${words}</p>`)}
+    </div>`;
   }
 
   #foot(live: LiveBook, places: readonly PlaceToCount[]): TemplateResult {

@@ -83,9 +83,6 @@ export const countStyles = css`
     max-height: 6rem;
     overflow: auto;
   }
-  .said:empty {
-    display: none;
-  }
   @media (max-width: 36rem) {
     dialog {
       width: 100vw;
@@ -93,7 +90,6 @@ export const countStyles = css`
       height: 100dvh;
       max-height: 100dvh;
       margin: 0;
-      padding: 0.75rem;
       border-radius: 0;
       border-inline: 0;
     }
@@ -114,14 +110,6 @@ export const countStyles = css`
     .as-written {
       justify-content: center;
       white-space: normal;
-    }
-    /* Stays over the number pad of a phone. */
-    .ends {
-      position: sticky;
-      bottom: -0.75rem;
-      padding-block: 0.5rem;
-      background: var(--paper);
-      border-top: 1px solid var(--line);
     }
     .ends .button {
       min-height: 2.75rem;

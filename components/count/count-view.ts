@@ -4,7 +4,6 @@ import { measureName } from '../../src/planning/measure.js';
 import type { CountChange, NotSeen, ToCount } from '../../src/planning/week/index.js';
 import { amountWords, longDay } from '../../src/planning/week/words.js';
 import type { Problem } from '../../src/problem.js';
-import { asFraction } from '../../src/units/index.js';
 import { inWords } from '../look/problems.js';
 import type { Entry } from './counting.js';
 
@@ -41,7 +40,7 @@ export function countLine({ lot, name, entry, change, problem, months, write }: 
         type="button"
         tabindex="-1"
         title="As written: ${amountWords(left, container)}"
-        aria-label="${what}: as written, ${asFraction(left)}"
+        aria-label="${amountWords(left, container)} of ${name} (${way}), as written"
         @click=${() => write({ typed: plainNumber(left) })}
       >
         ${amountWords(left, container)}

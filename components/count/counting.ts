@@ -32,7 +32,8 @@ export const toBeCounted = (live: LiveBook): ToBeCounted => ({
 
 /** As typed: a number, NaN where it is none, null where nothing is written. */
 export function countTyped(typed: string): number | null {
-  const text = typed.trim();
+  // A number pad has a comma or a point, whichever its country writes; a thousand jars are in no cellar.
+  const text = typed.trim().replace(/^(\d*),(\d{1,2})$/, '$1.$2');
   return text === '' ? null : (readNumber(text) ?? Number.NaN);
 }
 

@@ -21,7 +21,6 @@ export class ListsDialog extends ActionDialog {
           margin: 0;
           border-radius: 0;
           border-inline: 0;
-          padding: 0.875rem 0.75rem;
         }
       }
     `,

@@ -25,6 +25,7 @@ export const PAPER = `
   .short { display: block; }
   .safety { border-top: 0.75pt solid #888; padding: 0.4em 0 0; margin: 0.4em 0 0; font-size: 0.8em; display: block; background: none; }
   .safety li { display: inline; }
+  .safety li::after { content: ' '; }
 `;
 
 export const listsStyles = css`
