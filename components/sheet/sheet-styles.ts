@@ -118,6 +118,14 @@ export const sheetStyles = css`
   .status:has(.note, .kept) {
     min-height: 2.125rem;
   }
+  /* A grid is often taller than the window: what is said of it stays in sight. */
+  .status:has(.note) {
+    position: sticky;
+    bottom: 0;
+    z-index: 6;
+    padding-bottom: 0.25rem;
+    background: var(--paper);
+  }
   .said {
     flex: 1;
   }
@@ -166,6 +174,20 @@ export const sheetStyles = css`
     border-radius: var(--radius);
     padding: 0.375rem 0.75rem;
     margin-bottom: 0.625rem;
+  }
+  .next {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.25rem 0.75rem;
+    border-inline-start: 4px solid var(--accent);
+    background: var(--raised);
+    border-radius: var(--radius);
+    padding: 0.375rem 0.75rem;
+    margin-bottom: 0.625rem;
+  }
+  .next > span {
+    flex: 1 1 18rem;
   }
   .no-book {
     border-inline-start: 4px solid var(--problem);

@@ -27,8 +27,19 @@ export function bridge(hot: Hot, wrapper: HTMLElement, portal: { host: HTMLEleme
     scopes().activateScope('grid', target.dataset.htFocusSource ?? fallback);
     if (hot.getActiveEditor()?.isOpened()) keys.setActiveContextName(context);
   };
-  for (const type of ['focusin', 'click'])
-    wrapper.ownerDocument.documentElement.addEventListener(type, enter, { signal });
+  const page = wrapper.ownerDocument.documentElement;
+  for (const type of ['focusin', 'click']) page.addEventListener(type, enter, { signal });
+
+  // From another part of an element around the grid, a toolbar say, focus moves within that element: the
+  // event ends there and the page never hears of it.
+  root.addEventListener(
+    'focusin',
+    (event) => {
+      const within = inside((event as FocusEvent).relatedTarget, wrapper);
+      if (!within && !event.composedPath().includes(page)) enter(event);
+    },
+    { signal },
+  );
 
   root.addEventListener(
     'focusout',

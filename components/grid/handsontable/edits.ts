@@ -41,9 +41,9 @@ export class Edits {
     note: string | Problem | null = null,
     ids: readonly string[] = [],
   ): Problem | null {
-    const refused = writes.find(({ column }) => this.isPlanning(column));
+    const refused = writes.filter(({ column }) => this.isPlanning(column));
     const wanted = writes.filter(({ column }) => !this.isPlanning(column));
-    const refusal = refused ? this.#whyNot(refused.column, this.binding.lines[refused.at]?.id ?? null) : null;
+    const refusal = this.#leftOut(refused, writes.length);
     const command = this.#command(wanted, ids);
     if (command === null) {
       this.host.say(refusal ?? note);
@@ -85,6 +85,19 @@ export class Edits {
     if (outcome.ok) return null;
     const { problem } = outcome;
     return { ...problem, where: { sheet, column, ...(row !== null && { row }) } };
+  }
+
+  /** Why cells are left out and, of more than one cell, how many. */
+  #leftOut(refused: readonly Write[], of: number): Problem | null {
+    const [first] = refused;
+    if (!first) return null;
+    const why = this.#whyNot(first.column, this.binding.lines[first.at]?.id ?? null);
+    if (!why || of === 1) return why;
+    const columns = new Set(refused.map(({ column }) => column)).size;
+    const count = refused.length === 1 ? 'One cell' : `${refused.length} cells`;
+    const where = columns === 1 ? '' : ` in ${columns} worked-out columns`;
+    const were = refused.length === 1 ? 'was' : 'were';
+    return { ...why, message: `${count}${where} ${were} left out. ${why.message}` };
   }
 
   #command(writes: readonly Write[], ids: readonly string[]): Command | null {

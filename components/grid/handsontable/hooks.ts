@@ -23,6 +23,17 @@ export function addHooks(context: GridContext): void {
   const { hot, binding, edits, views, host } = context;
   const { sheet } = binding;
 
+  // The library goes to its corner, or to the last line, where nothing was selected yet.
+  let selected = false;
+  hot.addHook('afterSelection', () => {
+    selected = true;
+  });
+  hot.addHook('modifyFocusOnTabNavigation', (_from: string, place: { row: number; col: number }) => {
+    if (selected) return;
+    place.row = 0;
+    place.col = 0;
+  });
+
   // Whatever way a change may come that is not handled before: a command, never a write of the library's.
   hot.addHook('beforeChange', (changes: ([number, unknown, unknown, unknown] | null)[]) => {
     const writes = changes.flatMap((change): Write[] => {
