@@ -1,7 +1,8 @@
 /** The elements of Croftsheet. Loading this defines them all; each can be loaded by itself, too. */
 export { CroftBook, type Opening } from './book/croft-book.js';
 export type { BookEvents, SelectedCell } from './book/events.js';
-export { type OwnBookAnswers, readPeople, readStanding } from './book/own-book.js';
+export { type OwnBookAnswers, readPeople } from './book/own-book.js';
+export { type PlaceAsked, readPlace, readStanding, type Standing } from './book/standing.js';
 export type { ShowEvent } from './pictures/show.js';
 export { CroftRoom } from './room/croft-room.js';
 export { CroftRunway } from './runway/croft-runway.js';

@@ -1,6 +1,8 @@
 import { type BookDoc, blankBook, readNumber, type Typed } from '../../src/book/index.js';
 import { openBook } from '../../src/live/live-book.js';
-import { readLotLine } from '../sheet/lot-line.js';
+import { listInFoods, unlistedLines } from '../sheet/list-in-foods.js';
+import { readAltitude } from '../sheet/read-altitude.js';
+import type { Standing } from './standing.js';
 
 /** Answers to the few questions that start a household's book; whatever is left out stays blank. */
 export interface OwnBookAnswers {
@@ -9,7 +11,7 @@ export interface OwnBookAnswers {
   /** Month and day, as typed: 05-24. */
   readonly lastFrost?: string;
   readonly firstFrost?: string;
-  /** Feet, as typed. */
+  /** Feet, as typed: 1200, 1,200 ft, or 370 m. */
   readonly altitudeFt?: string;
   readonly standing?: readonly Standing[];
 }
@@ -18,12 +20,6 @@ export interface Person {
   readonly name: string;
   /** Appetite; 1 = a grown one. */
   readonly share?: number;
-}
-
-/** A place and what stands there. */
-export interface Standing {
-  readonly place: string;
-  readonly lots: readonly { readonly food: string; readonly count: number | null }[];
 }
 
 /** `Ada, Tom, little Jo 0.5`: names, each with a share where one is written. */
@@ -39,24 +35,7 @@ export function readPeople(text: string): Person[] {
     });
 }
 
-/** One place a line, with foods after a colon: `Cellar, top shelf: tomatoes 24, beans 18`. */
-export function readStanding(text: string): Standing[] {
-  return text
-    .split('\n')
-    .map((line) => line.trim())
-    .filter((line) => line !== '')
-    .map((line) => {
-      const [place = '', ...rest] = line.split(':');
-      const lots = rest
-        .join(':')
-        .split(/[,;]/)
-        .map(readLotLine)
-        .flatMap((read) => (read.ok ? [read.value] : []));
-      return { place: place.trim(), lots };
-    });
-}
-
-/** A new household's book from its answers: its sheets, with no more in them than was answered. */
+/** A new household's book from its answers: what stands where, a row of Foods for each food of it, no more. */
 export function ownBook(answers: OwnBookAnswers): BookDoc {
   const live = openBook(blankBook(answers.title?.trim() || 'Our book'));
   const set = (setting: string, typed: Typed | undefined): void => {
@@ -65,14 +44,28 @@ export function ownBook(answers: OwnBookAnswers): BookDoc {
   };
   set('last_frost', answers.lastFrost?.trim());
   set('first_frost', answers.firstFrost?.trim());
-  set('altitude_ft', answers.altitudeFt?.trim());
+  set('altitude_ft', readAltitude(answers.altitudeFt ?? ''));
   const people = (answers.people ?? []).map(({ name, share }) => ({ name, share: share ?? 1 }));
   if (people.length > 0) live.insertRows('household', people);
-  const lots = (answers.standing ?? []).flatMap(({ place, lots: here }) =>
-    here.length > 0 ? here.map(({ food, count }) => ({ food, count, place })) : [{ place }],
+  const lots = (answers.standing ?? []).flatMap((standing) =>
+    standing.lots.length > 0
+      ? standing.lots.map((lot) => lotCells(standing, lot))
+      : [{ place: standing.place }],
   );
   if (lots.length > 0) live.insertRows('shelf', lots);
+  const unlisted = unlistedLines(live);
+  if (unlisted.length > 0) listInFoods(live, unlisted);
   const book = live.toJSON();
   live.close();
   return book;
+}
+
+function lotCells({ place, way, container }: Standing, lot: Standing['lots'][number]) {
+  return {
+    food: lot.food,
+    way: lot.way ?? way ?? null,
+    container: lot.container ?? container ?? null,
+    count: lot.count,
+    place,
+  };
 }

@@ -1,15 +1,19 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { foodKey, lineKey } from '../../src/live/food-key.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { toIsoDay } from '../../src/planning/dates.js';
 import type { Problem } from '../../src/problem.js';
 import { base } from '../look/base.js';
 import { inWords } from '../look/problems.js';
+import { listInFoods, type UnlistedLine, unlistedLines } from './list-in-foods.js';
 import { readLotLine } from './lot-line.js';
 
 interface Added {
   readonly row: string;
   readonly words: string;
+  readonly food: string;
+  readonly way: string;
 }
 
 /** Inside `<croft-sheet>`: fast entry of many lots. Place, way, container and day once; then a line for each lot. */
@@ -45,13 +49,16 @@ export class AddLots extends LitElement {
       ol {
         display: grid;
         gap: 0.125rem;
-        max-height: 9rem;
-        overflow: auto;
+        max-height: min(14rem, 34vh);
+        overflow-y: auto;
+        border-block: 1px solid var(--line);
       }
       ol li {
         display: flex;
-        gap: 0.5rem;
+        flex-wrap: wrap;
+        gap: 0 0.75rem;
         align-items: center;
+        padding-block: 0.125rem;
       }
     `,
   ];
@@ -119,21 +126,43 @@ export class AddLots extends LitElement {
         <button class="button" type="button" @click=${this.#done}>Done</button>
       </form>
       <p id="wrong" class="problem small" role="alert">${this.wrong ? inWords(this.wrong) : ''}</p>
-      <p id="how" class="small quiet">Press Enter after each line. Change the place, way, container or day as you go along the shelf.</p>
+      <p id="how" class="small quiet">Press Enter after each line. Another container goes into the line: pears 8 pints. Change the place, way, container or day as you go along the shelf.</p>
       <div role="status" class="unseen">${this.added[0] ? `Added ${this.added[0].words}` : ''}</div>
       ${
         this.added.length === 0
           ? nothing
-          : html`<ol class="small" aria-label="Added so far">
-              ${this.added.map(
-                (each) => html`<li>
-                  <span>${each.words}</span>
-                  <button class="link" type="button" @click=${() => this.#takeBack(each)}>Take back</button>
-                </li>`,
-              )}
-            </ol>`
+          : html`<p class="small">
+                ${this.added.length === 1 ? '1 lot added' : `${this.added.length} lots added`}, the latest first:
+              </p>
+              <ol class="small" aria-label="Added so far" tabindex="0">
+                ${this.#lines()}
+              </ol>`
       }
     </section>`;
+  }
+
+  #lines() {
+    const unlisted = unlistedLines(this.live);
+    return this.added.map((each) => {
+      const line = unlisted.find(({ key }) => key === lineKey(foodKey(each.food), each.way));
+      return html`<li>
+        <span>${each.words}</span>
+        ${
+          line
+            ? html`<span class="quiet">Foods does not list ${each.food}, ${each.way} yet.</span>
+                <button class="link" type="button" @click=${() => this.#list(line)}>Add it to Foods</button>`
+            : nothing
+        }
+        <button class="link" type="button" @click=${() => this.#takeBack(each)}>Take back</button>
+      </li>`;
+    });
+  }
+
+  #list(line: UnlistedLine): void {
+    const done = listInFoods(this.live, [line]);
+    this.wrong = done.ok ? null : done.problem;
+    this.requestUpdate();
+    this.line.focus();
   }
 
   #field(id: string): string {
@@ -142,20 +171,21 @@ export class AddLots extends LitElement {
 
   readonly #add = (event: Event): void => {
     event.preventDefault();
-    const read = readLotLine(this.line.value);
+    const read = readLotLine(this.line.value, this.#field('way'));
     this.wrong = read.ok ? null : read.problem;
     if (!read.ok) return;
     const { food, count } = read.value;
-    const [place, way, container, day] = ['place', 'way', 'container', 'day'].map((id) => this.#field(id));
+    const [place, way, chosen, day] = ['place', 'way', 'container', 'day'].map((id) => this.#field(id));
+    const container = read.value.container ?? chosen!;
     const outcome = this.live.insertRows(this.sheet, [
-      { food, count, place: place!, way: way!, container: container!, put_up_on: day! },
+      { food, count, place: place!, way: way!, container, put_up_on: day! },
     ]);
     if (!outcome.ok) {
       this.wrong = outcome.problem;
       return;
     }
     const words = [food, count === null ? 'no count yet' : String(count), container, place].filter(Boolean);
-    this.added = [{ row: outcome.rows[0]!, words: words.join(' · ') }, ...this.added];
+    this.added = [{ row: outcome.rows[0]!, words: words.join(' · '), food, way: way! }, ...this.added];
     this.line.value = '';
     this.line.focus();
   };
@@ -167,9 +197,10 @@ export class AddLots extends LitElement {
   }
 
   readonly #done = (): void => {
+    const first = this.added.at(-1)?.row ?? null;
     this.added = [];
     this.wrong = null;
-    this.dispatchEvent(new CustomEvent('done'));
+    this.dispatchEvent(new CustomEvent('done', { detail: first }));
   };
 }
 

@@ -15,6 +15,7 @@ import './reading-view.js';
 import './settings-form.js';
 import './what-it-takes.js';
 import { cautionsOf, cautionsView } from './cautions.js';
+import { nextStep, nextStepView } from './next-step.js';
 import { RestedReading } from './rested-reading.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
 import { SheetDoings } from './sheet-doings.js';
@@ -72,12 +73,18 @@ export class CroftSheet extends LitElement {
       this.renderRoot.querySelector(each)?.requestUpdate();
     this.#cautions.heed(change);
     this.#suggested.heed(change);
+    this.#next.heed(change);
   });
   readonly #doings = new SheetDoings(this, this.#book);
   readonly #cautions = new RestedReading(this, (live, { id, kind }) => cautionsOf(live, id, kind));
   readonly #suggested = new RestedReading(this, (live, { id, kind }) =>
     kind === 'foods' ? suggestedUses(live, id) : [],
   );
+  readonly #next = new RestedReading(this, (live, { kind }) => nextStep(live, kind), [
+    'shelf',
+    'foods',
+    'draws',
+  ]);
   #shown: LiveBook | null = null;
 
   /** Opens the editing view in place, on `cell` or what is in sight; `text` begins an edit there. */
@@ -155,6 +162,7 @@ export class CroftSheet extends LitElement {
           : nothing
       }
       ${suggestedUsesView(this.#suggested.of(live, sheet), doings.look)}
+      ${this.readOnly ? nothing : nextStepView(live, this.#next.of(live, sheet))}
       <div class="body ${workingOpen ? 'with-working' : ''}">
         <div class="stage">${this.#stage(live, sheet, editing)}</div>
         ${

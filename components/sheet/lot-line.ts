@@ -1,42 +1,102 @@
 import { readNumber } from '../../src/book/index.js';
 import { ok, type Result, refuse } from '../../src/problem.js';
+import { containerWords } from './container-words.js';
 
 /** What one line of fast entry says. */
 export interface LotLine {
   readonly food: string;
   /** Null where the line gives none. */
   readonly count: number | null;
+  /** Id of the container that the line itself names; null where it names none. */
+  readonly container: string | null;
 }
 
-const COUNT_LAST = /^(.*\p{L}.*?)[\s,:]+(\d[\d.,/ ]*|\.\d+)$/u;
-const COUNT_FIRST = /^(\d+(?: \d+\/\d+)?|\d+\/\d+|\d*\.\d+)\s+(\p{L}.*)$/u;
+const EXAMPLE = 'Write the food first, then how many, and in what where it differs: tomatoes 24 pints';
+const NUMBER = /(?:\d+ \d+\/\d+|\d+\/\d+|\d[\d,]*(?:\.\d+)?|\.\d+)/.source;
+/** A number with a sign, after a space or a comma, with or without a cross before or after it. */
+const COUNT = new RegExp(
+  `(?<=^|[\\s,:])(?:[x×]\\s*)?([-−–]\\s?)?(${NUMBER})(?!\\d)(?:\\s*[x×](?![\\p{L}]))?`,
+  'gu',
+);
+
+const trimmed = (text: string): string => text.replace(/^[\s,:]+|[\s,:]+$/g, '');
+const short = (text: string): string => `“${text.slice(0, 40)}”`;
 
 /**
- * Reads a line such as `tomatoes 24`, `24 tomatoes`, `beef stew, 7 1/2` or only `tomatoes`: the food as written,
- * and how many containers.
+ * Reads a line such as `tomatoes 24`, `24 tomatoes`, `pears 8 pints`, `2 dozen plums`, `salsa x 9` or only
+ * `tomatoes`: the food as written, how many, and the container that the line names. A pint of what is frozen
+ * is a bag. Refused where a number is below 0 or where what stands after it is no container.
  */
-export function readLotLine(line: string): Result<LotLine> {
-  const text = line.trim().replace(/\s+/g, ' ');
-  if (text === '') return refuse('no-food', 'Nothing is written.', 'Write a food and how many: tomatoes 24');
-  const last = COUNT_LAST.exec(text);
-  const first = last ? null : COUNT_FIRST.exec(text);
-  const [food, digits] = last ? [last[1]!, last[2]!] : first ? [first[2]!, first[1]!] : [text, null];
-  const name = food.replace(/[,:]$/, '').trim();
-  if (!/\p{L}/u.test(name)) {
-    return refuse(
-      'no-food',
-      `“${text.slice(0, 40)}” names no food.`,
-      'Write the food first, then how many: tomatoes 24',
-    );
+export function readLotLine(line: string, way = ''): Result<LotLine> {
+  const text = line.trim().replace(/\s+/g, ' ').replace(/½/g, ' 1/2').replace(/\s+/g, ' ');
+  if (text === '') return refuse('no-food', 'Nothing is written.', EXAMPLE);
+  let strange = '';
+  // A number at the very beginning may belong to the name, as in 7 bean soup 12: the others go before it.
+  const [first, ...others] = text.matchAll(COUNT);
+  const all = first && first.index === 0 ? [...others, first] : [...(first ? [first] : []), ...others];
+  for (const found of all) {
+    const before = trimmed(text.slice(0, found.index));
+    const after = trimmed(text.slice(found.index + found[0].length));
+    const read = /\p{L}/u.test(before) ? countLast(before, after, way) : countFirst(after, way);
+    if (read === null) {
+      strange ||= after;
+      continue;
+    }
+    if (!/\p{L}/u.test(read.food)) return refuse('no-food', `${short(text)} names no food.`, EXAMPLE);
+    const number = readNumber(found[2]!);
+    if (number === undefined)
+      return refuse(
+        'no-count',
+        `${short(found[2]!)} is not a number.`,
+        'Write how many in digits, as in 12, 2.5 or 1 1/2.',
+      );
+    if (found[1])
+      return refuse(
+        'below-0',
+        `${short(text)}: how many cannot be below 0.`,
+        'Write how many stand there. What was taken out is a draw.',
+      );
+    return ok({ food: read.food, count: number * read.times, container: read.container });
   }
-  if (digits === null) return ok({ food: name, count: null });
-  const count = readNumber(digits.trim());
-  if (count === undefined) {
+  if (strange !== '')
     return refuse(
-      'no-count',
-      `“${digits.trim().slice(0, 20)}” is not a number.`,
-      'Write how many in digits, as in 12, 2.5 or 1 1/2.',
+      'no-container',
+      `${short(strange)} is not a container that lots are counted in.`,
+      'Write one, as in pears 8 pints, 40 pounds or 2 buckets, or only how many.',
     );
+  return /\p{L}/u.test(text)
+    ? ok({ food: text, count: null, container: null })
+    : refuse('no-food', `${short(text)} names no food.`, EXAMPLE);
+}
+
+interface Read {
+  readonly food: string;
+  readonly container: string | null;
+  readonly times: number;
+}
+
+/** `pears 8 pints`, `pears, pints 8`; null where what stands after the number is no container. */
+function countLast(before: string, after: string, way: string): Read | null {
+  if (after !== '') {
+    const words = containerWords(after, way);
+    return words?.rest === '' ? { food: before, container: words.container, times: words.times } : null;
   }
-  return ok({ food: name, count });
+  const words = before.split(' ');
+  for (let from = Math.max(1, words.length - 3); from < words.length; from++) {
+    const named = containerWords(words.slice(from).join(' '), way);
+    if (named?.rest === '' && named.container !== 'piece' && named.container !== 'each')
+      return {
+        food: trimmed(words.slice(0, from).join(' ')),
+        container: named.container,
+        times: named.times,
+      };
+  }
+  return { food: before, container: null, times: 1 };
+}
+
+/** `8 pints of pears`, `8 pears`. */
+function countFirst(after: string, way: string): Read {
+  const words = containerWords(after, way);
+  if (words) return { food: trimmed(words.rest), container: words.container, times: words.times };
+  return { food: after, container: null, times: 1 };
 }

@@ -9,12 +9,19 @@ const REST = 400;
 export class RestedReading<T> {
   readonly #host: ReactiveControllerHost;
   readonly #read: (live: LiveBook, sheet: Sheet) => T;
+  readonly #also: readonly string[];
   #of: { readonly live: LiveBook; readonly sheet: string; readonly found: T } | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(host: ReactiveControllerHost, read: (live: LiveBook, sheet: Sheet) => T) {
+  /** `also`: kinds of the other sheets that it is read from. */
+  constructor(
+    host: ReactiveControllerHost,
+    read: (live: LiveBook, sheet: Sheet) => T,
+    also: readonly string[] = [],
+  ) {
     this.#host = host;
     this.#read = read;
+    this.#also = also;
   }
 
   of(live: LiveBook, sheet: Sheet): T {
@@ -25,8 +32,12 @@ export class RestedReading<T> {
   }
 
   heed(change: BookChange): void {
-    const { sheet } = this.#of ?? {};
-    if (!change.cells.some((cell) => cell.sheet === sheet) && !(sheet && change.sheets.has(sheet))) return;
+    if (!this.#of) return;
+    const { live, sheet } = this.#of;
+    const from = new Set([sheet]);
+    for (const { id, kind } of live.sheets()) if (this.#also.includes(kind)) from.add(id);
+    if (!change.cells.some((cell) => from.has(cell.sheet)) && ![...from].some((id) => change.sheets.has(id)))
+      return;
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => {
       this.#of = undefined;

@@ -5,6 +5,7 @@ import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import { base } from '../look/base.js';
 import { inWords } from '../look/problems.js';
+import { readAltitude } from './read-altitude.js';
 import { shownDay, shownMonthDay, shownNumber } from './shown.js';
 
 const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
@@ -119,8 +120,9 @@ export class SettingsForm extends LitElement {
     />`;
   }
 
-  #write(setting: string, typed: string): void {
-    const outcome = this.live.apply({ do: 'set setting', setting, typed: typed.trim() });
+  #write(setting: string, text: string): void {
+    const typed = setting === 'altitude_ft' ? readAltitude(text) : text.trim();
+    const outcome = this.live.apply({ do: 'set setting', setting, typed });
     const detail = outcome.ok ? (this.live.settingProblem(setting) ?? null) : outcome.problem;
     this.dispatchEvent(new CustomEvent('say', { detail }));
     this.requestUpdate();

@@ -106,10 +106,11 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     panel?.focus();
   };
 
-  readonly lotsDone = (): void => {
+  readonly lotsDone = async ({ detail: first }: CustomEvent<string | null>): Promise<void> => {
     this.addingLots = false;
     this.#element.requestUpdate();
-    this.pane?.view?.focus();
+    if (first === null) this.pane?.view?.focus();
+    else await this.goTo({ row: first, column: 'food' });
   };
 
   readonly columns = (): void => void this.#find('croft-columns-dialog')?.open();

@@ -1,16 +1,18 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import type { CroftBook } from '../../components/book/croft-book.js';
+import type { OwnBookAnswers } from '../../components/book/own-book.js';
 import type { ShowEvent } from '../../components/pictures/show.js';
 import { newId } from '../../src/book/index.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookEntry } from '../../src/storage/index.js';
 import bench from '../data/tamarack-bench.json?url';
 import mark from '../mark.svg?url&no-inline';
-import { nameDialog, problemsDialog, startDialog } from './dialogs.js';
+import './start-dialog.js';
+import { nameDialog, problemsDialog } from './dialogs.js';
 import { PICTURES, tabGroups } from './groups.js';
 import { isPicture, picturesView } from './pictures.js';
-import { answersOf } from './start-answers.js';
+import type { StartDialog } from './start-dialog.js';
 import { panelId, tabField, tabId, tabList } from './tabs.js';
 
 const DEMO_TITLE = 'Tamarack Bench';
@@ -61,10 +63,10 @@ export class DemoApp extends LitElement {
         </header>
         <main class="wide">${this.#title()} ${this.#sheets()}</main>
         <footer class="wide">
-          Tamarack Bench and all its figures of stock and use are invented. Books stay in this browser; nothing
+          Tamarack Bench and all its figures of stock, use and harvest are invented. Books stay in this browser; nothing
           is sent anywhere.
         </footer>
-        ${nameDialog(this.#renamed()?.title ?? null, this.#nameSheet)} ${startDialog(this.#start)} ${problemsDialog(this.problems)}
+        ${nameDialog(this.#renamed()?.title ?? null, this.#nameSheet)} <croft-demo-start .use=${this.#start}></croft-demo-start> ${problemsDialog(this.problems)}
       </croft-book>
     `;
   }
@@ -106,7 +108,7 @@ export class DemoApp extends LitElement {
         Open a copy
       </button>
       <input id="file" type="file" accept=".json,application/json" hidden aria-label="Open a copy" @change=${this.#openFile} />
-      <button type="button" class="first" @click=${() => this.#dialog('start')}>Start your own book</button>
+      <button type="button" class="first" @click=${() => this.querySelector<StartDialog>('croft-demo-start')?.open()}>Start your own book</button>
     `;
   }
 
@@ -240,8 +242,8 @@ export class DemoApp extends LitElement {
     if (done?.ok) this.#show(sheet);
   };
 
-  readonly #start = async (form: FormData): Promise<void> => {
-    const started = await this.book.startOwnBook(answersOf(form));
+  readonly #start = async (answers: OwnBookAnswers): Promise<void> => {
+    const started = await this.book.startOwnBook(answers);
     if (started.ok) this.#show('shelf');
   };
 }

@@ -118,6 +118,7 @@ describe('the demo', () => {
     const before = await rows();
     await page.getByRole('button', { name: 'Add lots' }).click();
     await page.keyboard.type('West wall');
+    await page.getByLabel('Way kept').selectOption('canned');
     await page.getByLabel('Container').selectOption('pint jar');
     await page.getByLabel('Food and how many').fill('plums 12');
     await page.keyboard.press('Enter');
@@ -136,6 +137,20 @@ describe('the demo', () => {
     expect(last).toEqual(['quinces', 3.5, 'pint jar', 'West wall']);
     await page.getByRole('button', { name: 'Take back' }).first().click();
     expect(await rows()).toBe(before + 1);
+    await page.getByLabel('Food and how many').fill('quince jelly 8 half-pints');
+    await page.keyboard.press('Enter');
+    await page.getByText('Foods does not list quince jelly, canned', { exact: false }).waitFor();
+    await page.getByRole('listitem').getByRole('button', { name: 'Add it to Foods' }).first().click();
+    const listed = () =>
+      page.evaluate(() => {
+        const live = document.querySelector('croft-book')!.live!;
+        const foods = live.sheetOfKind('foods')!;
+        const row = live.rowIds(foods).at(-1)!;
+        return ['food', 'way', 'counted_in'].map((column) => live.value(foods, row, column));
+      });
+    expect(await listed()).toEqual(['quince jelly', 'canned', 'half-pint jar']);
+    await page.getByRole('button', { name: 'Done' }).click();
+    await page.locator('croft-grid-pane td.current', { hasText: 'plums' }).waitFor();
   });
 
   it('shows the working of a figure chosen in the grid', async () => {
@@ -303,7 +318,14 @@ describe('copies and books', () => {
     await page.getByLabel('What shall the book be called?').fill('Hill House');
     await page.getByLabel('Who eats at the table?').fill('Ada, little Jo 0.5');
     await page.getByLabel('Last spring frost').fill('05-10');
-    await page.getByLabel('What stands where?').fill('Cellar: tomatoes 24, beans 18\nFreezer');
+    await page.getByLabel('Altitude in feet').fill('1,200 ft');
+    await page.getByLabel('Place of place 1').fill('Cellar');
+    await page.getByLabel('Foods and how many of place 1').fill('tomatoes 24, beans 18 bushels');
+    await page.getByLabel('Place of place 2').fill('Freezer');
+    await page.getByLabel('Foods and how many of place 2').fill('peas 12 pints');
+    await page.getByRole('button', { name: 'Start the book' }).click();
+    await page.getByText('Cellar: “bushels” is not a container', { exact: false }).waitFor();
+    await page.getByLabel('Foods and how many of place 1').fill('tomatoes 24, beans 18 pints');
     await page.getByRole('button', { name: 'Start the book' }).click();
     await expect.poll(() => titleOf(page)).toBe('Hill House');
     const book = await page.evaluate(() => document.querySelector('croft-book')!.live!.toJSON());
@@ -313,13 +335,25 @@ describe('copies and books', () => {
       { name: 'little Jo', share: 0.5 },
     ]);
     expect(cells('shelf')).toEqual([
-      { food: 'tomatoes', count: 24, place: 'Cellar' },
-      { food: 'beans', count: 18, place: 'Cellar' },
-      { place: 'Freezer' },
+      { food: 'tomatoes', way: 'canned', container: 'quart jar', count: 24, place: 'Cellar' },
+      { food: 'beans', way: 'canned', container: 'pint jar', count: 18, place: 'Cellar' },
+      { food: 'peas', way: 'frozen', container: 'pint freezer bag', count: 12, place: 'Freezer' },
     ]);
-    expect(book.settings).toEqual({ last_frost: '05-10' });
-    await page.getByRole('tab', { name: 'Foods' }).click();
-    await page.getByText('No foods yet.', { exact: false }).waitFor();
+    expect(cells('foods')).toEqual([
+      { food: 'tomatoes', way: 'canned', counted_in: 'quart jar' },
+      { food: 'beans', way: 'canned', counted_in: 'pint jar' },
+      { food: 'peas', way: 'frozen', counted_in: 'pint freezer bag' },
+    ]);
+    expect(book.settings).toEqual({ last_frost: '05-10', altitude_ft: 1200 });
+    // Figures at once: 24 jars, and weeks of them at what publications reckon for one and a half at table.
+    const figures = await page.evaluate(() => {
+      const live = document.querySelector('croft-book')!.live!;
+      const row = live.rowIds('foods')[0]!;
+      return ['on_hand', 'weeks_of_supply'].map((column) => live.value('foods', row, column));
+    });
+    expect(figures[0]).toBe(24);
+    expect(figures[1]).toBeGreaterThan(0);
+    await page.getByText('write your use a week in Foods', { exact: false }).first().waitFor();
     await page.reload();
     await expect.poll(() => titleOf(page)).toBe('Hill House');
     await page.getByLabel('Book', { exact: true }).selectOption({ index: 0 });

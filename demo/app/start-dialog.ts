@@ -1,0 +1,178 @@
+import { html, LitElement, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import type { OwnBookAnswers } from '../../components/book/own-book.js';
+import { WAYS_KEPT } from '../../src/planning/types.js';
+import { CONTAINERS } from '../../src/units/index.js';
+import { answersOf } from './start-answers.js';
+
+interface Place {
+  readonly way: string;
+  readonly container: string;
+  /** Examples that the fields show while they are blank. */
+  readonly place: string;
+  readonly foods: string;
+}
+
+const CELLAR: Place = {
+  way: 'canned',
+  container: 'quart jar',
+  place: 'Cellar, top shelf',
+  foods: 'tomatoes 24, green beans 18 pints',
+};
+const FREEZER: Place = {
+  way: 'frozen',
+  container: 'quart freezer bag',
+  place: 'Chest freezer',
+  foods: 'peas 12, beef 40 pounds',
+};
+const ANOTHER: Place = { ...CELLAR, place: '', foods: '' };
+
+/** What each way is mostly counted in; offered with the way, to be changed. */
+const MOSTLY_IN: Readonly<Record<string, string>> = {
+  canned: 'quart jar',
+  fermented: 'quart jar',
+  frozen: 'quart freezer bag',
+  cellared: 'pound',
+  cured: 'pound',
+  'dry goods': 'pound',
+};
+
+/** The few questions that start a household's book. None must be answered. */
+@customElement('croft-demo-start')
+export class StartDialog extends LitElement {
+  /** Takes the answers. */
+  @property({ attribute: false }) use: (answers: OwnBookAnswers) => void = () => {};
+  @state() private places: readonly Place[] = [CELLAR, FREEZER];
+  @state() private wrong = '';
+  /** The form is in the page only while it is asked for, and begins anew each time. */
+  @state() private asking = false;
+  @query('dialog') private dialog!: HTMLDialogElement;
+
+  protected override createRenderRoot() {
+    return this;
+  }
+
+  async open(): Promise<void> {
+    this.places = [CELLAR, FREEZER];
+    this.wrong = '';
+    this.asking = true;
+    await this.updateComplete;
+    this.dialog.showModal();
+  }
+
+  protected override render() {
+    return html`<dialog id="start" aria-labelledby="start-title" @close=${this.#closed}>
+      ${this.asking ? this.#form() : nothing}
+    </dialog>`;
+  }
+
+  #form() {
+    return html`<form @submit=${this.#send}>
+        <h2 id="start-title">Start your own book</h2>
+        <p>
+          Answer what you know; every answer can be changed later. This book stays as it is, beside yours.
+        </p>
+        <div class="field">
+          <label for="own-title">What shall the book be called?</label>
+          <input id="own-title" name="title" maxlength="200" placeholder="Our book" autocomplete="off" />
+        </div>
+        <div class="field">
+          <label for="own-people">Who eats at the table?</label>
+          <input id="own-people" name="people" placeholder="Ada, Tom, little Jo 0.5" autocomplete="off" aria-describedby="own-people-help" />
+          <small id="own-people-help">Names with commas between. A number is a share: 1 is a grown appetite, 0.5 half of that.</small>
+        </div>
+        <div class="pair">
+          <div class="field">
+            <label for="own-last">Last spring frost</label>
+            <input id="own-last" name="lastFrost" placeholder="05-24" autocomplete="off" aria-describedby="own-frost-help" />
+          </div>
+          <div class="field">
+            <label for="own-first">First fall frost</label>
+            <input id="own-first" name="firstFrost" placeholder="09-18" autocomplete="off" aria-describedby="own-frost-help" />
+          </div>
+          <div class="field">
+            <label for="own-altitude">Altitude in feet</label>
+            <input id="own-altitude" name="altitudeFt" placeholder="2,300" autocomplete="off" />
+          </div>
+        </div>
+        <small id="own-frost-help" hidden>A month and a day.</small>
+        <fieldset aria-describedby="own-standing-help">
+          <legend>What stands where?</legend>
+          <small id="own-standing-help">
+            Foods with how many, with commas between. A container after a number goes before the place’s own.
+            The rest can follow later.
+          </small>
+          ${this.places.map((place, i) => this.#place(place, i))}
+          <div><button type="button" @click=${this.#another}>Another place</button></div>
+        </fieldset>
+        <p class="problem" role="alert" ?hidden=${this.wrong === ''}>${this.wrong}</p>
+        <div class="ends">
+          <button type="button" @click=${() => this.dialog.close()}>Cancel</button>
+          <button class="first">Start the book</button>
+        </div>
+      </form>`;
+  }
+
+  readonly #closed = (): void => {
+    this.asking = false;
+  };
+
+  #place({ way, container, place, foods }: Place, i: number) {
+    const id = (name: string) => `own-${name}-${i + 1}`;
+    const n = this.places.length > 1 ? html`<span class="unseen"> of place ${i + 1}</span>` : nothing;
+    return html`<div class="place" role="group" aria-label="Place ${i + 1}">
+      <div class="field">
+        <label for=${id('place')}>Place${n}</label>
+        <input id=${id('place')} name="place" maxlength="100" placeholder=${place} autocomplete="off" />
+      </div>
+      <div class="field">
+        <label for=${id('way')}>Way kept${n}</label>
+        <select id=${id('way')} name="way" @change=${(event: Event) => this.#wayChosen(event, id('container'))}>
+          ${WAYS_KEPT.map((each) => html`<option ?selected=${each === way}>${each}</option>`)}
+        </select>
+      </div>
+      <div class="field">
+        <label for=${id('container')}>Container${n}</label>
+        <select id=${id('container')} name="container">
+          ${CONTAINERS.map(({ id: each }) => html`<option ?selected=${each === container}>${each}</option>`)}
+        </select>
+      </div>
+      <div class="field foods">
+        <label for=${id('foods')}>Foods and how many${n}</label>
+        <textarea id=${id('foods')} name="foods" rows="2" placeholder=${foods}></textarea>
+      </div>
+    </div>`;
+  }
+
+  #wayChosen(event: Event, container: string): void {
+    const mostly = MOSTLY_IN[(event.target as HTMLSelectElement).value];
+    const field = this.querySelector<HTMLSelectElement>(`#${container}`);
+    if (mostly && field) field.value = mostly;
+  }
+
+  readonly #another = async (): Promise<void> => {
+    this.places = [...this.places, ANOTHER];
+    await this.updateComplete;
+    this.querySelector<HTMLElement>(`#own-place-${this.places.length}`)?.focus();
+  };
+
+  readonly #send = async (event: SubmitEvent): Promise<void> => {
+    event.preventDefault();
+    const form = event.target as HTMLFormElement;
+    const answers = answersOf(new FormData(form));
+    this.wrong = answers.ok ? '' : `${answers.problem.message} ${answers.problem.mend}`;
+    if (!answers.ok) {
+      await this.updateComplete;
+      this.querySelector('.problem')?.scrollIntoView({ block: 'nearest' });
+      return;
+    }
+    this.dialog.close();
+    this.use(answers.value);
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-demo-start': StartDialog;
+  }
+}
