@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
+import type { DayNumber } from '../../src/planning/types.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { withoutBook } from '../pictures/no-book.js';
@@ -120,17 +121,21 @@ export class CroftRoom extends LitElement {
 
   #storey(each: StoreyRoom, { asOf }: RoomModel, tab: string | undefined): TemplateResult {
     const { title, unit } = STOREYS[each.storey];
-    const week = each.weeks.find(({ from }) => markOf(each, from) === this.at);
     return html`<section aria-labelledby=${each.storey}>
       <h3 id=${each.storey}>${title} <span class="quiet small">${unit}</span></h3>
       <p class=${each.full >= 0 ? 'full' : ''}>${storeyInWords(each, asOf)}</p>
-      <div role="group" aria-label="${title}, week by week" aria-describedby="keys">
+      ${each.room === null && (each.weeks[each.most]?.taken ?? 0) === 0 ? nothing : this.#weeks(each, asOf, tab)}
+    </section>`;
+  }
+
+  #weeks(each: StoreyRoom, asOf: DayNumber, tab: string | undefined): TemplateResult {
+    const week = each.weeks.find(({ from }) => markOf(each, from) === this.at);
+    return html`<div role="group" aria-label="${STOREYS[each.storey].title}, week by week" aria-describedby="keys">
         ${roomChart(each, asOf, tab)}
       </div>
       <p class="readout small figures" aria-hidden="true">
         ${week ? weekInWords(each, week) : html`<span class="quiet">Point at a week for its figures.</span>`}
-      </p>
-    </section>`;
+      </p>`;
   }
 
   #first(room: RoomModel): TemplateResult | typeof nothing {

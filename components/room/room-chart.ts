@@ -32,7 +32,8 @@ export function roomChart(room: StoreyRoom, asOf: DayNumber, tab: string | undef
   const axis = timeAxis(asOf, (last?.from ?? asOf) + 7);
   const greatest = Math.max(limit ?? 0, ...weeks.map(({ taken }) => taken), 1);
   const y = scaleLinear([0, greatest], [HEIGHT, 14]).nice(TICKS);
-  const ticks = y.ticks(TICKS).filter((n) => n > 0);
+  const labels = new Map(y.ticks(TICKS).map((n) => [roomAmount(storey, n), n]));
+  const ticks = [...labels.values()].filter((n) => n > 0);
   const bar = (week: StoreyRoom['weeks'][number]): SVGTemplateResult => {
     const [x, end] = [axis.at(week.from), axis.at(week.from + 7)];
     const fits = week.over && limit !== null ? limit : week.taken;

@@ -29,6 +29,7 @@ export function storeyInWords({ storey, room, weeks, full, most }: StoreyRoom, a
   const top = weeks[most];
   if (!top) return 'The day that the figures are for makes no year.';
   const greatest = `${inUnit(storey, top.taken)} in the week of ${shortDay(top.from, asOf)}`;
+  if (top.taken === 0 && room === null) return 'Nothing stands there, and nothing is planned for it.';
   if (room === null) {
     return `At most ${greatest}. How much there is room for is not written: see “${STOREYS[storey].setting}” on the Household sheet.`;
   }

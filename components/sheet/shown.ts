@@ -48,10 +48,16 @@ export function unitWord(unit: string | undefined, value: number): string {
   return Math.abs(value) === 1 ? known.id : known.plural;
 }
 
+/** Years are not grouped by thousands: a column of them takes nothing smaller. */
+const isYear = ({ declaration }: ColumnView): boolean =>
+  declaration?.decimals === 0 && declaration.min === 1900;
+
 function plain(value: CellValue, column: ColumnView): Omit<ShownCell, 'unit' | 'problem'> {
   if (value === null || value === '') return { text: '', kind: 'blank' };
   if (isCellError(value)) return { text: value.error, kind: 'error' };
-  if (typeof value === 'number') return { text: shownNumber(value, column.decimals), kind: 'number' };
+  if (typeof value === 'number') {
+    return { text: isYear(column) ? String(value) : shownNumber(value, column.decimals), kind: 'number' };
+  }
   if (typeof value === 'boolean') {
     return column.type === 'tick' && !value
       ? { text: '', kind: 'blank' }

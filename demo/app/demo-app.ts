@@ -77,6 +77,7 @@ export class DemoApp extends LitElement {
     return html`<div class="title">
       <div>
         <h1>${live?.title ?? DEMO_TITLE}</h1>
+        <croft-figures-day></croft-figures-day>
         <p class="about">
           ${
             isDemo

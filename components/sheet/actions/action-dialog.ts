@@ -74,6 +74,18 @@ export const dialogStyles = css`
     text-decoration: underline;
     text-underline-offset: 2px;
   }
+  @media (max-width: 34rem) {
+    table {
+      font-size: 0.8125rem;
+    }
+    thead th {
+      font-size: 0.75rem;
+    }
+    th,
+    td {
+      padding-inline: 0.375rem;
+    }
+  }
   .says {
     display: grid;
     gap: 0.25rem;

@@ -45,6 +45,9 @@ export class CalendarDialog extends ActionDialog {
         grid-template-columns: auto 1fr;
         gap: 0.4rem;
       }
+      .day {
+        white-space: nowrap;
+      }
       .box {
         width: 0.8em;
         height: 0.8em;
@@ -105,7 +108,7 @@ const lineView = (
   asOf: DayNumber,
 ): TemplateResult => html`<li class="line">
   <span class="box" aria-hidden="true"></span>
-  <span>${name}${more ? html` <span class="quiet small">${more}</span>` : nothing}, ${shortDay(day, asOf)}</span>
+  <span>${name}${more ? html` <span class="quiet small">${more}</span>` : nothing}, <span class="day">${shortDay(day, asOf)}</span></span>
 </li>`;
 
 declare global {

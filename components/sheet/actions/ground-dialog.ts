@@ -102,7 +102,7 @@ export class GroundDialog extends ActionDialog {
             <th scope="col" class="number">Wanted</th>
             <th scope="col" class="number">Planned now</th>
             <th scope="col" class="number">Would be</th>
-            <th scope="col" class="number">Of what is wanted</th>
+            <th scope="col" class="number">Share</th>
           </tr>
         </thead>
         <tbody>

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { KINDS } from '../../../src/book/index.js';
 import { type YearToTurn, yearToTurn } from '../../../src/live/doings/turn-year.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
 import type { Lesson, TurnedYear } from '../../../src/planning/garden/index.js';
@@ -25,10 +26,12 @@ export class YearDialog extends ActionDialog {
         done.ok ? `The season of ${turned.season} is closed. Undo brings everything back.` : done.problem,
       );
     };
-    const [first, last] = [turned.summary[0], turned.summary.at(-1)];
-    return html`<p>${first}</p>
+    return html`<p>
+        This closes the season of ${turned.season}: what it taught goes into Facts. The shelf and its draws are
+        carried forward as they stand.
+      </p>
       ${taught(inOrder(turned.learned))} ${left(turned)}
-      <p>${last}</p>
+      ${emptied(turned)}
       ${this.foot({ label: `Close the season of ${turned.season}`, run })}`;
   }
 }
@@ -69,6 +72,18 @@ function taught(learned: readonly Lesson[]): TemplateResult {
       </tbody>
     </table>
   </div>`;
+}
+
+/** What is taken away, by sheet. */
+function emptied({ edits }: TurnedYear): TemplateResult | typeof nothing {
+  const gone = edits.flatMap((edit) =>
+    edit.do === 'remove rows'
+      ? [`${edit.rows.length} ${edit.rows.length === 1 ? 'row' : 'rows'} of ${KINDS[edit.kind].title}`]
+      : [],
+  );
+  return gone.length === 0
+    ? nothing
+    : html`<p>Emptied: ${gone.join(', ')}. Undo brings everything back in one step.</p>`;
 }
 
 const left = ({ notRecorded }: TurnedYear): TemplateResult | typeof nothing =>
