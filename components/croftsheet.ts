@@ -8,4 +8,5 @@ export { CroftRoom } from './room/croft-room.js';
 export { CroftRunway } from './runway/croft-runway.js';
 export { CroftSeason } from './season/croft-season.js';
 export { CroftSheet } from './sheet/croft-sheet.js';
+export { FiguresDay } from './sheet/figures-day.js';
 export { CroftWorking } from './working/croft-working.js';

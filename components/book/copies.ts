@@ -29,3 +29,11 @@ export async function readCopy(file: Blob | string): Promise<ReadBook> {
   const opened = await openACopy(file, parseBook);
   return opened.ok ? { ok: true, book: opened.copy.doc } : opened;
 }
+
+/** A copy's title, told from those of the books that are kept already: `Hill House (copy)`, `(copy 2)`. */
+export function titleBeside(title: string, taken: readonly string[]): string {
+  for (let i = 0; ; i++) {
+    const one = i === 0 ? title : `${title} (copy${i === 1 ? '' : ` ${i}`})`;
+    if (!taken.includes(one)) return one;
+  }
+}

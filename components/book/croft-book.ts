@@ -4,7 +4,7 @@ import { type BookDoc, newId } from '../../src/book/index.js';
 import { type BookChange, type LiveBook, openBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookEntry, KeepStatus, KeptBook } from '../../src/storage/index.js';
-import { type CopyFile, copyFile, download, readCopy } from './copies.js';
+import { type CopyFile, copyFile, download, readCopy, titleBeside } from './copies.js';
 import { bringsFormula, giveEngine } from './engine.js';
 import { type SelectedCell, tell } from './events.js';
 import { editable, loadStorage, NOT_KEPT, OPENING, openKept } from './keeping.js';
@@ -150,8 +150,10 @@ export class CroftBook extends LitElement {
   async openACopy(file: Blob | string): Promise<Opening> {
     const read = await readCopy(file);
     if (!read.ok) return this.#refuse(read.problems);
-    const taken = (await this.keptBooks()).some(({ id }) => id === read.book.id);
-    return this.#beside(taken ? { ...read.book, id: newId('b') } : read.book);
+    const kept = await this.keptBooks();
+    const taken = kept.some(({ id }) => id === read.book.id);
+    const title = titleBeside(read.book.title, [...kept.map((each) => each.title), this.#live?.title ?? '']);
+    return this.#beside({ ...read.book, title, ...(taken && { id: newId('b') }) });
   }
 
   /** Starts a new household's book from a few answers; it stands beside the others. */

@@ -15,3 +15,16 @@ export const problemList = (problems: readonly Problem[]): TemplateResult => htm
 
 export const inWords = (problem: Problem | string): string =>
   typeof problem === 'string' ? problem : `${problem.message} ${problem.mend}`.trim();
+
+/** Codes of what is only worth knowing: nothing is wrong, and nothing must be mended. */
+const NOTES: Readonly<Record<string, string>> = {
+  'published-suggestion': 'suggested',
+  'food-not-listed': 'not in Foods',
+  'later-than-as-of': 'later',
+};
+
+/** True of what is said at a cell for information only: it gets a quiet mark of its own. */
+export const isNote = ({ code }: Problem): boolean => Object.hasOwn(NOTES, code);
+
+/** The few words of a cell's mark: what kind of note it is, or that something is to be looked at. */
+export const markWords = ({ code }: Problem): string => NOTES[code] ?? 'look here';

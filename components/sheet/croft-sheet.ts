@@ -8,6 +8,7 @@ import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
 import '../working/croft-working.js';
 import './add-lots.js';
+import './figures-day.js';
 import './column-dialog.js';
 import './columns-dialog.js';
 import './grid-pane.js';
@@ -15,6 +16,7 @@ import './reading-view.js';
 import './settings-form.js';
 import './what-it-takes.js';
 import { cautionsOf, cautionsView } from './cautions.js';
+import { colourKey, colourKeyStyles } from './colour-key.js';
 import { nextStep, nextStepView } from './next-step.js';
 import { RestedReading } from './rested-reading.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
@@ -41,7 +43,7 @@ const KEY_MISSING: Problem = {
  * @attr book - Id of the `<croft-book>`; the one around it unless given.
  * @attr columns - Columns of the reading view, by id or title, with commas between; all unless given.
  * @attr read-only - No grid is offered.
- * @attr bare - Without the sheet's title and what it is for.
+ * @attr bare - Without the sheet's title, what it is for and the day of its figures (see croft-figures-day).
  * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts.
  * @csspart table - The table of the reading view's frame.
  * @csspart toolbar - Tools of the editing view.
@@ -57,7 +59,7 @@ const KEY_MISSING: Problem = {
  */
 @customElement('croft-sheet')
 export class CroftSheet extends LitElement {
-  static override styles = [base, sheetStyles];
+  static override styles = [base, colourKeyStyles, sheetStyles];
 
   @property() sheet = 'shelf';
   @property({ reflect: true }) view: 'read' | 'edit' = 'read';
@@ -174,6 +176,7 @@ export class CroftSheet extends LitElement {
       ${
         sheet.kind === 'household' ? html`<croft-what-it-takes .live=${live}></croft-what-it-takes>` : nothing
       }
+      ${editing && doings.mounted ? html`<div class="small">${colourKey(live.columns(sheet.id))}</div>` : nothing}
       ${statusLine(doings.said, editing || book?.keep != null ? (book?.status ?? null) : null, doings.dismiss)}
       ${cautionsView(this.#cautions.of(live, sheet))}
       <croft-column-dialog
@@ -192,6 +195,7 @@ export class CroftSheet extends LitElement {
     return html`<div class="head">
       <h2>${sheet.title}</h2>
       <p class="quiet small">${KINDS[sheet.kind as SheetKind].help}</p>
+      <croft-figures-day ?read-only=${this.readOnly}></croft-figures-day>
     </div>`;
   }
 

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import type { ColumnView } from '../../src/live/columns.js';
 import { icons } from '../look/icons.js';
+import { isNote, markWords } from '../look/problems.js';
 import { type ShownCell, unitWord } from './shown.js';
 import type { ShownRow } from './shown-rows.js';
 
@@ -29,7 +30,7 @@ const content = (cell: ShownCell): TemplateResult =>
         : cell.text
   }${cell.unit ? html` <span class="after">${cell.unit}</span>` : nothing}${
     cell.range ? html`<span class="range"><span class="unseen">, range </span>${cell.range}</span>` : nothing
-  }${cell.problem ? html`<span class="look-at" title=${cell.problem.message}>look here</span>` : nothing}`;
+  }${cell.problem ? html`<span class=${isNote(cell.problem) ? 'noted' : 'look-at'} title=${cell.problem.message}>${markWords(cell.problem)}</span>` : nothing}`;
 
 /**
  * One row of the reading view. Of all cells one takes the Tab key (`tab`), the arrow keys go on from there; a

@@ -149,6 +149,14 @@ export const readingStyles = css`
     padding: 0 0.3rem;
     white-space: nowrap;
   }
+  .noted {
+    display: inline-block;
+    margin-inline-start: 0.25rem;
+    font: 400 0.6875rem/1.5 var(--font);
+    color: var(--quiet);
+    border-bottom: 1px dotted var(--quiet);
+    white-space: nowrap;
+  }
   .error {
     color: var(--problem);
     white-space: nowrap;
@@ -159,28 +167,6 @@ export const readingStyles = css`
     align-items: center;
     gap: 0.25rem 1.125rem;
     margin-bottom: 0.5rem;
-  }
-  .legend .legend {
-    margin: 0;
-  }
-  .legend li {
-    display: flex;
-    align-items: center;
-    gap: 0.375rem;
-  }
-  .swatch {
-    width: 1rem;
-    height: 1rem;
-    border: 1px solid var(--line);
-    border-radius: 3px;
-    background: var(--paper);
-  }
-  .swatch.planning {
-    background: var(--plan);
-    box-shadow: inset 0 3px 0 var(--plan-line);
-  }
-  .swatch.own {
-    box-shadow: inset 0 3px 0 var(--own);
   }
   .end {
     margin-inline-start: auto;

@@ -5,11 +5,13 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
+import { isNote } from '../look/problems.js';
 import { ArrowKeys } from './arrow-keys.js';
 import { cellAt } from './cell-at.js';
+import { colourKey, colourKeyStyles } from './colour-key.js';
 import { headerCell, readingRow } from './reading-row.js';
 import { readingStyles } from './reading-styles.js';
-import { ShownRows } from './shown-rows.js';
+import { type FoundProblem, ShownRows } from './shown-rows.js';
 
 /** More rows than these wait until someone asks for them (or prints). */
 const FIRST_ROWS = 300;
@@ -24,7 +26,7 @@ export interface ReadingEvents {
 /** Inside `<croft-sheet>`: a sheet as a plain table, for reading, printing and screen readers. */
 @customElement('croft-reading-view')
 export class ReadingView extends LitElement {
-  static override styles = [base, readingStyles];
+  static override styles = [base, colourKeyStyles, readingStyles];
 
   @property({ attribute: false }) live!: LiveBook;
   @property() sheet = '';
@@ -122,14 +124,9 @@ export class ReadingView extends LitElement {
 
   #legend(found: number) {
     const { columns } = this.#rows!;
-    const has = (role: string) => columns.some((column) => column.role === role);
     const all = this.live.rowIds(this.sheet).length;
     return html`<div class="legend small">
-      <ul class="legend" aria-label="What the columns are">
-        ${has('kept') ? html`<li><span class="swatch"></span>written by the household</li>` : nothing}
-        ${has('planning') ? html`<li><span class="swatch planning"></span>worked out from it</li>` : nothing}
-        ${has('own') ? html`<li><span class="swatch own"></span>own columns</li>` : nothing}
-      </ul>
+      ${colourKey(columns)}
       <span class="end">
         ${
           all < ROWS_WORTH_FINDING_IN
@@ -151,8 +148,10 @@ export class ReadingView extends LitElement {
   }
 
   #foot(found: readonly string[], shown: readonly string[]) {
-    const problems = this.#rows!.problems(shown);
-    if (problems.length === 0 && shown.length === found.length) return nothing;
+    const all = this.#rows!.problems(shown);
+    const problems = all.filter(({ problem }) => !isNote(problem));
+    const notes = all.filter(({ problem }) => isNote(problem));
+    if (all.length === 0 && shown.length === found.length) return nothing;
     return html`<div class="foot small">
       ${
         shown.length < found.length
@@ -161,26 +160,26 @@ export class ReadingView extends LitElement {
             </button>`
           : nothing
       }
-      ${
-        problems.length === 0
-          ? nothing
-          : html`<details>
-              <summary>
-                ${problems.length === 1 ? 'One cell to look at' : `${problems.length} cells to look at`}
-              </summary>
-              <ul>
-                ${problems.slice(0, 100).map(
-                  ({ row, column, problem }) =>
-                    html`<li>
-                      <button type="button" @click=${() => this.#lookAt({ row, column: column.id })}>
-                        ${column.title}, row ${this.live.rowIds(this.sheet).indexOf(row) + 1}</button
-                      >: ${problem.message} ${problem.mend}
-                    </li>`,
-                )}
-              </ul>
-            </details>`
-      }
+      ${this.#list(problems, problems.length === 1 ? 'One cell to look at' : `${problems.length} cells to look at`)}
+      ${this.#list(notes, notes.length === 1 ? 'One note' : `${notes.length} notes`)}
     </div>`;
+  }
+
+  #list(all: readonly FoundProblem[], title: string) {
+    if (all.length === 0) return nothing;
+    return html`<details>
+      <summary>${title}</summary>
+      <ul>
+        ${all.slice(0, 100).map(
+          ({ row, column, problem }) =>
+            html`<li>
+              <button type="button" @click=${() => this.#lookAt({ row, column: column.id })}>
+                ${column.title}, row ${this.live.rowIds(this.sheet).indexOf(row) + 1}</button
+              >: ${problem.message} ${problem.mend}
+            </li>`,
+        )}
+      </ul>
+    </details>`;
   }
 
   readonly #showAll = (): void => {

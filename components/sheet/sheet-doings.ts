@@ -1,13 +1,14 @@
-import { KINDS, type Outcome, type SheetKind } from '../../src/book/index.js';
+import { KINDS, type SheetKind } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookController } from '../book/find-book.js';
 import type { GridCell, GridRequest } from '../grid/grid-view.js';
+import { inWords, isNote } from '../look/problems.js';
 import type { SheetAction } from './actions/action.js';
 import { actionsOf } from './actions/actions.js';
 import { RunningActions } from './actions/running.js';
 import type { AddLots } from './add-lots.js';
-import type { ColumnDialog } from './column-dialog.js';
+import type { ColumnDialog, ColumnDone } from './column-dialog.js';
 import type { CroftSheet } from './croft-sheet.js';
 import type { FirstStep } from './empty-state.js';
 import type { GridPane, GridStart, PaneHost } from './grid-pane.js';
@@ -15,6 +16,7 @@ import type { ReadingEvents, ReadingView } from './reading-view.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
 import type { StageDoings } from './stage.js';
 import type { ToolbarActions } from './toolbar.js';
+import { isWide } from './wide.js';
 
 const AT_START: GridStart = { cell: null, text: null, focus: false };
 
@@ -115,10 +117,13 @@ export class SheetDoings implements ToolbarActions, StageDoings {
 
   readonly columns = (): void => void this.#find('croft-columns-dialog')?.open();
 
-  readonly columnDone = (event: CustomEvent<Outcome>): void => {
-    const { detail } = event;
-    if (detail.ok && detail.notes[0]) this.say(detail.notes[0]);
-    this.pane?.view?.focus();
+  readonly columnDone = (event: CustomEvent<ColumnDone>): void => {
+    const { outcome, added } = event.detail;
+    if (outcome.ok && outcome.notes[0]) this.say(outcome.notes[0]);
+    const { live, sheet } = this.#here();
+    const row = this.cell?.row ?? (live && sheet ? live.rowIds(sheet.id)[0] : undefined);
+    if (added !== null && row !== undefined) void this.goTo({ row, column: added });
+    else this.pane?.view?.focus();
   };
 
   readonly working = (): void => void (this.workingOpen ? this.closeWorking() : this.#openWorking(true));
@@ -131,8 +136,8 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   };
 
   readonly unsort = (): void => {
-    const { sort } = this.pane?.look ?? {};
-    if (sort) this.pane?.view?.sort(sort.column, null);
+    const { look, view } = this.pane ?? {};
+    if (look?.sort) view?.sort(look.sort.column, null);
     this.#element.requestUpdate();
   };
 
@@ -236,7 +241,9 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     if (!live || !sheet || !cell) return;
     this.cell = cell;
     this.#book.book?.select({ sheet: sheet.id, ...cell });
-    if (live.working(sheet.id, cell.row, cell.column)) this.workingOpen = true;
+    // By itself only where it takes no room from the sheet.
+    const asked = this.#element.view === 'read' || isWide(this.#element);
+    if (asked && live.working(sheet.id, cell.row, cell.column)) this.workingOpen = true;
     this.#element.requestUpdate();
   }
 
@@ -245,7 +252,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     const { live, sheet } = this.#here();
     if (!live || !sheet || !cell) return;
     const problem = live.problem(sheet.id, cell.row, cell.column) ?? null;
-    if (problem || this.#saidOfCell) this.say(problem);
+    if (problem || this.#saidOfCell) this.say(problem && isNote(problem) ? inWords(problem) : problem);
     this.#saidOfCell = problem !== null;
   }
 

@@ -1,6 +1,10 @@
 import { css } from 'lit';
 
 export const sheetStyles = css`
+  .key {
+    color: var(--quiet);
+    padding-top: 0.375rem;
+  }
   :host {
     container-type: inline-size;
   }
@@ -206,6 +210,7 @@ export const sheetStyles = css`
     croft-working,
     .tools,
     .status,
+    .key,
     .head .button {
       display: none;
     }

@@ -34,9 +34,7 @@ const parsedText = (text: string): { value: unknown } | Parsed => {
         )
       : one(
           'not-json',
-          `The file is not a book: ${String(error)
-            .replace(/^SyntaxError: /, '')
-            .slice(0, 160)}.`,
+          'The file is not a book: it is some other kind of file.',
           'Choose a file that was saved with “Save a copy”.',
         );
   }

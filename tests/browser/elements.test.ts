@@ -258,6 +258,59 @@ describe('a sheet to edit', () => {
         return column && live.value('shelf', live.rowIds('shelf')[0]!, column.id);
       });
     await expect.poll(half).toBe(10);
+    // The view goes to the new column.
+    const selected = () => page.evaluate(() => document.querySelector('croft-book')!.selected?.column);
+    const column = await page.evaluate(
+      () =>
+        document
+          .querySelector('croft-book')!
+          .live!.columns('shelf')
+          .find(({ title }) => title === 'Half')!.id,
+    );
+    await expect.poll(selected).toBe(column);
+  });
+
+  it('advises on names, on a cell’s reference and on a title that is taken, and shows first answers', async () => {
+    const page = await open(PAGE);
+    await place(page, EDIT.replace('SHEET', 'shelf'), tomatoes());
+    await page.getByRole('button', { name: 'Add column' }).click();
+    const dialog = page.locator('croft-column-dialog');
+    const formula = page.getByLabel('Formula for every row');
+    await page.getByLabel('Title').fill('left');
+    await formula.fill('=Weeks of supply*2');
+    await dialog.getByText('=Weeks_of_supply*2').waitFor();
+    await dialog.getByRole('button', { name: 'Use that' }).click();
+    // 20 quarts at 2 a week are 10 weeks.
+    await expect.poll(() => said(dialog.locator('.answers'))).toBe('Tomatoes20');
+    // Left is the seventh column.
+    await formula.fill('=G2*2');
+    await dialog.getByText('=Left*2').waitFor();
+    await dialog.getByRole('button', { name: 'Use that' }).click();
+    expect(await formula.inputValue()).toBe('=Left*2');
+    await page.getByRole('button', { name: 'Add the column' }).click();
+    await dialog.getByText('already', { exact: false }).waitFor();
+    expect(
+      await page.evaluate(() => document.querySelector('croft-book')!.live!.columns('shelf').at(-1)!.role),
+    ).toBe('kept');
+    await page.setViewportSize({ width: 900, height: 420 });
+    const button = page.getByRole('button', { name: 'Add the column' });
+    const box = (await button.boundingBox())!;
+    expect(box.y + box.height).toBeLessThanOrEqual(420);
+  });
+
+  it('marks what is only worth knowing quietly, and says the day that figures are for', async () => {
+    const page = await open(PAGE);
+    const book = bookWith({
+      foods: [{ food: 'Pears', way: 'canned', counted_in: 'quart jar' }],
+      shelf: [{ food: 'Plums', way: 'canned', container: 'quart jar', count: 3 }],
+    });
+    await place(page, SHELF, book);
+    await page.locator('.noted', { hasText: 'not in Foods' }).waitFor();
+    expect(await page.getByText('look here').count()).toBe(0);
+    await page.getByText('Figures for Feb 1, 2026').waitFor();
+    await page.getByRole('button', { name: 'Change the day that figures are for' }).click();
+    await page.getByRole('button', { name: 'Today, every day' }).click();
+    await page.getByText('Figures for').waitFor({ state: 'detached' });
   });
 
   it('shows a column that its kind hides, and hides another', async () => {

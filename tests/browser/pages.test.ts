@@ -150,7 +150,7 @@ describe('the demo', () => {
       });
     expect(await listed()).toEqual(['quince jelly', 'canned', 'half-pint jar']);
     await page.getByRole('button', { name: 'Done' }).click();
-    await page.locator('croft-grid-pane td.current', { hasText: 'plums' }).waitFor();
+    await page.locator('croft-grid-pane td.current', { hasText: 'plums' }).first().waitFor();
   });
 
   it('shows the working of a figure chosen in the grid', async () => {

@@ -1,0 +1,91 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import { toIsoDay } from '../../src/planning/dates.js';
+import type { Problem } from '../../src/problem.js';
+import { BookController } from '../book/find-book.js';
+import { base } from '../look/base.js';
+import { inWords } from '../look/problems.js';
+import { shownDay } from './shown.js';
+
+/**
+ * The day that a book's figures are for, where it is not today's by the clock, with a way to change it.
+ *
+ * @element croft-figures-day
+ * @attr book - Id of the `<croft-book>`; the one around it unless given.
+ * @attr read-only - Only says the day.
+ */
+@customElement('croft-figures-day')
+export class FiguresDay extends LitElement {
+  static override styles = [
+    base,
+    css`
+      .line {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0.125rem 0.5rem;
+      }
+      input {
+        width: auto !important;
+      }
+    `,
+  ];
+
+  @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
+  @state() private changing = false;
+  @state() private wrong: Problem | null = null;
+  @query('input') private field!: HTMLInputElement | null;
+  readonly #book = new BookController(this);
+
+  protected override render() {
+    const { live } = this.#book;
+    if (!live || live.setting('as_of') === undefined) return nothing;
+    const day = toIsoDay(live.household.asOf);
+    if (!this.changing) {
+      return html`<div class="line small quiet">
+        <span>Figures for ${shownDay(day)}</span>
+        ${
+          this.readOnly
+            ? nothing
+            : html`<button class="link" type="button" aria-label="Change the day that figures are for" @click=${this.#change}>
+                change
+              </button>`
+        }
+      </div>`;
+    }
+    return html`<form class="line small" @submit=${this.#keep} @keydown=${this.#key}>
+      <label for="day">Figures for</label>
+      <input id="day" type="date" required .value=${day} />
+      <button class="button">Set</button>
+      <button class="button" type="button" @click=${() => this.#set(null)}>Today, every day</button>
+      ${this.wrong ? html`<span class="problem" role="alert">${inWords(this.wrong)}</span>` : nothing}
+    </form>`;
+  }
+
+  readonly #change = async (): Promise<void> => {
+    this.changing = true;
+    await this.updateComplete;
+    this.field?.focus();
+  };
+
+  readonly #keep = (event: Event): void => {
+    event.preventDefault();
+    this.#set(this.field?.value ?? null);
+  };
+
+  #set(typed: string | null): void {
+    const outcome = this.#book.live?.apply({ do: 'set setting', setting: 'as_of', typed });
+    this.wrong = outcome && !outcome.ok ? outcome.problem : null;
+    if (!this.wrong) this.changing = false;
+  }
+
+  readonly #key = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape') this.changing = false;
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-figures-day': FiguresDay;
+  }
+}
