@@ -161,8 +161,7 @@ export const roomStyles = css`
     }
   }
   @media print {
-    .readout,
-    summary {
+    .readout {
       display: none;
     }
     .two > section {
