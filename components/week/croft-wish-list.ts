@@ -96,7 +96,7 @@ export class CroftWishList extends LitElement {
   protected override render() {
     const live = this.#live;
     if (!live) return withoutBook(this.#book.book);
-    const wishes = this.#wishes ?? [];
+    const wishes = (this.#wishes ?? []).filter(worthTelling);
     const nameOf = foodNames(live);
     return html`
       ${this.bare ? nothing : html`<h2>Wish list</h2>`}
@@ -116,6 +116,9 @@ export class CroftWishList extends LitElement {
     `;
   }
 }
+
+/** Less than one container over is no more than the estimate’s own slack. */
+const worthTelling = ({ what, amount }: Wish): boolean => what !== 'stayed' || amount === null || amount >= 1;
 
 function group(
   title: string,

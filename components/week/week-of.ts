@@ -15,8 +15,8 @@ export function dayOfMeal(live: LiveBook, row: string | null): DayNumber | null 
 }
 
 /**
- * Monday of the week that one has in mind on the as-of date: this one while a meal of it is still to come; the
- * next where that one is planned, or this one ends today.
+ * Monday of the week that one has in mind on the as-of date: this one while a meal of it is still to come, else
+ * the next where that is planned. On its last day, when the week to come is planned and shopped for, the next.
  */
 export function weekInMind(live: LiveBook): DayNumber {
   const { asOf } = live.household;
@@ -24,14 +24,15 @@ export function weekInMind(live: LiveBook): DayNumber {
   const toCome = live.typedRows('week').filter(({ done, skipped }) => !done && !skipped);
   const within = (from: DayNumber, to: DayNumber) =>
     toCome.some(({ date }) => date !== null && date >= from && date <= to);
-  if (within(asOf, monday + 6)) return monday;
-  return asOf === monday + 6 || within(monday + 7, monday + 13) ? monday + 7 : monday;
+  const [now, next] = [within(asOf, monday + 6), within(monday + 7, monday + 13)];
+  if (asOf === monday + 6) return next || !now ? monday + 7 : monday;
+  return !now && next ? monday + 7 : monday;
 }
 
-/** Monday of the week that a row of Week stands in, else of the week one has in mind. */
+/** Monday of the week that a row of Week stands in; where there is none, or it has gone by, the one in mind. */
 export function weekOfRow(live: LiveBook, row: string | null): DayNumber {
   const day = dayOfMeal(live, row);
-  return day === null ? weekInMind(live) : mondayOf(day);
+  return day === null || mondayOf(day) + 6 < live.household.asOf ? weekInMind(live) : mondayOf(day);
 }
 
 /** The names of meals that this household uses: those that come with every day, then its own. */

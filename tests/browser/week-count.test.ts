@@ -3,7 +3,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { axeViolations } from './elements-axe.js';
 import { said, saidByAll } from './elements-make.js';
 import { usePages } from './harness/pages.js';
-import { drawsOf, left, openWeek } from './week-make.js';
+import { chooseRow, drawsOf, left, openWeek } from './week-make.js';
 
 vi.setConfig({ testTimeout: 120_000 });
 
@@ -120,7 +120,7 @@ describe('labels', () => {
   it('are for the chosen lot, or all new ones', async () => {
     const page = await openWeek(pages, '<croft-sheet sheet="shelf" view="edit"></croft-sheet>');
     await page.locator('croft-grid-pane:not(.waiting)').waitFor();
-    await page.locator('.ht_master tbody tr').first().locator('td').first().click();
+    await chooseRow(page, 1);
     await page.getByRole('button', { name: 'Labels' }).click();
     const dialog = page.locator('dialog[open]');
     await expect.poll(() => dialog.locator('.label').count()).toBe(3);

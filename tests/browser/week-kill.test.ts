@@ -7,7 +7,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, expect, it, vi } from 'vitest';
 import { findChromium, NO_CHROMIUM } from './harness/find-chromium.mjs';
-import { PAGE, weekBook } from './week-make.js';
+import { chooseRow, PAGE, weekBook } from './week-make.js';
 
 vi.setConfig({ testTimeout: 240_000 });
 
@@ -115,7 +115,7 @@ it('a browser killed while it posts leaves all of a meal’s draws or none', asy
     try {
       const first = await start(profile);
       await openBook(first.page);
-      await first.page.locator('.ht_master tbody tr').first().locator('td').first().click();
+      await chooseRow(first.page, 1);
       await first.page.getByRole('button', { name: 'Mark done' }).click();
       const post = first.page.getByRole('button', { name: 'Mark done and post 2 draws' });
       await post.waitFor();

@@ -123,3 +123,15 @@ export const left = (page: Page, id: string): Promise<unknown> =>
 
 export const drawsOf = (page: Page): Promise<number> =>
   page.evaluate(() => document.querySelector('croft-book')!.live!.rowIds('draws').length);
+
+/** Chooses a row of the grid by its line, from 1, as a person does: where it is seen, whatever lies over it. */
+export async function chooseRow(page: Page, line: number): Promise<void> {
+  const cell = page
+    .locator('.ht_master tbody tr')
+    .nth(line - 1)
+    .locator('td')
+    .first();
+  await cell.scrollIntoViewIfNeeded();
+  const box = (await cell.boundingBox())!;
+  await page.mouse.click(box.x + 12, box.y + box.height / 2);
+}

@@ -3,7 +3,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { axeViolations } from './elements-axe.js';
 import { said, saidByAll } from './elements-make.js';
 import { usePages } from './harness/pages.js';
-import { drawsOf, left, openWeek, weekBook } from './week-make.js';
+import { chooseRow, drawsOf, left, openWeek, weekBook } from './week-make.js';
 
 vi.setConfig({ testTimeout: 120_000 });
 
@@ -22,15 +22,6 @@ async function openSheet(options: Parameters<typeof openWeek>[2] = {}): Promise<
   await page.locator('croft-grid-pane:not(.waiting)').waitFor();
   return page;
 }
-
-/** Selects a row of the grid by its line, from 1. */
-const chooseRow = (page: Page, line: number): Promise<void> =>
-  page
-    .locator('.ht_master tbody tr')
-    .nth(line - 1)
-    .locator('td')
-    .first()
-    .click();
 
 async function start(page: Page, action: string): Promise<Locator> {
   await page.getByRole('group', { name: 'Tools' }).getByRole('button', { name: action }).click();
