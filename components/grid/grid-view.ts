@@ -51,6 +51,8 @@ export interface GridView {
   readonly look: GridLook;
   sort(column: string, ascending: boolean | null): void;
   clearFilters(): void;
+  /** Filters out the rows that show `value` in a column; null: every row of that column's filter again. */
+  leaveOut(column: string, value: number | null): void;
   setColourScheme(scheme: 'light' | 'dark'): void;
   /** The element's size or visibility changed. */
   layOut(): void;

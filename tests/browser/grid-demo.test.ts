@@ -21,7 +21,8 @@ const titles = (page: Page): Promise<string[]> =>
 
 async function cell(page: Page, line: number, title: string): Promise<Locator> {
   const at = (await titles(page)).indexOf(title);
-  return page.locator('croft-grid-pane .ht_master tbody tr').nth(line).locator('td').nth(at);
+  const home = at === 0 ? 'ht_clone_inline_start' : 'ht_master';
+  return page.locator(`croft-grid-pane .${home} tbody tr`).nth(line).locator('td').nth(at);
 }
 
 /** The selected cell: its line from 0 and its column. */
@@ -41,7 +42,7 @@ const line = (page: Page): Locator => page.locator('[role=tabpanel]:not([hidden]
 describe('the grid in the demo’s page', () => {
   it('takes the keyboard by Tab from the toolbar, and back from after it', async () => {
     const page = await shelf();
-    const current = page.locator('croft-grid-pane td.current');
+    const current = page.locator('croft-grid-pane .ht_clone_inline_start td.current');
     await page.getByRole('button', { name: 'Read', exact: true }).focus();
     await page.keyboard.press('Tab');
     expect(await selection(page)).toEqual([0, 'food']);
@@ -80,5 +81,65 @@ describe('the grid in the demo’s page', () => {
     await page.keyboard.press('Control+v');
     await expect.poll(() => said(line(page))).toMatch(/^One cell was left out/);
     expect(await said(await cell(page, 1, 'Kept where'))).toBe('Porch');
+  });
+
+  it('keeps the row’s name in sight while the rest scrolls, and the swipe to itself, also on a phone', async () => {
+    for (const width of [1280, 360]) {
+      const page = await shelf(width);
+      const holder = page.locator('croft-grid-pane .ht_master .wtHolder');
+      expect(await holder.evaluate((each) => getComputedStyle(each).overscrollBehaviorX)).toBe('contain');
+      await holder.evaluate((each) => each.scrollBy({ left: 600 }));
+      const name = page.locator('croft-grid-pane .ht_clone_inline_start tbody td').first();
+      const box = (await name.boundingBox())!;
+      expect(await said(name)).toBe('Tomatoes');
+      expect(box.x).toBeGreaterThan(0);
+      expect(box.x + box.width).toBeLessThan(width === 360 ? 200 : 300);
+    }
+  });
+
+  it('opens a column’s menu beside its button, with a list to look through, and marks what it did', async () => {
+    const page = await shelf();
+    const header = page.locator('croft-grid-pane .ht_clone_top thead th', { hasText: 'Way kept' });
+    const button = header.locator('.changeType');
+    const menu = page.locator('.htDropdownMenu:visible').first();
+    await button.click();
+    await menu.getByText('Sort smallest').click();
+    await button.click();
+    const [own, opened] = [(await button.boundingBox())!, (await menu.boundingBox())!];
+    const beside = opened.x >= own.x + own.width || opened.x + opened.width <= own.x;
+    expect(beside || opened.y >= own.y + own.height).toBe(true);
+    const list = (await menu.locator('.htUIMultipleSelectHot').boundingBox())!;
+    const value = (await menu.getByText('cellared', { exact: true }).boundingBox())!;
+    expect(list.height).toBeGreaterThanOrEqual(8 * value.height);
+    await menu.getByText('canned', { exact: true }).click();
+    await menu.getByText('Show these').click();
+    await header.getByRole('img', { name: 'filtered' }).waitFor();
+    await header.getByRole('img', { name: /^sorted, smallest/ }).waitFor();
+    expect(await said(await cell(page, 0, 'Way kept'))).toBe('cellared');
+  });
+
+  it('goes to a cell of a new row and a new column, out of sight until then', async () => {
+    const page = await shelf();
+    const [row, column] = await page.evaluate(async () => {
+      const live = document.querySelector('croft-book')!.live!;
+      const sheet = live.sheetOfKind('shelf')!;
+      live.apply({ do: 'add column', sheet, column: 'cnew', before: null, title: 'Lid size' });
+      const made = live.insertRows(sheet, [{ note: 'last' }]).rows[0]!;
+      await document.querySelector('croft-sheet')!.showCell({ row: made, column: 'cnew' });
+      return [live.rowIds(sheet).indexOf(made), 'cnew'] as const;
+    });
+    expect(await selection(page)).toEqual([row, column]);
+    const box = (await page.locator('croft-grid-pane .ht_master td.current').boundingBox())!;
+    const grid = (await page.locator('croft-grid-pane').boundingBox())!;
+    expect(box.x + box.width).toBeLessThanOrEqual(grid.x + grid.width);
+    expect(box.y + box.height).toBeLessThanOrEqual(grid.y + grid.height);
+    await page.keyboard.type('wide');
+    await page.keyboard.press('Enter');
+    const typed = await page.evaluate((at) => {
+      const live = document.querySelector('croft-book')!.live!;
+      const sheet = live.sheetOfKind('shelf')!;
+      return live.value(sheet, live.rowIds(sheet)[at]!, 'cnew');
+    }, row);
+    expect(typed).toBe('wide');
   });
 });

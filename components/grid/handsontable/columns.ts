@@ -3,6 +3,7 @@ import type { ColumnView } from '../../../src/live/columns.js';
 import type { SheetBinding } from './binding.js';
 import { CellEditor } from './cell-editor.js';
 import type { CellPainter } from './renderer.js';
+import type { Views } from './views.js';
 
 /** The most of the grid's width that frozen columns may take; on a phone they would hide the rest. */
 const MOST_FROZEN = 0.6;
@@ -32,12 +33,21 @@ export function columnSettings(binding: SheetBinding, painter: CellPainter) {
   }));
 }
 
-/** How many leading columns stand still: those that are pinned, where the grid is wide enough. */
+/** Narrower than this, the first column gives room to the others. */
+const NARROW_GRID = 480;
+
+/**
+ * How many leading columns stand still: those that the person pinned, else the first, which names the row. On
+ * a narrow grid the first is narrowed for it.
+ */
 export function frozenColumns({ columns, widths }: SheetBinding, width: number): number {
+  const fits = (count: number): boolean =>
+    columns.slice(0, count).reduce((sum, column) => sum + widths.of(column), 0) <= width * MOST_FROZEN;
+  widths.narrowed = width > 0 && width < NARROW_GRID ? columns[0]?.id : undefined;
   const free = columns.findIndex(({ pinned }) => !pinned);
-  const count = free < 0 ? columns.length : free;
-  const taken = columns.slice(0, count).reduce((sum, column) => sum + widths.of(column), 0);
-  return width > 0 && taken > width * MOST_FROZEN ? 0 : count;
+  const pinned = free < 0 ? columns.length : free;
+  if (pinned > 0 && (width === 0 || fits(pinned))) return pinned;
+  return columns.length > 1 && width > 0 && fits(1) ? 1 : 0;
 }
 
 /** Width from which a header has room for the column's unit. */
@@ -50,8 +60,23 @@ const el = (tag: string, className: string, text: string): HTMLElement => {
   return element;
 };
 
-/** Writes a column's header: its letter for formulas, its title, its unit, and the mark of a planning column. */
-export function paintHeader(binding: SheetBinding, index: number, th: HTMLTableCellElement): void {
+const mark = (className: string, words: string): HTMLElement => {
+  const element = el('span', className, '');
+  element.setAttribute('role', 'img');
+  element.setAttribute('aria-label', words);
+  return element;
+};
+
+/**
+ * Writes a column's header: its letter for formulas, its title, its unit, and marks of a planning column and
+ * of rows sorted or filtered by it.
+ */
+export function paintHeader(
+  binding: SheetBinding,
+  index: number,
+  th: HTMLTableCellElement,
+  views: Pick<Views, 'look' | 'isFiltered'> | undefined,
+): void {
   const column = binding.columns[index];
   const label = th.querySelector<HTMLElement>('.colHeader');
   if (!column || !label) return;
@@ -64,12 +89,15 @@ export function paintHeader(binding: SheetBinding, index: number, th: HTMLTableC
   const title = el('span', 'croft-title', column.title);
   const above = el('span', 'croft-above', '');
   above.append(letter);
-  if (planning) {
-    const mark = el('span', 'croft-mark', '');
-    mark.setAttribute('role', 'img');
-    mark.setAttribute('aria-label', 'worked out');
-    above.append(mark);
-  }
+  if (planning) above.append(mark('croft-mark', 'worked out'));
+  const sort = views?.look.sort;
+  if (sort?.column === column.id)
+    above.append(
+      sort.ascending
+        ? mark('croft-sorted croft-up', 'sorted, smallest or earliest first')
+        : mark('croft-sorted', 'sorted, largest or latest first'),
+    );
+  if (views?.isFiltered(column.id)) above.append(mark('croft-filtered', 'filtered'));
   if (column.unit && binding.widths.of(column) >= ROOM_FOR_UNIT)
     above.append(el('span', 'croft-unit', column.unit));
   label.replaceChildren(above, title);

@@ -6,6 +6,7 @@ import { CellPopup } from './cell-popup.js';
 import { listenToClipboard } from './clipboard.js';
 import { type GridContext, setContext } from './context.js';
 import { Edits } from './edits.js';
+import { showMoreValues } from './filter-values.js';
 import { addHooks } from './hooks.js';
 import { addKeys, toggleFocused } from './keys.js';
 import { cellMenu, columnMenu } from './menus.js';
@@ -18,6 +19,11 @@ import { placeOf, reshape } from './shape.js';
 import { adoptSheets, keepHeadClean } from './sheets.js';
 import { TypingRun } from './typing-run.js';
 import { Views } from './views.js';
+
+interface OpenMenu {
+  readonly container: HTMLElement;
+  updateMenuDimensions(): void;
+}
 
 /** The grid of one sheet, by Handsontable, bound to an open book. */
 export class HandsontableGrid implements GridView {
@@ -71,10 +77,15 @@ export class HandsontableGrid implements GridView {
       dropdownMenu: { items: columnMenu(this.#context) as never },
     });
     // The library places a menu only after it has told that it is open.
-    const fit = ({ menu }: { menu: { container: HTMLElement } | null }): void =>
-      queueMicrotask(() => this.#portal.fit(menu?.container));
-    hot.addHook('afterContextMenuShow', fit);
-    hot.addHook('afterDropdownMenuShow', fit);
+    const place = ({ menu }: { menu: OpenMenu | null }, beside?: Element | null): void =>
+      queueMicrotask(() => this.#portal.fit(menu?.container, beside));
+    hot.addHook('afterContextMenuShow', place);
+    hot.addHook('afterDropdownMenuShow', (plugin: { menu: OpenMenu | null }) => {
+      showMoreValues(hot);
+      plugin.menu?.updateMenuDimensions();
+      const column = focusedPlace(hot)?.col ?? -1;
+      place(plugin, column < 0 ? null : hot.getCell(-1, column, true));
+    });
     hot.rootElement.setAttribute('aria-label', host.label);
     hot.rootElement.setAttribute('aria-rowcount', String(binding.lines.length + 1));
     this.setColourScheme(host.colourScheme);
@@ -118,6 +129,10 @@ export class HandsontableGrid implements GridView {
 
   clearFilters(): void {
     this.#context.views.clearFilters();
+  }
+
+  leaveOut(column: string, value: number | null): void {
+    this.#context.views.leaveOut(column, value);
   }
 
   setColourScheme(scheme: 'light' | 'dark'): void {

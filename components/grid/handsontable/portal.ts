@@ -17,6 +17,9 @@ const TOKENS = [
 /** Least distance of a menu from the window's edge, in pixels. */
 const EDGE = 4;
 
+/** Least height of a menu that scrolls below its heading, in pixels. */
+const LEAST_SEEN = 260;
+
 /**
  * A home for the grid's menus at the level of the document, where no ancestor clips or shifts them, with
  * the grid's styles and nothing of the page's.
@@ -62,23 +65,40 @@ export class Portal {
     this.host.style.setProperty('color-scheme', scheme);
   }
 
-  /** Moves a menu that has just opened into the window, and lets it scroll where it is taller than that. */
-  fit(menu: HTMLElement | undefined): void {
+  /**
+   * Moves a menu that has just opened into the window, and lets it scroll where it is taller than that.
+   *
+   * @param header the heading whose menu it is: the menu goes below it, else beside it
+   */
+  fit(menu: HTMLElement | undefined, header?: Element | null): void {
     if (!menu) return;
     const { innerWidth, innerHeight } = this.document.defaultView ?? window;
-    const tall = menu.scrollHeight > innerHeight - 2 * EDGE;
+    const from = header?.getBoundingClientRect();
+    const below = from ? innerHeight - EDGE - from.bottom : 0;
+    const width = menu.offsetWidth;
+    const sides = from ? [from.right + 1, from.left - width - 1] : [];
+    const side = sides.find((x) => x >= EDGE && x + width <= innerWidth - EDGE);
+    const fitsBelow = menu.scrollHeight <= below;
+    // Neither below nor beside: below, scrolling, where that leaves enough to see.
+    const squeezed = from !== undefined && !fitsBelow && side === undefined && below >= LEAST_SEEN;
+    const room = squeezed ? below : innerHeight - 2 * EDGE;
+    const tall = menu.scrollHeight > room;
     menu.classList.toggle('croft-tall', tall);
-    if (tall) menu.style.setProperty('max-height', `${innerHeight - 2 * EDGE}px`);
+    if (tall) menu.style.setProperty('max-height', `${room}px`);
     else menu.style.removeProperty('max-height');
+    if (!fitsBelow && side !== undefined) this.#shift(menu, 'left', side - menu.getBoundingClientRect().left);
     const { left, right, top, bottom } = menu.getBoundingClientRect();
-    const shift = (from: number, to: number, room: number): number =>
-      from < EDGE ? EDGE - from : to > room - EDGE ? Math.max(EDGE - from, room - EDGE - to) : 0;
+    const shift = (start: number, end: number, size: number): number =>
+      start < EDGE ? EDGE - start : end > size - EDGE ? Math.max(EDGE - start, size - EDGE - end) : 0;
     const by = { left: shift(left, right, innerWidth), top: shift(top, bottom, innerHeight) };
-    for (const side of ['left', 'top'] as const) {
-      if (by[side] === 0) continue;
-      const at = Number.parseFloat(getComputedStyle(menu)[side]) || 0;
-      menu.style.setProperty(side, `${at + by[side]}px`);
-    }
+    this.#shift(menu, 'left', by.left);
+    this.#shift(menu, 'top', by.top);
+  }
+
+  #shift(menu: HTMLElement, side: 'left' | 'top', by: number): void {
+    if (by === 0) return;
+    const at = Number.parseFloat(getComputedStyle(menu)[side]) || 0;
+    menu.style.setProperty(side, `${at + by}px`);
   }
 
   remove(): void {

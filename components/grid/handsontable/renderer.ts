@@ -1,5 +1,6 @@
 import { baseRenderer } from 'handsontable/renderers/baseRenderer';
 import type { ColumnView } from '../../../src/live/columns.js';
+import { inWords, isNote } from '../../look/problems.js';
 import { type ShownCell, shownCell } from '../../sheet/shown.js';
 import type { SheetBinding } from './binding.js';
 import type { Line } from './line.js';
@@ -17,14 +18,23 @@ interface Look {
   readonly text: string;
   readonly classes: readonly string[];
   readonly title: string;
-  /** What is wrong and how to mend it. */
+  /** What is wrong and how to mend it, or what is worth knowing. */
   readonly problem: string;
+  readonly invalid: boolean;
   readonly note: string;
   /** Null where the cell is not one to tick. */
   readonly ticked: boolean | null;
 }
 
-const OURS = ['croft-planning', 'croft-own', 'croft-number', 'croft-problem', 'croft-error', 'croft-pending'];
+const OURS = [
+  'croft-planning',
+  'croft-own',
+  'croft-number',
+  'croft-note',
+  'croft-problem',
+  'croft-error',
+  'croft-pending',
+];
 
 /** Paints cells from the book. Text goes in as text, never as HTML. */
 export class CellPainter {
@@ -80,18 +90,21 @@ export class CellPainter {
 function lookOf({ live, sheet }: SheetBinding, column: ColumnView, { id }: Line, pending: boolean): Look {
   const classes: string[] = [];
   if (column.role !== 'kept') classes.push(`croft-${column.role}`);
-  const blank = { text: '', classes, title: '', problem: '', note: '', ticked: null };
+  const blank = { text: '', classes, title: '', problem: '', invalid: false, note: '', ticked: null };
   if (id === null) return blank;
   const shown = shownCell(live, sheet, id, column, pending);
   if (shown.kind === 'number') classes.push('croft-number');
   if (shown.kind === 'pending') classes.push('croft-pending');
-  if (shown.problem) classes.push(shown.kind === 'error' ? 'croft-error' : 'croft-problem');
+  const isNoted = shown.problem !== undefined && isNote(shown.problem);
+  if (isNoted) classes.push('croft-note');
+  else if (shown.problem) classes.push(shown.kind === 'error' ? 'croft-error' : 'croft-problem');
   const text = wholeText(shown);
   return {
     text,
     classes,
     title: text.length > ROOM ? text : '',
-    problem: shown.problem ? [shown.problem.message, shown.problem.mend].filter(Boolean).join(' ') : '',
+    problem: shown.problem ? inWords(shown.problem) : '',
+    invalid: shown.problem !== undefined && !isNoted,
     note: shown.kind === 'pending' ? 'being worked out' : '',
     ticked: tickOf(column, shown),
   };
@@ -101,14 +114,17 @@ function tickOf(column: ColumnView, { kind, text }: ShownCell): boolean | null {
   return column.type === 'tick' && (kind === 'tick' || kind === 'blank') ? text === 'yes' : null;
 }
 
-function wear(td: HTMLTableCellElement, { text, classes, title, problem, note, ticked }: Look): void {
+function wear(
+  td: HTMLTableCellElement,
+  { text, classes, title, problem, invalid, note, ticked }: Look,
+): void {
   for (const name of OURS) td.classList.toggle(name, classes.includes(name));
   const set = (name: string, value: string): void => {
     if (value === '') td.removeAttribute(name);
     else td.setAttribute(name, value);
   };
   set('title', problem || title);
-  set('aria-invalid', problem && 'true');
+  set('aria-invalid', invalid ? 'true' : '');
   set('aria-description', problem || note);
   if (ticked === null) td.textContent = text;
   else td.replaceChildren(...tick(ticked));

@@ -2,6 +2,7 @@ import type Handsontable from 'handsontable/base';
 import type { GridHost } from '../grid-view.js';
 import type { SheetBinding } from './binding.js';
 import { columnSettings, frozenColumns, paintHeader } from './columns.js';
+import { contextOf } from './context.js';
 import type { Hot } from './registry.js';
 import { type CellPainter, paintLineHeader } from './renderer.js';
 import { sortSettings } from './views.js';
@@ -61,8 +62,8 @@ export function settings(
     afterGetRowHeader(this: Hot, row: number, th: HTMLTableCellElement) {
       if (row >= 0) paintLineHeader(this, binding, row, th);
     },
-    afterGetColHeader: (index: number, th: HTMLTableCellElement) => {
-      if (index >= 0) paintHeader(binding, index, th);
+    afterGetColHeader(this: Hot, index: number, th: HTMLTableCellElement) {
+      if (index >= 0) paintHeader(binding, index, th, contextOf(this)?.views);
     },
   } as unknown as Handsontable.GridSettings;
 }

@@ -50,8 +50,9 @@ export function reshape(context: GridContext): boolean {
   const ranges = held(context);
   const standing = views.standing();
   const { rows, columns } = binding.read();
+  const { narrowed } = binding.widths;
   const frozen = frozenColumns(binding, hot.rootElement.clientWidth);
-  const refrozen = frozen !== hot.getSettings().fixedColumnsStart;
+  const refrozen = frozen !== hot.getSettings().fixedColumnsStart || narrowed !== binding.widths.narrowed;
   if (!rows && !columns && !refrozen) return false;
   hot.batch(() => {
     if (columns || refrozen)

@@ -79,6 +79,14 @@ export class Views {
     this.#filters.filter();
   }
 
+  leaveOut(column: string, value: number | null): void {
+    const at = this.binding.indexOfColumn(column);
+    if (at < 0) return;
+    this.#filters.removeConditions(at);
+    if (value !== null) this.#filters.addCondition(at, 'neq', [String(value)], 'conjunction');
+    this.#filters.filter();
+  }
+
   isFiltered(column: string): boolean {
     const at = this.binding.indexOfColumn(column);
     return this.#filters.exportConditions().some((each) => each.column === at);

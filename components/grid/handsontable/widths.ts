@@ -1,6 +1,7 @@
 import type { ColumnView } from '../../../src/live/columns.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
 import { shownCell } from '../../sheet/shown.js';
+import { textWidth } from '../../sheet/text-width.js';
 import { wholeText } from './whole-text.js';
 
 const USUAL = 110;
@@ -9,6 +10,7 @@ const USUAL = 110;
 const CHARACTER = 7.2;
 const AROUND = 22;
 const MOST_FITTED = 210;
+const MOST_NARROWED = 110;
 
 /** How many rows are looked at to fit a column. */
 const ROWS_LOOKED_AT = 60;
@@ -18,6 +20,8 @@ const ROWS_LOOKED_AT = 60;
  * room for them, as far as the rows need it; once given, it keeps it.
  */
 export class ColumnWidths {
+  /** The column that takes less room than usual, unless the person set its width. */
+  narrowed: string | undefined;
   readonly #fitted = new Map<string, number>();
 
   constructor(
@@ -26,9 +30,10 @@ export class ColumnWidths {
   ) {}
 
   of(column: ColumnView): number {
-    const usual = column.width ?? USUAL;
+    const usual = column.width ?? textWidth(this.live, this.sheet, column) ?? USUAL;
     const isSet = column.width !== column.declaration?.width;
     const varies = column.role === 'planning' && column.type === 'number' && (!column.unit || column.range);
+    if (!isSet && column.id === this.narrowed) return Math.min(usual, MOST_NARROWED);
     if (isSet || !varies) return usual;
     let fitted = this.#fitted.get(column.id);
     if (fitted === undefined) {

@@ -48,16 +48,21 @@ export class GridDriver {
   }
 
   header(title: string): Locator {
-    return this.page.locator('.ht_clone_top thead th', {
-      has: this.page.locator(`.croft-title:text-is("${title}")`),
-    });
+    // Columns that stand still lie over those that scroll.
+    return this.page
+      .locator('.ht_clone_top thead th, .ht_clone_top_inline_start_corner thead th', {
+        has: this.page.locator(`.croft-title:text-is("${title}")`),
+      })
+      .last();
   }
 
   /** A cell as seen: the line from 0, the column by its title. */
   async cell(line: number, title: string): Promise<Locator> {
     const at = (await this.titles()).indexOf(title);
     expect(at, `a column “${title}”`).toBeGreaterThanOrEqual(0);
-    return this.page.locator('.ht_master tbody tr').nth(line).locator('td').nth(at);
+    const still = this.page.locator('.ht_clone_inline_start tbody tr').nth(line).locator('td');
+    const home = at < (await still.count()) ? '.ht_clone_inline_start' : '.ht_master';
+    return this.page.locator(`${home} tbody tr`).nth(line).locator('td').nth(at);
   }
 
   /** What a column shows from top to bottom, the blank line too. */
