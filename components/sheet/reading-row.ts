@@ -52,6 +52,8 @@ export function readingRow(
         number: cell.kind === 'number',
         date: cell.kind === 'date',
         error: cell.kind === 'error',
+        quiet: cell.weight === 'quiet',
+        strong: cell.weight === 'strong',
         chosen: column.id === chosen,
       });
       const inside = figure

@@ -139,6 +139,19 @@ export const readingStyles = css`
     color: var(--quiet);
     font-size: 0.75rem;
   }
+  /* A figure that asks for doing something. */
+  .strong {
+    font-weight: 650;
+  }
+  .strong .figure::before {
+    content: "";
+    display: inline-block;
+    width: 0.5625rem;
+    height: 0.5rem;
+    margin-inline-end: 0.3125rem;
+    background: var(--problem);
+    clip-path: polygon(50% 0, 100% 100%, 0 100%);
+  }
   .look-at {
     display: inline-block;
     margin-inline-start: 0.25rem;

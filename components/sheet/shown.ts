@@ -16,7 +16,12 @@ export interface ShownCell {
   /** Low and high of a figure with a range. */
   readonly range?: string;
   readonly problem?: Problem;
+  /** Of a planning figure: `quiet` where there is nothing of it, `strong` where it asks for doing something. */
+  readonly weight?: 'quiet' | 'strong';
 }
+
+/** Planning figures that ask for doing something unless they are 0. */
+const ALARMING: ReadonlySet<string> = new Set(['at_risk']);
 
 /** A day that there is: 2026-02-30 is shown as it was typed. */
 const isIsoDay = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text) && fromIsoDay(text).ok;
@@ -88,7 +93,24 @@ export function shownCell(
   const own = shown.kind === 'number' ? live.unit(sheet, row, column.id) : undefined;
   const unit = own === column.unit ? '' : unitWord(own, value as number);
   const range = shown.kind === 'number' ? rangeOf(live, sheet, row, column) : '';
-  return { ...shown, unit, ...(range && { range }), ...(problem && { problem }) };
+  const weight = weightOf(column, shown);
+  return {
+    ...shown,
+    unit,
+    ...(range && { range }),
+    ...(problem && { problem }),
+    ...(weight && { weight }),
+  };
+}
+
+/** By the text, since what rounds to 0 is shown as 0. */
+function weightOf(
+  { id, role }: ColumnView,
+  { kind, text }: Pick<ShownCell, 'kind' | 'text'>,
+): ShownCell['weight'] {
+  if (role !== 'planning' || kind !== 'number') return undefined;
+  if (text === '0') return 'quiet';
+  return ALARMING.has(id) ? 'strong' : undefined;
 }
 
 function rangeOf(live: LiveBook, sheet: string, row: string, column: ColumnView): string {

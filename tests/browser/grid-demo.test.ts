@@ -142,4 +142,30 @@ describe('the grid in the demo’s page', () => {
     }, row);
     expect(typed).toBe('wide');
   });
+
+  it('shows what is at risk with weight and a mark, and nothing at risk quietly, in both views', async () => {
+    const page = await shelf();
+    const looks = (of: string): Promise<{ weight: number; marked: boolean }> =>
+      page
+        .locator(of)
+        .first()
+        .evaluate((each) => ({
+          weight: Number(getComputedStyle(each).fontWeight),
+          marked: [each, ...each.children].some(
+            (part) => getComputedStyle(part, '::before').content !== 'none',
+          ),
+        }));
+    const plain = { weight: 400, marked: false };
+    for (const [strong, quiet] of [
+      ['.ht_master td.croft-strong', '.ht_master td.croft-quiet'],
+      ['croft-reading-view td.strong', 'croft-reading-view td.quiet'],
+    ] as const) {
+      if (strong.startsWith('croft')) await page.getByRole('button', { name: 'Read', exact: true }).click();
+      const loud = await looks(strong);
+      expect(loud.marked).toBe(true);
+      expect(loud.weight).toBeGreaterThan(500);
+      expect(await looks(quiet)).toEqual(plain);
+      expect(await said(page.locator(quiet).first())).toMatch(/^0/);
+    }
+  });
 });

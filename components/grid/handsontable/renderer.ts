@@ -34,6 +34,8 @@ const OURS = [
   'croft-problem',
   'croft-error',
   'croft-pending',
+  'croft-quiet',
+  'croft-strong',
 ];
 
 /** Paints cells from the book. Text goes in as text, never as HTML. */
@@ -94,6 +96,7 @@ function lookOf({ live, sheet }: SheetBinding, column: ColumnView, { id }: Line,
   if (id === null) return blank;
   const shown = shownCell(live, sheet, id, column, pending);
   if (shown.kind === 'number') classes.push('croft-number');
+  if (shown.weight) classes.push(`croft-${shown.weight}`);
   if (shown.kind === 'pending') classes.push('croft-pending');
   const isNoted = shown.problem !== undefined && isNote(shown.problem);
   if (isNoted) classes.push('croft-note');
