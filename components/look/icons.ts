@@ -39,5 +39,8 @@ export const icons = {
   print: icon(
     svg`<path d="M6 7.500v-4h8v4"/><rect x="3.500" y="7.500" width="13" height="6" rx="1"/><path d="M6 11.500h8v5H6z"/>`,
   ),
+  usedUp: icon(
+    svg`<path d="M6.500 4h7M7 4v2.500L6 8.500V16h8V8.500l-1-2V4"/><path d="m3.500 16.500 13-13"/>`,
+  ),
   search: icon(svg`<circle cx="9" cy="9" r="4.75"/><path d="m12.5 12.5 4 4"/>`),
 } as const;

@@ -8,6 +8,7 @@ import { base } from '../look/base.js';
 import { inWords } from '../look/problems.js';
 import { listInFoods, type UnlistedLine, unlistedLines } from './list-in-foods.js';
 import { readLotLine } from './lot-line.js';
+import { MOSTLY_IN } from './mostly-in.js';
 
 interface Added {
   readonly row: string;
@@ -94,7 +95,7 @@ export class AddLots extends LitElement {
         </div>
         <div class="field">
           <label for="way">Way kept</label>
-          <select id="way">
+          <select id="way" @change=${this.#wayChosen}>
             ${chosen('way', 'canned')}
           </select>
         </div>
@@ -164,6 +165,12 @@ export class AddLots extends LitElement {
     this.requestUpdate();
     this.line.focus();
   }
+
+  readonly #wayChosen = (): void => {
+    const mostly = MOSTLY_IN[this.#field('way')];
+    const field = this.renderRoot.querySelector<HTMLSelectElement>('#container');
+    if (mostly && field) field.value = mostly;
+  };
 
   #field(id: string): string {
     return this.renderRoot.querySelector<HTMLInputElement | HTMLSelectElement>(`#${id}`)?.value.trim() ?? '';

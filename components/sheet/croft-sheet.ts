@@ -221,6 +221,7 @@ export class CroftSheet extends LitElement {
       sortedBy: look?.sort ? (live.column(sheet.id, look.sort.column)?.title ?? '') : '',
       addingLots,
       workingOpen,
+      hideUsedUp: this.#doings.hideUsedUp,
     };
     return toolbar(state, this.#doings);
   }

@@ -9,14 +9,17 @@ import type { ShownRow } from './shown-rows.js';
 const [NARROWEST, WIDEST] = [5, 8];
 
 /** A column's header: its title, its unit unless the title says it, and what it means on hovering. */
-export function headerCell({ role, type, title, help, unit, width }: ColumnView): TemplateResult {
+export function headerCell(
+  { role, type, title, help, unit, width }: ColumnView,
+  isLong = false,
+): TemplateResult {
   const word = unitWord(unit, 2);
   const said = title.toLowerCase().includes(word.toLowerCase());
   // The grid's width in rem, less what its own borders and markers take.
   const least = Math.round(Math.min(WIDEST, Math.max(NARROWEST, (width ?? 96) / 20)));
   return html`<th
     scope="col"
-    class="${role} wide-${least} ${type === 'number' ? 'number' : ''}"
+    class="${role} wide-${isLong ? 24 : least} ${type === 'number' ? 'number' : ''}"
     title=${help}
   ><span class="title">${title}${word && !said ? html` <span class="unit">${word}</span>` : nothing}</span></th>`;
 }
@@ -41,6 +44,7 @@ export function readingRow(
   columns: readonly ColumnView[],
   tab: string | undefined,
   chosen: string | undefined,
+  long: ReadonlySet<string> = new Set(),
 ): TemplateResult {
   return html`<tr>
     ${columns.map((column, i) => {
@@ -54,6 +58,7 @@ export function readingRow(
         error: cell.kind === 'error',
         quiet: cell.weight === 'quiet',
         strong: cell.weight === 'strong',
+        'wide-24': long.has(column.id),
         chosen: column.id === chosen,
       });
       const inside = figure

@@ -55,6 +55,11 @@ export const readingStyles = css`
   .wide-8 {
     min-width: 8rem;
   }
+  /* An own column of long text is for reading: lines of a comfortable length. */
+  .wide-24 {
+    min-width: min(24rem, 70vw);
+    max-width: 40rem;
+  }
   thead .title {
     display: inline-block;
     max-width: 7rem;
@@ -187,6 +192,13 @@ export const readingStyles = css`
     gap: 0.5rem;
     align-items: center;
   }
+  .used-up {
+    display: flex;
+    gap: 0.375rem;
+    align-items: center;
+    font-weight: 400;
+    white-space: nowrap;
+  }
   .find {
     display: flex;
     align-items: center;
@@ -222,11 +234,12 @@ export const readingStyles = css`
       min-width: 5.5rem;
     }
     .end {
+      flex-wrap: wrap;
       margin-inline-start: 0;
       width: 100%;
     }
     .find {
-      flex: 1;
+      flex: 1 1 8rem;
     }
     .find input {
       width: 100%;

@@ -12,6 +12,7 @@ import { colourKey, colourKeyStyles } from './colour-key.js';
 import { headerCell, readingRow } from './reading-row.js';
 import { readingStyles } from './reading-styles.js';
 import { type FoundProblem, ShownRows } from './shown-rows.js';
+import { hidesUsedUp, rememberUsedUp, usedUpLots } from './used-up.js';
 
 /** More rows than these wait until someone asks for them (or prints). */
 const FIRST_ROWS = 300;
@@ -39,12 +40,14 @@ export class ReadingView extends LitElement {
   @state() private words = '';
   /** Every row at once, however many. */
   @property({ type: Boolean }) everything = false;
+  /** Lots of the Shelf of which nothing is left are left out; the row that is chosen never is. */
+  @state() private hideUsedUp = hidesUsedUp(true);
   #rows: ShownRows | undefined;
   readonly #keys = new ArrowKeys(this);
 
   /** The rows and columns now shown, for moving about by keys. */
   get shownRows(): readonly string[] {
-    const rows = this.#rows!.matching(this.words);
+    const rows = this.#found();
     return this.everything ? rows : rows.slice(0, FIRST_ROWS);
   }
 
@@ -87,7 +90,7 @@ export class ReadingView extends LitElement {
 
   protected override render() {
     const rows = this.#rows!;
-    const found = rows.matching(this.words);
+    const found = this.#found();
     const shown = this.everything ? found : found.slice(0, FIRST_ROWS);
     const { columns } = rows;
     const tab = this.#keys.at(shown, this.shownColumns);
@@ -101,7 +104,7 @@ export class ReadingView extends LitElement {
           </caption>
           <thead>
             <tr>
-              ${columns.map(headerCell)}
+              ${columns.map((column) => headerCell(column, rows.long.has(column.id)))}
             </tr>
           </thead>
           <tbody>
@@ -112,7 +115,9 @@ export class ReadingView extends LitElement {
                 const row = rows.row(id);
                 const here = tab?.row === id ? tab.column : undefined;
                 const chosen = this.chosen?.row === id ? this.chosen.column : undefined;
-                return guard([row, here, chosen, columns], () => readingRow(row, columns, here, chosen));
+                return guard([row, here, chosen, columns], () =>
+                  readingRow(row, columns, here, chosen, rows.long),
+                );
               },
             )}
           </tbody>
@@ -122,12 +127,35 @@ export class ReadingView extends LitElement {
     `;
   }
 
+  #found(): readonly string[] {
+    const found = this.#rows!.matching(this.words);
+    if (!this.hideUsedUp) return found;
+    const hidden = new Set(usedUpLots(this.live, this.sheet));
+    return hidden.size === 0 ? found : found.filter((id) => !hidden.has(id) || id === this.chosen?.row);
+  }
+
+  readonly #toggleUsedUp = (event: Event): void => {
+    this.hideUsedUp = (event.target as HTMLInputElement).checked;
+    rememberUsedUp(this.hideUsedUp);
+  };
+
+  #usedUp() {
+    const { length } = usedUpLots(this.live, this.sheet);
+    return length === 0
+      ? nothing
+      : html`<label class="used-up">
+          <input type="checkbox" .checked=${this.hideUsedUp} @change=${this.#toggleUsedUp} />
+          Hide used-up lots (${length})
+        </label>`;
+  }
+
   #legend(found: number) {
     const { columns } = this.#rows!;
     const all = this.live.rowIds(this.sheet).length;
     return html`<div class="legend small">
       ${colourKey(columns)}
       <span class="end">
+        ${this.#usedUp()}
         ${
           all < ROWS_WORTH_FINDING_IN
             ? nothing

@@ -15,8 +15,10 @@ import type { GridPane, GridStart, PaneHost } from './grid-pane.js';
 import type { ReadingEvents, ReadingView } from './reading-view.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
 import type { StageDoings } from './stage.js';
+import { GRID_NOT_LOADED } from './status-line.js';
 import type { ToolbarActions } from './toolbar.js';
-import { isWide } from './wide.js';
+import { hidesUsedUp, rememberUsedUp } from './used-up.js';
+import { isWide, keepInSight, scrollFromUnder } from './wide.js';
 
 const AT_START: GridStart = { cell: null, text: null, focus: false };
 
@@ -29,6 +31,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   mounted = false;
   workingOpen = false;
   addingLots = false;
+  hideUsedUp = hidesUsedUp(false);
   readonly #element: CroftSheet;
   readonly #book: BookController;
 
@@ -97,7 +100,6 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   };
 
   readonly addColumn = (): void => this.#askColumn({ task: 'add', before: null });
-
   readonly addLots = async (): Promise<void> => {
     this.#element.view = 'edit';
     this.addingLots = !this.addingLots;
@@ -141,7 +143,16 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#element.requestUpdate();
   };
 
+  readonly toggleUsedUp = (): void => {
+    this.hideUsedUp = !this.hideUsedUp;
+    rememberUsedUp(this.hideUsedUp);
+    this.pane?.view?.leaveOut('left', this.hideUsedUp ? 0 : null);
+    this.#element.requestUpdate();
+  };
+
   readonly showAllRows = (): void => {
+    if (this.hideUsedUp) rememberUsedUp(false);
+    this.hideUsedUp = false;
     this.pane?.view?.clearFilters();
     this.#element.requestUpdate();
   };
@@ -167,7 +178,6 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   };
 
   readonly read = (): void => this.#element.closeGrid();
-
   readonly openGrid = (): void => this.#element.openGrid();
 
   readonly chosen = (event: ReadingEvents['choose']): void => {
@@ -183,16 +193,13 @@ export class SheetDoings implements ToolbarActions, StageDoings {
 
   readonly gridOpen = (): void => {
     this.mounted = true;
+    if (this.hideUsedUp && this.#here().sheet?.kind === 'shelf') this.pane?.view?.leaveOut('left', 0);
     this.#element.requestUpdate();
   };
 
   readonly gridFailed = (): void => {
     this.#element.view = 'read';
-    this.say({
-      code: 'grid-not-loaded',
-      message: 'The grid could not be loaded.',
-      mend: 'Check the connection and try again. Reading works as before.',
-    });
+    this.say(GRID_NOT_LOADED);
   };
 
   readonly paneHost: PaneHost = {
@@ -261,24 +268,13 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#select(cell);
     this.#sayProblemOf(cell);
     if (wasOpen || !this.workingOpen) return;
-    // The panel takes room beside the grid: the figure that it explains must stay in sight.
-    requestAnimationFrame(() =>
-      setTimeout(() => {
-        const { view } = this.pane ?? {};
-        const still = view?.selection;
-        if (view && cell && still?.row === cell.row && still.column === cell.column) view.focus(cell);
-      }),
-    );
+    if (cell) keepInSight(() => this.pane?.view, cell);
   }
 
   /** On narrow pages the working lies over the foot of the window: the figure that it explains comes above. */
   async #uncover(cell: GridCell): Promise<void> {
     await this.#element.updateComplete;
-    const panel = this.#find('croft-working')?.getBoundingClientRect();
-    const figure = this.reading?.boxOf(cell);
-    if (!panel || !figure || figure.right < panel.left || figure.left > panel.right) return;
-    const hidden = figure.bottom - panel.top;
-    if (hidden > 0) window.scrollBy({ top: hidden + 8 });
+    scrollFromUnder(this.#find('croft-working')?.getBoundingClientRect(), this.reading?.boxOf(cell));
   }
 
   async #openWorking(focus: boolean): Promise<void> {

@@ -85,6 +85,14 @@ export const sheetStyles = css`
   @container (max-width: 44rem) {
     .tools {
       gap: 0.125rem;
+      flex-wrap: nowrap;
+      overflow-x: auto;
+      scrollbar-width: thin;
+      /* A tool at the edge shows only a part: there is more to scroll to. */
+      padding-block: 2px;
+    }
+    .tools > * {
+      flex: none;
     }
     .tool {
       flex-direction: column;
@@ -100,8 +108,8 @@ export const sheetStyles = css`
       display: none;
     }
     .look {
-      margin: 0.25rem 0 0;
-      width: 100%;
+      margin: 0;
+      white-space: nowrap;
     }
   }
   .empty {

@@ -2,6 +2,7 @@ import type { ColumnView } from '../../src/live/columns.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import { type ShownCell, shownCell } from './shown.js';
+import { textWidth } from './text-width.js';
 
 /** One row as a reader sees it; the same object until something in the row changes. */
 export interface ShownRow {
@@ -21,6 +22,7 @@ export interface FoundProblem {
 export class ShownRows {
   readonly #rows = new Map<string, ShownRow>();
   #columns: readonly ColumnView[] = [];
+  #long: ReadonlySet<string> | undefined;
 
   constructor(
     readonly live: LiveBook,
@@ -36,9 +38,20 @@ export class ShownRows {
     return this.#columns;
   }
 
+  /** Ids of own columns that hold long texts. */
+  get long(): ReadonlySet<string> {
+    this.#long ??= new Set(
+      this.#columns
+        .filter((column) => textWidth(this.live, this.sheet, column) !== undefined)
+        .map(({ id }) => id),
+    );
+    return this.#long;
+  }
+
   heed({ cells, sheets }: BookChange): void {
     if (sheets.has(this.sheet)) {
       this.#rows.clear();
+      this.#long = undefined;
       this.#columns = this.#choose();
       return;
     }

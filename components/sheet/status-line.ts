@@ -4,6 +4,12 @@ import type { KeepStatus } from '../../src/storage/status.js';
 import { icons } from '../look/icons.js';
 import { inWords } from '../look/problems.js';
 
+export const GRID_NOT_LOADED: Problem = {
+  code: 'grid-not-loaded',
+  message: 'The grid could not be loaded.',
+  mend: 'Check the connection and try again. Reading works as before.',
+};
+
 const SHORT: Readonly<Record<KeepStatus['state'], string>> = {
   opening: 'Opening…',
   saving: 'Saving…',

@@ -16,6 +16,7 @@ export interface ToolbarActions {
   working(): void;
   unsort(): void;
   showAllRows(): void;
+  toggleUsedUp(): void;
   read(): void;
   run(action: SheetAction): void;
 }
@@ -31,6 +32,7 @@ interface ToolbarState {
   readonly sortedBy: string;
   readonly addingLots: boolean;
   readonly workingOpen: boolean;
+  readonly hideUsedUp: boolean;
 }
 
 const tool = (
@@ -82,6 +84,14 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
     ${actionsOf(kind).map((action) =>
       tool(action.icon, action.label, () => actions.run(action), { title: action.title }),
     )}
+    ${
+      kind === 'shelf'
+        ? tool(icons.usedUp, 'Hide used-up', actions.toggleUsedUp, {
+            title: 'Leave out lots of which nothing is left',
+            pressed: state.hideUsedUp,
+          })
+        : nothing
+    }
     ${tool(icons.working, 'Working', actions.working, {
       title: 'How the chosen figure is worked out',
       pressed: state.workingOpen,

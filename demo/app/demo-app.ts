@@ -16,6 +16,8 @@ import type { StartDialog } from './start-dialog.js';
 import { panelId, tabField, tabId, tabList } from './tabs.js';
 
 const DEMO_TITLE = 'Tamarack Bench';
+/** On such pages what is done with books is folded away; as in the page's style. */
+const NARROW = matchMedia('(max-width: 48rem)');
 
 /**
  * The demo: one household's book with a tab for each sheet, kept in this browser; a copy of it can be saved
@@ -41,6 +43,7 @@ export class DemoApp extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    NARROW.addEventListener('change', () => this.requestUpdate());
     window.addEventListener('hashchange', () => this.#show(decodeURIComponent(location.hash.slice(1))));
   }
 
@@ -86,7 +89,10 @@ export class DemoApp extends LitElement {
           }
         </p>
       </div>
-      <div class="books">${this.#bookTools()}</div>
+      <details class="books-fold" ?open=${!NARROW.matches}>
+        <summary>Books</summary>
+        <div class="books">${this.#bookTools()}</div>
+      </details>
     </div>`;
   }
 

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { OwnBookAnswers } from '../../components/book/own-book.js';
+import { MOSTLY_IN } from '../../components/sheet/mostly-in.js';
 import { WAYS_KEPT } from '../../src/planning/types.js';
 import { CONTAINERS } from '../../src/units/index.js';
 import { answersOf } from './start-answers.js';
@@ -26,16 +27,6 @@ const FREEZER: Place = {
   foods: 'peas 12, beef 40 pounds',
 };
 const ANOTHER: Place = { ...CELLAR, place: '', foods: '' };
-
-/** What each way is mostly counted in; offered with the way, to be changed. */
-const MOSTLY_IN: Readonly<Record<string, string>> = {
-  canned: 'quart jar',
-  fermented: 'quart jar',
-  frozen: 'quart freezer bag',
-  cellared: 'pound',
-  cured: 'pound',
-  'dry goods': 'pound',
-};
 
 /** The few questions that start a household's book. None must be answered. */
 @customElement('croft-demo-start')
@@ -98,7 +89,7 @@ export class StartDialog extends LitElement {
         <small id="own-frost-help" hidden>A month and a day.</small>
         <fieldset aria-describedby="own-standing-help">
           <legend>What stands where?</legend>
-          <small id="own-standing-help">
+          <small id="own-standing-help" class="places-help">
             Foods with how many, with commas between. A container after a number goes before the place’s own.
             The rest can follow later.
           </small>

@@ -80,6 +80,21 @@ describe('a sheet to read', () => {
     expect(await saidByAll(page.getByRole('rowheader'))).toEqual(['Quince']);
   });
 
+  it('leaves out lots that are used up, until asked for them, and remembers that', async () => {
+    const page = await open(PAGE);
+    const pears = { food: 'Pears', way: 'canned', container: 'quart jar', count: 2, put_up_on: '2025-09-01' };
+    const draws = [{ date: '2026-01-10', food: 'Pears', way: 'canned', amount: 2, purpose: 'gift' }];
+    const book = bookWith({ shelf: [pears, { ...pears, food: 'Quinces' }], draws });
+    await place(page, SHELF, book);
+    const names = () => saidByAll(page.locator('tbody th'));
+    await expect.poll(names).toHaveLength(1);
+    await page.getByLabel('Hide used-up lots (1)').uncheck();
+    await expect.poll(names).toHaveLength(2);
+    await page.reload();
+    await place(page, SHELF, book);
+    await expect.poll(names).toHaveLength(2);
+  });
+
   it('shows the cautions that bear on it', async () => {
     const page = await open(PAGE);
     await place(page, SHELF, tomatoes());

@@ -274,6 +274,9 @@ describe('copies and books', () => {
     expect(file.suggestedFilename()).toMatch(/^tamarack-bench-\d{4}-\d\d-\d\d\.croft\.json$/);
     const book = JSON.parse(readFileSync((await file.path())!, 'utf8')) as BookDoc;
     await noteOf(page, 'after the copy');
+    // A copy with a title that is taken gets one that tells it from the other.
+    await chooseFile(page, JSON.stringify(book));
+    await expect.poll(() => titleOf(page)).toBe('Tamarack Bench (copy)');
     await chooseFile(page, JSON.stringify({ ...book, title: SHELF_TITLE }));
     await expect.poll(() => titleOf(page)).toBe(SHELF_TITLE);
     expect(await noteOf(page)).toBe('in the copy');
@@ -418,6 +421,19 @@ describe('narrow and wide', () => {
     const page = await open(DEMO, { viewport: { width: 360, height: 740 } });
     await gridOpen(page);
     expect(await page.getByRole('tab').count()).toBe(0);
+    // The page's own words leave room: the grid begins in the upper third, its tools in one row.
+    const grid = (await page.locator('croft-grid-pane').first().boundingBox())!;
+    expect(grid.y).toBeLessThan(260);
+    // A figure selected in the grid is not covered by its working, which opens when asked for.
+    await page.evaluate(async () => {
+      const live = document.querySelector('croft-book')!.live!;
+      const row = live.rowIds(live.sheetOfKind('shelf')!)[0]!;
+      await document.querySelector('croft-sheet')!.showCell({ row, column: 'left' });
+    });
+    expect(await page.locator('croft-working').count()).toBe(0);
+    await page.getByRole('button', { name: 'Working' }).click();
+    await page.locator('croft-working').waitFor();
+    await page.locator('croft-working').getByRole('button', { name: 'Close' }).click();
     const field = page.getByLabel('Go to');
     expect(await field.evaluate((each) => (each as HTMLSelectElement).selectedOptions[0]!.text)).toBe(
       'Shelf',
