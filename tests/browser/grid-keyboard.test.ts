@@ -56,6 +56,11 @@ describe('the keyboard', () => {
           .at(-1)!.id,
     );
     expect((await grid.selection())?.column).toBe(last);
+    await grid.press('Control+Home');
+    expect(await grid.selection()).toEqual({ row: 'lot1', column: 'food' });
+    await grid.press('ArrowRight', 'Shift+Home', 'Delete');
+    expect(await grid.value('lot1', 'food')).toBeNull();
+    expect(await grid.value('lot1', 'way')).toBeNull();
     await grid.press('Home', 'Control+ArrowUp', 'ArrowUp');
     expect(await focus(grid)).toBe('columnheader');
   });

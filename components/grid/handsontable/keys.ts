@@ -27,8 +27,22 @@ export function addKeys(context: GridContext): void {
     // Else the library would open the editor with the key as well.
     keys.addShortcuts([{ keys: combinations, callback, runOnlyIf, group: GROUP, stopPropagation: true }]);
 
-  for (const combination of [['delete'], ['backspace'], ['control/meta', 'enter']])
+  for (const combination of [
+    ['delete'],
+    ['backspace'],
+    ['control/meta', 'enter'],
+    ['home'],
+    ['home', 'shift'],
+    ['home', 'control/meta'],
+  ])
     keys.removeShortcutsByKeys(combination);
+  // The library stops at the first column that scrolls; the row's name before it is part of the row.
+  add([['home']], () => hot.selectCell(focusedPlace(hot)?.row ?? 0, 0));
+  add([['home', 'control/meta']], () => hot.selectCell(0, 0));
+  add([['home', 'shift']], () => {
+    const { highlight, to } = hot.getSelectedRangeActive() ?? {};
+    if (highlight && to) hot.selectCell(highlight.row ?? 0, highlight.col ?? 0, to.row ?? 0, 0);
+  });
   add([['delete'], ['backspace']], () => clearBlocks(context, selectedBlocks(hot)));
   add([['control/meta', 'z']], () => replay(context, 'undo'));
   add(
