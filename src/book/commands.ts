@@ -43,7 +43,12 @@ export type Command =
   | { readonly do: 'remove sheet'; readonly sheet: string }
   | { readonly do: 'rename book'; readonly title: string }
   /** Several at once: all or none, and one step of undo. */
-  | { readonly do: 'all'; readonly of: readonly Command[] };
+  | {
+      readonly do: 'all';
+      readonly of: readonly Command[];
+      /** What it is called in 'Undo …'; else it is named after its first part. */
+      readonly called?: string;
+    };
 
 /** As typed or pasted; null or empty text blanks the cell. */
 export type Typed = Raw | null;
@@ -106,6 +111,7 @@ export function describe(command: Command): string {
     case 'rename book':
       return 'new title of the book';
     case 'all':
+      if (command.called !== undefined) return command.called;
       return command.of.length === 1
         ? describe(command.of[0]!)
         : command.of[0]

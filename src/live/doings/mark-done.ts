@@ -74,6 +74,7 @@ export function mealsToMark(
     marked,
     command: {
       do: 'all',
+      called: 'marking done',
       of: [
         { do: 'insert rows', sheet: draws, before: null, rows },
         { do: 'set cells', sheet: week, cells: [...written, ...ticks] },

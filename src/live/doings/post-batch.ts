@@ -16,6 +16,7 @@ export function postBatchCommand(live: BookReading, batch: string): Result<Comma
   const { put_up_on, ...cells } = posted.value;
   return ok({
     do: 'all',
+    called: 'posting of a batch',
     of: [
       {
         do: 'insert rows',

@@ -32,7 +32,7 @@ export function yearToTurn(live: BookReading): Result<YearToTurn> {
     );
   }
   const of = turned.edits.flatMap((edit) => asCommand(live, edit));
-  return ok({ turned, command: { do: 'all', of } });
+  return ok({ turned, command: { do: 'all', called: 'turning the year', of } });
 }
 
 function asCommand(live: BookReading, edit: YearEdit): Command[] {
