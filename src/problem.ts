@@ -35,3 +35,12 @@ export const refuse = (
   ok: false,
   problem: where ? { code, message, mend, where } : { code, message, mend },
 });
+
+/** What somebody wrote, as a message quotes it: trimmed, and cut where it is long. */
+export const excerpt = (text: string, most = 60): string => {
+  const trimmed = text.trim();
+  return trimmed.length > most ? `${trimmed.slice(0, most)}…` : trimmed;
+};
+
+/** Longer than any name of a crop, food, unit or container: not worth comparing with one for a slip. */
+export const MAX_NAME = 80;

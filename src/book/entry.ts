@@ -13,12 +13,14 @@ export function readNumber(text: string): number | undefined {
   const trimmed = text.trim();
   const mixed = /^(-?)(?:(\d+)[ +-])?(\d+)\s*\/\s*(\d+)$/.exec(trimmed);
   if (mixed && Number(mixed[4]) > 0) {
-    return (mixed[1] ? -1 : 1) * (Number(mixed[2] ?? 0) + Number(mixed[3]) / Number(mixed[4]));
+    const value = (mixed[1] ? -1 : 1) * (Number(mixed[2] ?? 0) + Number(mixed[3]) / Number(mixed[4]));
+    return Number.isFinite(value) ? value + 0 : undefined;
   }
   const percent = /^(.*\d)\s*%$/.exec(trimmed);
   const plain = percent ? percent[1]! : trimmed;
   if (!/\d/.test(plain) || !NUMBER.test(plain)) return undefined;
-  const value = Number(plain.replaceAll(',', ''));
+  // Adding 0 makes 0 of -0, which a file could not hold.
+  const value = Number(plain.replaceAll(',', '')) + 0;
   return Number.isFinite(value) ? (percent ? value / 100 : value) : undefined;
 }
 
@@ -47,6 +49,7 @@ function readAny(text: string): Raw {
 export function readEntry(typed: Typed, type: ColumnType, order: DateOrder | null = null): Raw | undefined {
   if (typed === null || typed === '') return undefined;
   if (typeof typed === 'number' && !Number.isFinite(typed)) return undefined;
+  if (typeof typed === 'number') return typed + 0;
   if (typeof typed !== 'string') return typed;
   if (typed.startsWith("'") && type === 'any') return typed;
   const text = typed.trim();

@@ -10,7 +10,28 @@ import { titleOfColumn } from './state-layout.js';
 import type { Change, Raw } from './types.js';
 
 const MAX_TEXT = 20_000;
+const MAX_TITLE = 200;
 const MAX_NESTING = 60;
+
+/** A refusal of text that is longer than a cell or a setting holds. */
+export const textTooLong = (typed: Typed) =>
+  typeof typed === 'string' && typed.length > MAX_TEXT
+    ? refuse(
+        'text-too-long',
+        `That text has ${typed.length} characters; ${MAX_TEXT} is the most.`,
+        'Shorten it, or split it over several cells.',
+      )
+    : undefined;
+
+/** A refusal of a title with which the book, once saved, could not be opened again. */
+export const titleTooLong = (title: string) =>
+  title.length > MAX_TITLE
+    ? refuse(
+        'title-too-long',
+        `That title has ${title.length} characters; ${MAX_TITLE} is the most.`,
+        'Choose a shorter title, and keep the rest in a cell.',
+      )
+    : undefined;
 
 /** Deepest nesting of brackets outside text literals. */
 function nesting(formula: string): number {
@@ -34,14 +55,9 @@ export function storedEntry(
   sheet: string,
   bench: Workbench,
 ): Result<Raw | undefined> {
+  const long = textTooLong(typed);
+  if (long) return long;
   if (typeof typed === 'string') {
-    if (typed.length > MAX_TEXT) {
-      return refuse(
-        'text-too-long',
-        `That text has ${typed.length} characters; a cell holds ${MAX_TEXT}.`,
-        'Shorten it, or split it over several cells.',
-      );
-    }
     const trimmed = typed.trimStart();
     if (isFormula(trimmed)) {
       if (nesting(trimmed) > MAX_NESTING) {
@@ -51,7 +67,15 @@ export function storedEntry(
           'Work out the inner part in a column of its own and refer to it.',
         );
       }
-      return ok(toStored(trimmed, sheet, bench.layout));
+      const stored = toStored(trimmed, sheet, bench.layout);
+      // With references by id it is longer than as typed.
+      return stored.length <= MAX_TEXT
+        ? ok(stored)
+        : refuse(
+            'formula-too-long',
+            'That formula refers to more cells than one cell can hold the names of.',
+            'Use a range, as in SUM(A1:A99), or work out parts of it in cells of their own.',
+          );
     }
   }
   return ok(readEntry(typed, type, dateOrder(bench)));

@@ -2,11 +2,11 @@ import { ok, type Result, refuse } from '../problem.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
 import { type Command, json, MAX_COLUMNS } from './commands.js';
 import { mendedRanges } from './formula/mend-ranges.js';
-import { isFormula, toStored } from './formula/references.js';
+import { isFormula } from './formula/references.js';
 import { isUsableId } from './ids.js';
 import { declarationOf } from './kinds/index.js';
-import { keysBefore } from './order.js';
-import { computed } from './perform-cells.js';
+import { placing } from './order.js';
+import { computed, storedEntry, titleTooLong } from './perform-cells.js';
 import type { SheetState } from './state.js';
 import { titleOfColumn } from './state-layout.js';
 import type { Change } from './types.js';
@@ -36,7 +36,7 @@ export function columnChanges(command: ColumnCommand, bench: Workbench): Result<
 function added(
   command: Extract<Command, { do: 'add column' }>,
   sheet: SheetState,
-  { layout }: Workbench,
+  bench: Workbench,
 ): Result<Performed> {
   if (!isUsableId(command.column) || has(sheet, command.column)) {
     return refuse(
@@ -54,18 +54,35 @@ function added(
       { sheet: sheet.id },
     );
   }
-  const [order] = keysBefore(sheet.columnOrder, command.before, 1);
   const title = command.title.trim() || 'New column';
+  const long = titleTooLong(title);
+  if (long) return long;
+  const formula = columnFormula(command.formula, sheet, bench);
+  if (!formula.ok) return formula;
+  const { keys, others } = placing(sheet.columnOrder, command.before, 1);
   const column = {
     own: true,
     title,
-    order: order!,
-    ...(isFormula(command.formula) && { formula: toStored(command.formula, sheet.id, layout) }),
+    order: keys[0]!,
+    ...(formula.value !== undefined && { formula: formula.value }),
   };
   return ok({
-    changes: [{ path: ['sheets', sheet.id, 'columns', command.column], to: json(column), was: undefined }],
+    changes: [
+      ...others.flatMap(([id, key]) =>
+        change(bench.state, ['sheets', sheet.id, 'columns', id, 'order'], key),
+      ),
+      { path: ['sheets', sheet.id, 'columns', command.column], to: json(column), was: undefined },
+    ],
     notes: [],
   });
+}
+
+/** A column's formula as it is stored; undefined when it is none. */
+function columnFormula(typed: unknown, sheet: SheetState, bench: Workbench): Result<string | undefined> {
+  const trimmed = typeof typed === 'string' ? typed.trimStart() : typed;
+  if (!isFormula(trimmed)) return ok(undefined);
+  const stored = storedEntry(trimmed, 'any', sheet.id, bench);
+  return stored.ok ? ok(String(stored.value)) : stored;
 }
 
 function removed(columns: readonly string[], sheet: SheetState, bench: Workbench): Result<Performed> {
@@ -118,10 +135,11 @@ function moved(
   let { before } = command;
   while (before !== null && moving.has(before))
     before = sheet.columnOrder.ids[sheet.columnOrder.indexOf(before) + 1] ?? null;
-  const keys = keysBefore(sheet.columnOrder, before, columns.length);
+  const { keys, others } = placing(sheet.columnOrder, before, columns.length, moving);
+  const placed = [...others, ...columns.map((column, i) => [column, keys[i]!] as const)];
   return ok({
-    changes: columns.flatMap((column, i) =>
-      change(state, ['sheets', sheet.id, 'columns', column, 'order'], keys[i]),
+    changes: placed.flatMap(([column, key]) =>
+      change(state, ['sheets', sheet.id, 'columns', column, 'order'], key),
     ),
     notes: [],
   });
@@ -130,8 +148,9 @@ function moved(
 function described(
   command: Extract<Command, { do: 'describe column' }>,
   sheet: SheetState,
-  { state, layout }: Workbench,
+  bench: Workbench,
 ): Result<Performed> {
+  const { state } = bench;
   if (!has(sheet, command.column)) return gone('column', { sheet: sheet.id, column: command.column });
   const declaration = declarationOf(sheet.kind, command.column);
   const isOwn = !declaration;
@@ -149,10 +168,19 @@ function described(
           { sheet: sheet.id, column: command.column },
         );
       }
-      to = isFormula(to) ? toStored(to, sheet.id, layout) : undefined;
+      const formula = columnFormula(to, sheet, bench);
+      if (!formula.ok) return formula;
+      to = formula.value;
     }
-    if (field === 'width' && to !== undefined) to = Math.min(1200, Math.max(30, Math.round(Number(to))));
-    if (field === 'title' && isOwn && to === undefined) to = 'Column';
+    if (field === 'width' && to !== undefined) {
+      const width = Math.round(Number(to));
+      to = Number.isNaN(width) ? undefined : Math.min(1200, Math.max(30, width));
+    }
+    if (field === 'title') {
+      const long = titleTooLong(String(to ?? ''));
+      if (long) return long;
+      if (isOwn && to === undefined) to = 'Column';
+    }
     changes.push(...change(state, ['sheets', sheet.id, 'columns', command.column, field], to));
   }
   return ok({ changes, notes: [] });

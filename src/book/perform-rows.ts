@@ -4,7 +4,7 @@ import { type Command, json, MAX_ROWS, type NewRow } from './commands.js';
 import { mendedRanges } from './formula/mend-ranges.js';
 import { isUsableId } from './ids.js';
 import { declarationOf } from './kinds/index.js';
-import { keysBefore } from './order.js';
+import { placing } from './order.js';
 import { computed, storedEntry } from './perform-cells.js';
 import type { SheetState } from './state.js';
 import type { Change, Raw } from './types.js';
@@ -43,14 +43,20 @@ function inserted(
       { sheet: sheet.id },
     );
   }
-  const keys = keysBefore(sheet.rowOrder, command.before, command.rows.length);
-  const blank = command.rows.map(({ id }, i): Change => rowChange(sheet, id, keys[i]!, {}));
+  const { keys, others } = placing(sheet.rowOrder, command.before, command.rows.length);
+  const blank = [
+    ...others.flatMap(([id, key]) => orderChange(bench, sheet, id, key)),
+    ...command.rows.map(({ id }, i): Change => rowChange(sheet, id, keys[i]!, {})),
+  ];
   // Formulas among the new rows may refer to one another, so the rows must stand before their cells are read.
   bench.state.apply(blank);
   const filled = cellsOfNewRows(command.rows, sheet, bench);
   bench.state.apply(inverse(blank));
   if (!filled.ok) return filled;
-  const changes = command.rows.map(({ id }, i) => rowChange(sheet, id, keys[i]!, filled.value.cells[i]!));
+  const changes = [
+    ...others.flatMap(([id, key]) => orderChange(bench, sheet, id, key)),
+    ...command.rows.map(({ id }, i) => rowChange(sheet, id, keys[i]!, filled.value.cells[i]!)),
+  ];
   return ok({ changes, notes: filled.value.notes });
 }
 
@@ -59,6 +65,9 @@ const rowChange = (sheet: SheetState, id: string, order: string, cells: Record<s
   to: json({ order, cells }),
   was: undefined,
 });
+
+const orderChange = ({ state }: Workbench, sheet: SheetState, id: string, key: string): Change[] =>
+  change(state, ['sheets', sheet.id, 'rows', id, 'order'], key);
 
 function cellsOfNewRows(
   rows: readonly NewRow[],
@@ -102,7 +111,7 @@ function removed(rows: readonly string[], sheet: SheetState, bench: Workbench): 
 function moved(
   command: Extract<Command, { do: 'move rows' }>,
   sheet: SheetState,
-  { state }: Workbench,
+  bench: Workbench,
 ): Result<Performed> {
   const rows = [...new Set(command.rows)].sort(
     (a, b) => sheet.rowOrder.indexOf(a) - sheet.rowOrder.indexOf(b),
@@ -112,9 +121,7 @@ function moved(
   // 'Before a row that itself moves' means before the next one that stays.
   while (before !== null && moving.has(before))
     before = sheet.rowOrder.ids[sheet.rowOrder.indexOf(before) + 1] ?? null;
-  const keys = keysBefore(sheet.rowOrder, before, rows.length);
-  return ok({
-    changes: rows.flatMap((row, i) => change(state, ['sheets', sheet.id, 'rows', row, 'order'], keys[i])),
-    notes: [],
-  });
+  const { keys, others } = placing(sheet.rowOrder, before, rows.length, moving);
+  const placed = [...others, ...rows.map((row, i) => [row, keys[i]!] as const)];
+  return ok({ changes: placed.flatMap(([row, key]) => orderChange(bench, sheet, row, key)), notes: [] });
 }

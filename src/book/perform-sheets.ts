@@ -3,9 +3,9 @@ import { change, gone, type Performed, type Workbench } from './bench.js';
 import { type Command, json } from './commands.js';
 import { readEntry } from './entry.js';
 import { isUsableId } from './ids.js';
-import { keysBefore } from './order.js';
+import { placing } from './order.js';
 import { OrderedIds } from './ordered-ids.js';
-import { dateOrder } from './perform-cells.js';
+import { dateOrder, textTooLong, titleTooLong } from './perform-cells.js';
 import { settingOf } from './settings.js';
 
 type SheetCommand = Extract<
@@ -16,8 +16,10 @@ type SheetCommand = Extract<
 export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Performed> {
   const { state } = bench;
   switch (command.do) {
-    case 'rename book':
-      return ok({ changes: change(state, ['title'], command.title.trim() || 'My book'), notes: [] });
+    case 'rename book': {
+      const title = command.title.trim() || 'My book';
+      return titleTooLong(title) ?? ok({ changes: change(state, ['title'], title), notes: [] });
+    }
     case 'set setting': {
       const setting = settingOf(command.setting);
       if (!setting)
@@ -26,6 +28,8 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
           `The household has no setting “${command.setting}”.`,
           'See the list of settings in the help.',
         );
+      const long = textTooLong(command.typed);
+      if (long) return long;
       return ok({
         changes: change(
           state,
@@ -47,7 +51,7 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
       }
       if (problem) return problem;
       const ordered = new OrderedIds([...state.sheets.values()].map((s) => [s.id, s.order] as const));
-      const sheet = { kind: 'own', title, order: keysBefore(ordered, null, 1)[0]!, columns: {}, rows: {} };
+      const sheet = { kind: 'own', title, order: placing(ordered, null, 1).keys[0]!, columns: {}, rows: {} };
       return ok({
         changes: [{ path: ['sheets', command.sheet], to: json(sheet), was: undefined }],
         notes: [],

@@ -45,7 +45,7 @@ export function perform(command: Command, bench: Workbench): Result<Performed> {
     if (done.ok) put(done.value.changes, bench);
     return done;
   }
-  const changes: Change[] = [];
+  let changes: readonly Change[] = [];
   const notes: Problem[] = [];
   for (const part of command.of) {
     const done = perform(part, bench);
@@ -53,7 +53,7 @@ export function perform(command: Command, bench: Workbench): Result<Performed> {
       put(inverse(changes), bench);
       return done;
     }
-    changes.push(...done.value.changes);
+    changes = [...changes, ...done.value.changes];
     notes.push(...done.value.notes);
   }
   return ok({ changes, notes });

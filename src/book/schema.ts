@@ -3,7 +3,8 @@ import { isUsableId } from './ids.js';
 import { isOrderKey } from './order.js';
 import { BOOK_FORMAT, SHEET_KINDS } from './types.js';
 
-const MAX_TEXT = 20_000;
+/** More than can be typed: a range's new end may have a longer id than the one that went. */
+const MAX_TEXT = 40_000;
 
 const id = z
   .string()

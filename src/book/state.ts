@@ -1,6 +1,16 @@
 import { columnOrderOf } from './kinds/index.js';
 import { OrderedIds } from './ordered-ids.js';
-import type { BookDoc, Change, ColumnDoc, Json, Raw, RowDoc, SheetDoc, SheetKind } from './types.js';
+import {
+  type BookDoc,
+  type Change,
+  type ColumnDoc,
+  type Json,
+  type Raw,
+  type RowDoc,
+  SHEET_KINDS,
+  type SheetDoc,
+  type SheetKind,
+} from './types.js';
 
 /**
  * One sheet in memory. Rows and columns are replaced, never changed in place, so that identity tells what
@@ -8,7 +18,7 @@ import type { BookDoc, Change, ColumnDoc, Json, Raw, RowDoc, SheetDoc, SheetKind
  */
 export interface SheetState {
   readonly id: string;
-  kind: SheetKind;
+  readonly kind: SheetKind;
   title: string;
   order: string;
   readonly columns: Map<string, ColumnDoc>;
@@ -64,6 +74,8 @@ export class BookState {
   readonly version: number;
   settings: Readonly<Record<string, Raw>>;
   readonly sheets = new Map<string, SheetState>();
+  /** Goes up when sheets come, go, or change their place or kind. */
+  sheetsVersion = 0;
   readonly #rest: Record<string, unknown>;
 
   constructor(doc: BookDoc) {
@@ -95,7 +107,7 @@ export class BookState {
     const sheet = this.sheets.get(a!);
     if (!sheet) return undefined;
     if (part === undefined) return sheetDoc(sheet) as unknown as Json;
-    if (part === 'title' || part === 'order') return sheet[part];
+    if (part === 'title' || part === 'order' || part === 'kind') return sheet[part];
     if (part === 'columns' || part === 'rows') {
       const item: Record_ | undefined = part === 'columns' ? sheet.columns.get(b!) : sheet.rows.get(b!);
       if (!item || field === undefined) return item as Json | undefined;
@@ -130,6 +142,7 @@ export class BookState {
     else if (head === 'settings') this.settings = withKey(this.settings, a!, to);
     else if (head === 'sheets') {
       if (part === undefined) {
+        this.sheetsVersion++;
         if (to === undefined) this.sheets.delete(a!);
         else this.sheets.set(a!, sheetState(a!, to as unknown as SheetDoc));
         return;
@@ -138,10 +151,22 @@ export class BookState {
       if (!sheet) return;
       if (part === 'rows') this.#applyToRow(sheet, b!, field, c, to);
       else if (part === 'columns') this.#applyToColumn(sheet, b!, field, to);
-      else if (part === 'title' || part === 'order') sheet[part] = String(to);
+      else if (part === 'title') sheet.title = String(to);
+      else if (part === 'order') {
+        sheet.order = String(to);
+        this.sheetsVersion++;
+      } else if (part === 'kind') this.#setKind(sheet, to);
       else if (to === undefined) delete sheet.rest[part];
       else sheet.rest[part] = to;
     }
+  }
+
+  /** Only another copy can send this; a kind that this version does not know is let go. */
+  #setKind(sheet: SheetState, to: Json | undefined): void {
+    const kind = SHEET_KINDS.find((each) => each === to);
+    if (kind === undefined) return;
+    this.sheets.set(sheet.id, sheetState(sheet.id, { ...sheetDoc(sheet), kind }));
+    this.sheetsVersion++;
   }
 
   #applyToRow(

@@ -1,6 +1,8 @@
 import { distance } from 'fastest-levenshtein';
+import { excerpt, MAX_NAME } from '../problem.js';
 
 const nearest = (name: string, among: readonly string[]): string | undefined => {
+  if (name.length > MAX_NAME) return undefined;
   let best: string | undefined;
   let least = Math.max(2, Math.floor(name.length / 3));
   for (const candidate of among) {
@@ -37,11 +39,11 @@ export function plainMessage(error: string, detail: string, functionNames: reado
   const unknownFunction = /^Function name (\S+) not recognized/.exec(detail);
   if (unknownFunction) {
     const near = nearest(unknownFunction[1]!.toUpperCase(), functionNames);
-    return `There is no function called ${unknownFunction[1]}${near ? `: did you mean ${near}?` : '. See the list of functions.'}`;
+    return `There is no function called ${excerpt(unknownFunction[1]!)}${near ? `: did you mean ${near}?` : '. See the list of functions.'}`;
   }
   const unknownName = /^Named expression (.+) not recognized/.exec(detail);
   if (unknownName) {
-    return `“${unknownName[1]}” is neither a column of this sheet nor a function. Text goes in quotation marks; a column is named by its title with _ for spaces.`;
+    return `“${excerpt(unknownName[1]!)}” is neither a column of this sheet nor a function. Text goes in quotation marks; a column is named by its title with _ for spaces.`;
   }
   if (/Cell range not allowed/.test(detail)) {
     return 'Many values stand where one belongs. Give a single cell, a column of this sheet to count row by row, or put them inside a function that makes one of them, such as SUM(…) or INDEX(…, 1).';

@@ -1,4 +1,4 @@
-import { ok, type Result, refuse } from '../problem.js';
+import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
 import { type AcidClass, findCrop, firstOfKin } from './crops.js';
 import raw from './data/canning.json';
@@ -177,7 +177,7 @@ export function canning(crop: string, pack?: string): Result<Canning> {
     );
     return refuse(
       'unknown-pack',
-      `no pack of ${name} called "${(pack ?? '').trim()}"${near.length > 0 ? `: did you mean ${orList(near)}?` : '.'}`,
+      `no pack of ${name} called "${excerpt(pack ?? '')}"${near.length > 0 ? `: did you mean ${orList(near)}?` : '.'}`,
       `Write ${orList(packs)}.`,
     );
   }

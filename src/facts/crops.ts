@@ -1,4 +1,4 @@
-import { ok, type Result, refuse } from '../problem.js';
+import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
 import raw from './data/crops.json';
 import type { FoodGroup } from './groups.js';
@@ -98,7 +98,7 @@ export function findCrop(name: string): Result<Crop> {
     name,
     [...byWords].map(([words, crop]) => [words, crop.name] as const),
   );
-  const shown = `no crop called "${name.trim()}"`;
+  const shown = `no crop called "${excerpt(name)}"`;
   return near.length > 0
     ? refuse('unknown-crop', `${shown}: did you mean ${orList(near)}?`, `Write ${orList(near)}.`)
     : refuse('unknown-crop', `${shown}.`, 'Write a crop from the Facts sheet, such as tomato or snap bean.');

@@ -1,4 +1,4 @@
-import { ok, type Result, refuse } from '../problem.js';
+import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
 import raw from './data/pressure.json';
 import { figureFrom } from './figure.js';
@@ -32,7 +32,7 @@ export function headspace(of: string): Result<Headspace> {
   const known = orList(raw.headspace.map((one) => one.class));
   return refuse(
     'unknown-headspace-class',
-    `no headspace class called "${of.trim()}".`,
+    `no headspace class called "${excerpt(of)}".`,
     `Write ${known}; or see the tested process of the food.`,
   );
 }

@@ -1,4 +1,4 @@
-import { ok, type Result, refuse } from '../problem.js';
+import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
 import raw from './data/livestock.json';
 import { figureFrom } from './figure.js';
@@ -81,7 +81,7 @@ export function livestock(animal: string): Result<readonly Livestock[]> {
   );
   return name
     ? ok(ALL.filter((one) => one.animal === name))
-    : refuse('unknown-animal', `no animal called "${animal.trim()}".`, `Write ${orList(names)}.`);
+    : refuse('unknown-animal', `no animal called "${excerpt(animal)}".`, `Write ${orList(names)}.`);
 }
 
 /** Every row of the livestock table. */

@@ -1,4 +1,5 @@
 import { distance } from 'fastest-levenshtein';
+import { MAX_NAME } from '../problem.js';
 
 /**
  * The form in which names of crops and foods are compared: lower case, no accents, words only, and
@@ -25,7 +26,7 @@ export function pluralOf(name: string): string {
 /** Up to three of `known` (compared form to shown name) nearest to `name`, best first; none when none is near. */
 export function nearestNames(name: string, known: Iterable<readonly [string, string]>): string[] {
   const words = wordsOf(name);
-  if (words === '') return [];
+  if (words === '' || words.length > MAX_NAME) return [];
   const best = new Map<string, number>();
   for (const [candidate, shown] of known) {
     const apart = distance(words, candidate);

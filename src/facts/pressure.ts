@@ -1,4 +1,4 @@
-import { ok, type Result, refuse } from '../problem.js';
+import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { canning } from './canning.js';
 import { cropCalled, kin } from './crops.js';
 import raw from './data/pressure.json';
@@ -40,7 +40,7 @@ export function altitudePressure(
   if (!bands) {
     return refuse(
       'unknown-gauge',
-      `no gauge called "${String(gauge)}".`,
+      `no gauge called "${excerpt(String(gauge))}".`,
       'Write dial or weighted; they step at different altitudes.',
     );
   }

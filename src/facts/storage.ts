@@ -1,4 +1,4 @@
-import { ok, type Result, refuse } from '../problem.js';
+import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
 import { type Crop, cropCalled, findCrop, firstOfKin } from './crops.js';
 import coldRaw from './data/cold.json';
@@ -129,7 +129,7 @@ export function qualityMonths(wayKept: string, food: string): Result<Quality> {
   const way = WAYS.find((one) => one === wayKept.trim().toLowerCase());
   if (!way) {
     const shown =
-      wayKept.trim() === '' ? 'the way kept is blank' : `no way of keeping called "${wayKept.trim()}"`;
+      wayKept.trim() === '' ? 'the way kept is blank' : `no way of keeping called "${excerpt(wayKept)}"`;
     return refuse('unknown-way', `${shown}.`, `Write ${orList(WAYS)}.`);
   }
   const group = groupOf(food);

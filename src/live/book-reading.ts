@@ -11,7 +11,7 @@ import {
   toStored,
 } from '../book/index.js';
 import type { DayNumber, Household, RowPlan, Working } from '../planning/types.js';
-import type { Problem } from '../problem.js';
+import { excerpt, type Problem } from '../problem.js';
 import { type Choice, choicesOf } from './choices.js';
 import { type ColumnView, columnViews } from './columns.js';
 import { foodKey } from './food-key.js';
@@ -23,6 +23,9 @@ import { Settling } from './settling.js';
 import type { ReadKind } from './typed-rows.js';
 import type { WeekPlans } from './week-stage.js';
 import { workingOf } from './workings.js';
+
+/** Longest part of a message, in characters. */
+const MOST = 600;
 
 /** What an open book shows: cells, columns, problems and workings. Reading changes nothing. */
 export class BookReading {
@@ -145,7 +148,15 @@ export class BookReading {
       planned.problems?.[column] ??
       planned.kept?.[column] ??
       this.#notes(sheet, row, column);
-    return found && { ...found, where: { sheet, row, column } };
+    // A message that quotes what was written must not be as long as that.
+    return (
+      found && {
+        ...found,
+        message: excerpt(found.message, MOST),
+        mend: excerpt(found.mend, MOST),
+        where: { sheet, row, column },
+      }
+    );
   }
 
   /** How a planning figure came to be; undefined for cells that the person fills. */

@@ -70,16 +70,16 @@ export class LiveBook extends BookReading {
     const bench = { state: this.state, layout: this.layout };
     const done = perform(command, bench);
     if (!done.ok) return done;
-    const written = [...done.value.changes];
+    let written = done.value.changes;
     const stale = forgotten(this.state, this.settling.plan, written);
     put(stale, bench);
-    written.push(...stale);
-    const cells = this.settling.settle(written);
+    written = [...written, ...stale];
+    let cells = this.settling.settle(written);
     const posted = postings(this.state, this.settling.plan, written);
     if (posted.length > 0) {
       put(posted, bench);
-      written.push(...posted);
-      cells.push(...this.settling.settle(posted));
+      written = [...written, ...posted];
+      cells = [...cells, ...this.settling.settle(posted)];
     }
     const label = describe(command);
     this.#history.add(label, written);

@@ -1,6 +1,7 @@
 import { distance } from 'fastest-levenshtein';
 import type { CellValue } from '../book/index.js';
 import type { Problem } from '../problem.js';
+import { MAX_NAME } from '../problem.js';
 import { foodKey } from './food-key.js';
 
 /**
@@ -12,7 +13,7 @@ export function unlistedFood(name: string, listed: ReadonlyMap<string, string>):
   if (key === '' || listed.has(key)) return undefined;
   let near: string | undefined;
   let least = Math.max(1, Math.floor(key.length / 3)) + 1;
-  for (const [other, shown] of listed) {
+  for (const [other, shown] of key.length > MAX_NAME ? [] : listed) {
     const apart = distance(key, other);
     if (apart < least) [near, least] = [shown, apart];
   }

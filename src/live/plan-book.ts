@@ -74,7 +74,8 @@ export class PlanBook {
     const garden = this.#rereadSimple(GARDEN_KINDS, touched);
     const { figures, windows } = this.#garden.begin(this.household, garden);
     if (figures) this.lines.allDirty();
-    this.#placeFoods(windows ? this.rows.values('foods').map(({ id }) => id) : foods);
+    // Those that are gone must be placed too, that is taken out of their lines.
+    this.#placeFoods(windows ? [...foods, ...this.rows.values('foods').map(({ id }) => id)] : foods);
     for (const id of [...draws, ...this.#hanging]) this.#placeDraw(id, this.rows.get('draws', id));
     const week = this.#rereadSimple(WEEK_KINDS, touched);
     if (week.size > 0 || (this.lines.hasDirty && this.rows.values('week').length > 0)) {

@@ -96,12 +96,25 @@ export function readCrops(text: string): { crops: CropShare[]; unread: string[] 
   for (const part of text.split(/[;\n]/)) {
     const words = part.trim();
     if (words === '') continue;
-    const match = /^(.*?\p{L}.*?)(?:\s+([\d./ ]+)\s*(?:lb|lbs|pounds?)?)?$/u.exec(words);
-    const pounds = match?.[2] === undefined ? null : (readNumber(match[2].trim()) ?? Number.NaN);
-    if (!match || Number.isNaN(pounds) || (pounds !== null && pounds < 0)) unread.push(words);
-    else crops.push({ crop: match[1]!.trim(), pounds });
+    const { crop, amount } = cropAndAmount(words);
+    const pounds = amount === '' ? null : readNumber(amount);
+    if (!/\p{L}/u.test(crop) || pounds === undefined) unread.push(words);
+    else crops.push({ crop, pounds });
   }
   return { crops, unread };
+}
+
+/** “tomato 3 1/2 lb”: the words, and the figures after them. Word by word, for a pattern takes minutes on long text. */
+function cropAndAmount(text: string): { crop: string; amount: string } {
+  const words = text.split(/\s+/);
+  const last = words.at(-1)!;
+  const bare = last.replace(/(?:lbs?|pounds?)$/, '');
+  const figures =
+    bare === '' ? words.slice(0, -1) : /^[\d./]+$/.test(bare) ? [...words.slice(0, -1), bare] : words;
+  let from = figures.length;
+  while (from > 0 && /^[\d./]+$/.test(figures[from - 1]!)) from--;
+  if (from === figures.length) return { crop: text, amount: '' };
+  return { crop: figures.slice(0, from).join(' '), amount: figures.slice(from).join(' ') };
 }
 
 export function readFood(id: string, cells: Cells): ReadRow<FoodRow> {

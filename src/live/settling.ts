@@ -108,14 +108,15 @@ export class Settling {
         for (const id of this.state.sheets.get(sheet)?.rows.keys() ?? []) rowsOf(touched, sheet).add(id);
       }
     }
-    const whole = changes.some(({ path }) => path[0] === 'sheets' && path.length === 2);
+    // Which sheet of a kind counts may be another now.
+    const whole = changes.some(
+      ({ path }) => path[0] === 'sheets' && (path.length === 2 || path[2] === 'order' || path[2] === 'kind'),
+    );
     const freed = [...this.#onThemselves.values()];
     this.#onThemselves.clear();
     const recalculated = this.#sync?.update(reshaped, [...written, ...freed]) ?? [];
-    const cells = [...written, ...freed, ...recalculated];
     for (const { sheet, row } of recalculated) rowsOf(touched, sheet).add(row);
-    cells.push(...this.#rounds(whole ? null : touched));
-    return cells;
+    return [...written, ...freed, ...recalculated, ...this.#rounds(whole ? null : touched)];
   }
 
   close(): void {
@@ -128,19 +129,19 @@ export class Settling {
     const fed = this.#sync ? planFed(this.#sync.formulas(), this.plan) : [];
     // Cells that plans feed start from blank, so that where they end does not hang on where they were.
     this.#held = new Set(fed.map(keyOf));
-    const all = this.#planOnce(first);
+    let all = this.#planOnce(first);
     this.#held.clear();
     if (fed.length === 0) return all;
     for (let round = 0; round < MOST_ROUNDS; round++) {
       const before = fed.map((address) => this.value(address));
       const changed = this.#planOnce(byRow(fed));
-      all.push(...changed);
+      all = [...all, ...changed];
       if (changed.length === 0 || fed.every((address, i) => sameValue(this.value(address), before[i]!)))
         return [...all, ...fed];
     }
     for (const address of fed) this.#onThemselves.set(keyOf(address), address);
-    all.push(...(this.#sync?.block(fed) ?? []), ...this.#planOnce(byRow(fed)));
-    return [...all, ...fed];
+    const blocked = this.#sync?.block(fed) ?? [];
+    return [...all, ...blocked, ...this.#planOnce(byRow(fed)), ...fed];
   }
 
   /** Plans, and lets the formulas follow. */

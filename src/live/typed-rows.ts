@@ -22,7 +22,7 @@ export type ComputedValue = (address: CellAddress) => CellValue;
 export type Touched = ReadonlyMap<string, ReadonlySet<string>> | null;
 
 interface Store<K extends ReadKind> {
-  readonly rows: Map<string, ReadRow<TypedRow[K]>>;
+  readonly rows: Map<string, ReadRow<TypedRow[K]> & { readonly order: string }>;
   /** Rows to be read every time: a formula gives one of their cells. */
   readonly volatile: Set<string>;
 }
@@ -33,6 +33,7 @@ export class TypedRows {
   readonly #computed: ComputedValue;
   readonly #stores: { readonly [K in ReadKind]: Store<K> };
   readonly #sheets = new Map<ReadKind, SheetState>();
+  #sheetsVersion = -1;
 
   constructor(state: BookState, computed: ComputedValue) {
     this.#state = state;
@@ -43,11 +44,15 @@ export class TypedRows {
 
   /** The sheet of a kind; the first in order where a book has several. */
   sheet(kind: ReadKind): SheetState | undefined {
+    if (this.#sheetsVersion !== this.#state.sheetsVersion) {
+      this.#sheets.clear();
+      this.#sheetsVersion = this.#state.sheetsVersion;
+    }
     const known = this.#sheets.get(kind);
-    if (known && this.#state.sheets.get(known.id) === known) return known;
+    if (known) return known;
     let found: SheetState | undefined;
     for (const sheet of this.#state.sheets.values()) {
-      if (sheet.kind === kind && (!found || sheet.order < found.order)) found = sheet;
+      if (sheet.kind === kind && (!found || isBefore(sheet, found))) found = sheet;
     }
     if (found) this.#sheets.set(kind, found);
     return found;
@@ -105,12 +110,18 @@ export class TypedRows {
     } else store.volatile.delete(id);
     const read = readRow(kind, id, row, (column) => this.#computed({ sheet: sheet.id, row: id, column }));
     const was = store.rows.get(id);
-    // An equal row keeps its identity, so that what hangs on it need not be planned again.
-    const same = was !== undefined && JSON.stringify(was.typed) === JSON.stringify(read.typed);
-    store.rows.set(id, same ? { ...read, typed: was.typed } : read);
+    const { order } = row;
+    // An equal row keeps its identity, so that what hangs on it need not be planned again. One that moved is
+    // another: the first of two Foods rows counts, and what a meal needs is named in the order of its dishes.
+    const same = was?.order === order && JSON.stringify(was.typed) === JSON.stringify(read.typed);
+    store.rows.set(id, same ? { ...read, order, typed: was.typed } : { ...read, order });
     return !same;
   }
 }
+
+/** Ties by id, as sheets are shown. */
+const isBefore = (a: SheetState, b: SheetState): boolean =>
+  a.order === b.order ? a.id < b.id : a.order < b.order;
 
 const readRow = (
   kind: ReadKind,

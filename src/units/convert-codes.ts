@@ -1,5 +1,5 @@
 import { distance } from 'fastest-levenshtein';
-import { ok, type Result, refuse } from '../problem.js';
+import { excerpt, MAX_NAME, ok, type Result, refuse } from '../problem.js';
 import { BINARY_PREFIXES, CODE_GROUPS, type CodeRow, DECIMAL_PREFIXES } from './convert-code-table.js';
 import { findUnit } from './find.js';
 import { orList } from './names.js';
@@ -91,10 +91,12 @@ function unknown(code: string) {
       ? sameLetters
       : named !== undefined
         ? [named]
-        : [...byCode.keys()].filter((known) => known.length > 2 && distance(known, code) === 1).slice(0, 3);
+        : [...byCode.keys()]
+            .filter((known) => known.length > 2 && code.length <= MAX_NAME && distance(known, code) === 1)
+            .slice(0, 3);
   return refuse(
     'convert-unknown-code',
-    `CONVERT has no unit "${code}"${near.length > 0 ? `: did you mean ${orList(near)}?` : '.'}`,
+    `CONVERT has no unit "${excerpt(code)}"${near.length > 0 ? `: did you mean ${orList(near)}?` : '.'}`,
     `${near.length > 0 ? `Write ${orList(near)} (capitals matter)` : 'Use a code such as qt, lbm or ft (capitals matter)'}, or use MEASURE, which takes plain names.`,
   );
 }

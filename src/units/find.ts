@@ -1,4 +1,4 @@
-import { ok, type Result, refuse } from '../problem.js';
+import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { CONTAINERS, type Container } from './containers.js';
 import { nameIndex, orList } from './names.js';
 import { UNITS, type Unit } from './units.js';
@@ -21,7 +21,7 @@ export const unitWithId = (id: string): Unit | undefined => unitById.get(id);
 export const containerWithId = (id: string): Container | undefined => containerById.get(id);
 
 function unknown(what: string, name: string, near: readonly string[], all: string) {
-  const shown = name.trim() === '' ? `the ${what} is blank` : `no ${what} called "${name.trim()}"`;
+  const shown = name.trim() === '' ? `the ${what} is blank` : `no ${what} called "${excerpt(name)}"`;
   return refuse(
     `unknown-${what}`,
     near.length > 0 ? `${shown}: did you mean ${orList(near)}?` : `${shown}.`,

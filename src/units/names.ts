@@ -1,4 +1,5 @@
 import { distance } from 'fastest-levenshtein';
+import { MAX_NAME } from '../problem.js';
 
 const VULGAR: Readonly<Record<string, string>> = {
   '½': '1/2',
@@ -64,12 +65,15 @@ export function nameIndex<T>(things: readonly T[], namesOf: (thing: T) => readon
   }
   return {
     find(name) {
+      // Evening out takes seconds on text as long as a cell can hold, and no name is nearly so long.
+      if (name.length > 5 * MAX_NAME) return undefined;
       if (seen.has(name)) return seen.get(name);
       const found = byKey.get(nameKey(name));
       if (seen.size < 5000) seen.set(name, found);
       return found;
     },
     nearest(name, most = 3) {
+      if (name.length > MAX_NAME) return [];
       const key = nameKey(name);
       const best = new Map<T, number>();
       for (const [candidate, thing] of byKey) {

@@ -54,6 +54,9 @@ const placed = new Map(
   }),
 );
 
+/** Where an own column stands that says nothing of it, as in a book made by hand: after all others. */
+const AT_THE_END = 'z00000000000000000000000000';
+
 /** Every column of a sheet with its order key: those of the kind where nothing else is said, and own ones. */
 export function columnOrderOf(
   kind: SheetKind,
@@ -62,6 +65,7 @@ export function columnOrderOf(
   const entries = new Map<string, string>(placed.get(kind));
   for (const [id, column] of Object.entries(columns)) {
     if (column.order !== undefined) entries.set(id, column.order);
+    else if (column.own === true && !entries.has(id)) entries.set(id, AT_THE_END);
   }
   return [...entries];
 }

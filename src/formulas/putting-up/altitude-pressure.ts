@@ -8,7 +8,7 @@ import {
   pressureGroup,
   sourceText,
 } from '../../facts/index.js';
-import { ok, type Result, refuse } from '../../problem.js';
+import { excerpt, ok, type Result, refuse } from '../../problem.js';
 import { declareExplained, type Explained } from '../declare.js';
 
 /** Said of every food that the pressures of low-acid foods do not hold for. */
@@ -61,7 +61,8 @@ export const ALTITUDE_PRESSURE = declareExplained({
   caution: `${caution('tested-process').text} ${caution('low-acid').text}`,
   explain: ([food, altitude, gauge]) => {
     const named = gaugeNamed(gauge);
-    if (!named) return refuse('unknown-gauge', `no gauge called “${gauge}”.`, 'Write "dial" or "weighted".');
+    if (!named)
+      return refuse('unknown-gauge', `no gauge called “${excerpt(gauge)}”.`, 'Write "dial" or "weighted".');
     const slip = unknown(food);
     if (slip) return slip;
     const group = pressureGroup(food);

@@ -1,5 +1,6 @@
 import { distance } from 'fastest-levenshtein';
 import type { Problem } from '../../problem.js';
+import { MAX_NAME } from '../../problem.js';
 import { isAmount } from '../words.js';
 import type { DishBook, LineColumn } from './dish-book.js';
 import type { DishLine } from './types.js';
@@ -78,6 +79,7 @@ function measureMissing(book: DishBook, line: DishLine): Placed {
 }
 
 function near(key: string, dishes: readonly { readonly key: string; readonly name: string }[]): string {
+  if (key.length > MAX_NAME) return '.';
   let best: string | undefined;
   let least = Math.max(2, Math.floor(key.length / 3)) + 1;
   for (const each of dishes) {
