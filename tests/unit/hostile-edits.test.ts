@@ -24,6 +24,7 @@ function expectSameWhenReopened() {
 }
 
 /** The live book, opened from its JSON after a hand has been at it. */
+// biome-ignore lint/suspicious/noExplicitAny: a hand may have changed anything in the file
 function reopenEdited(edit: (book: { sheets: Record<string, any> }) => void) {
   const doc = JSON.parse(JSON.stringify(live.toJSON()));
   edit(doc);
@@ -177,14 +178,6 @@ describe('what a hand wrote into the file where it does not belong', () => {
 describe('changes from another copy', () => {
   const remote = (path: string[], to: unknown) =>
     live.applyRemote([{ path, to: to as never, was: undefined }]);
-
-  it('that bring another sheet of a kind, and take it away again', () => {
-    remote(['sheets', 'zzz'], { kind: 'shelf', title: 'Second', order: 'Zz', columns: {}, rows: {} });
-    expectSameWhenReopened();
-    remote(['sheets', 'zzz', 'order'], 'b01');
-    expect(live.value('shelf', 'l1', 'left')).toBe(20);
-    expectSameWhenReopened();
-  });
 
   it('that give a row a place which is none', () => {
     remote(['sheets', 'snotes', 'rows', 'n2', 'order'], 'a00');
