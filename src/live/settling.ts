@@ -114,9 +114,21 @@ export class Settling {
     );
     const freed = [...this.#onThemselves.values()];
     this.#onThemselves.clear();
-    const recalculated = this.#sync?.update(reshaped, [...written, ...freed]) ?? [];
+    const emptied = whole && this.#sync ? this.#planningOfIdleSheets() : [];
+    const recalculated = this.#sync?.update(reshaped, [...written, ...freed, ...emptied]) ?? [];
     for (const { sheet, row } of recalculated) rowsOf(touched, sheet).add(row);
-    return [...written, ...freed, ...recalculated, ...this.#rounds(whole ? null : touched)];
+    return [...written, ...freed, ...emptied, ...recalculated, ...this.#rounds(whole ? null : touched)];
+  }
+
+  /** Planning cells of sheets that no longer count, for another sheet of their kind stands before them: blank now. */
+  #planningOfIdleSheets(): CellAddress[] {
+    const found: CellAddress[] = [];
+    for (const { id: sheet, kind, rows, columnOrder } of this.state.sheets.values()) {
+      if (kind === 'own' || this.plan.rows.kindOf(sheet) !== undefined) continue;
+      const planning = columnOrder.ids.filter((column) => declarationOf(kind, column)?.role === 'planning');
+      for (const row of rows.keys()) for (const column of planning) found.push({ sheet, row, column });
+    }
+    return found;
   }
 
   close(): void {

@@ -179,6 +179,23 @@ describe('changes from another copy', () => {
   const remote = (path: string[], to: unknown) =>
     live.applyRemote([{ path, to: to as never, was: undefined }]);
 
+  it('that bring another sheet of a kind, and take it away again', () => {
+    remote(['sheets', 'zzz'], { kind: 'shelf', title: 'Second', order: 'Zz', columns: {}, rows: {} });
+    // The first sheet of a kind counts: formulas see the other's planning columns blank, as they are shown.
+    expect([live.value('shelf', 'l1', 'left'), live.value('shelf', 'l1', 'cown')]).toEqual([null, 0]);
+    expectSameWhenReopened();
+    remote(['sheets', 'zzz', 'order'], 'b01');
+    expect([live.value('shelf', 'l1', 'left'), live.value('shelf', 'l1', 'cown')]).toEqual([20, 40]);
+    expectSameWhenReopened();
+    remote(['sheets', 'zzz', 'order'], 'Zz');
+    expectSameWhenReopened();
+    remote(['sheets', 'zzz', 'kind'], 'own');
+    expect(live.value('shelf', 'l1', 'cown')).toBe(40);
+    expectSameWhenReopened();
+    remote(['sheets', 'zzz'], undefined);
+    expectSameWhenReopened();
+  });
+
   it('that give a row a place which is none', () => {
     remote(['sheets', 'snotes', 'rows', 'n2', 'order'], 'a00');
     const outcome = live.apply({ do: 'insert rows', sheet: 'snotes', before: 'n2', rows: [{ id: 'x1' }] });
