@@ -218,6 +218,31 @@ describe('changes from another copy', () => {
   });
 });
 
+describe('numbers at the edge', () => {
+  const edge = [5e-324, 1e-300, 1e-9, 1e9, 1e308, -1e308, 0];
+
+  // Amounts that are next to nothing once took more memory than there was.
+  it.each([
+    'dishes/amount',
+    'dishes/serves',
+    'week/shares',
+    'shelf/count',
+    'foods/own_use',
+    'household/share',
+  ])('in %s end, and show no NaN', (place) => {
+    const [sheet, column] = place.split('/') as [string, string];
+    for (const number of edge) {
+      live.set(sheet, live.rowIds(sheet)[0]!, column, number);
+      for (const [at, value] of Object.entries(shown(live))) {
+        if (typeof value === 'number') expect(Number.isFinite(value), at).toBe(true);
+        if (typeof value === 'string') expect(value).not.toMatch(/NaN|Infinity|undefined/);
+      }
+      live.undo();
+    }
+    expect(live.value('shelf', 'l1', 'left')).toBe(20);
+  });
+});
+
 describe('planning follows', () => {
   it('when a Foods row goes while a formula on Facts reads the plan', () => {
     live.set('facts', 'k1', 'figure', '=Shelf!G2+1');

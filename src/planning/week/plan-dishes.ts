@@ -97,7 +97,9 @@ function lineRow(book: DishBook, shelf: ShelfCopy, line: DishLine, household: Ho
     if (!isKept(book, line)) kept.food ??= notOnShelf(line.foodName, line.way);
     figures = { ...figures, on_hand: amount };
     const wanted = dish?.serves && line.amount ? (line.amount * household.shares) / dish.serves : 0;
-    if (amount !== null && wanted > 0) figures = { ...figures, enough_for: tidy(amount / wanted) };
+    // An amount next to nothing would be enough for more times than there are numbers.
+    const times = amount === null || wanted <= 0 ? Number.NaN : amount / wanted;
+    if (Number.isFinite(times)) figures = { ...figures, enough_for: tidy(times) };
   }
   return {
     figures,
@@ -144,7 +146,8 @@ function cookings(
     if (amount === null) return null;
     most = Math.min(most, floorSafe(amount / need.amount));
   }
-  if (new Set(needs.map(({ food }) => food)).size === needs.length) return most;
+  if (new Set(needs.map(({ food }) => food)).size === needs.length)
+    return Number.isFinite(most) ? most : null;
   const copy = new ShelfCopy(
     needs.flatMap(({ food }, i) =>
       needs.findIndex((each) => each.food === food) === i ? shelf.of(food) : [],

@@ -167,6 +167,8 @@ export class ShelfCopy {
       const rest = swept(before - take);
       const after = rest <= CRUMB ? 0 : rest;
       const covers = Math.min(need, take / factor);
+      // An amount too small to be told from nothing is not found.
+      if (covers <= 0) break;
       this.#set(lot, after);
       pieces.push({ lot, amount: take, covers, before, after });
       need -= covers;
