@@ -76,7 +76,9 @@ function named(of: string, what: string, way: string | undefined): FigureName | 
     const kept = wayOf(way, 'canned');
     return kept && { of: crop, what: 'months of best quality', way: kept };
   }
-  const plain = CROP_FIGURES.find((one) => one === what) ?? ALSO[what];
+  // Only what the table itself holds: every object has a 'constructor' besides.
+  const also = Object.hasOwn(ALSO, what) ? ALSO[what] : undefined;
+  const plain = CROP_FIGURES.find((one) => one === what) ?? also;
   if (plain) return way === undefined ? { of: crop, what: plain } : null;
   const container = /^pounds (?:per|a|an|in a) (.+)$/.exec(what)?.[1];
   const found = container === undefined ? null : findContainer(container);
