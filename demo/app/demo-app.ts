@@ -110,6 +110,7 @@ export class DemoApp extends LitElement {
                 ${others.map(({ id, title }) => html`<option value=${id} .selected=${id === key}>${title}</option>`)}
               </select>`
       }
+      <croft-book-menu></croft-book-menu>
       <button type="button" @click=${() => this.book.saveACopy()}>Save a copy</button>
       <button type="button" @click=${() => this.querySelector<HTMLInputElement>('#file')?.click()}>
         Open a copy
