@@ -18,7 +18,8 @@ export interface Workbench {
 /** A change of what stands at `path`, or nothing where it stands there already. */
 export function change(state: BookState, path: readonly string[], to: Change['to']): Change[] {
   const was = state.at(path);
-  return was === to ? [] : [{ path, to, was }];
+  const same = was === to || (typeof to === 'object' && JSON.stringify(was) === JSON.stringify(to));
+  return same ? [] : [{ path, to, was }];
 }
 
 /** Changes that take these back. */

@@ -1,3 +1,4 @@
+import type { Colour, Marking, OwnType, Summary, TakenColumn } from './own-column.js';
 import type { Json, Raw } from './types.js';
 
 /** What a person can do to a book, as plain data: the same command on the same book gives the same changes. */
@@ -23,6 +24,8 @@ export type Command =
       readonly before: string | null;
       readonly title: string;
       readonly formula?: string;
+      /** What else is said of it. */
+      readonly as?: ColumnLook;
     }
   | { readonly do: 'remove columns'; readonly sheet: string; readonly columns: readonly string[] }
   | {
@@ -37,8 +40,26 @@ export type Command =
       readonly column: string;
       readonly as: ColumnLook;
     }
+  /** A colour or a note on cells; null takes it away, absent leaves it. */
+  | {
+      readonly do: 'mark cells';
+      readonly sheet: string;
+      readonly cells: readonly { readonly row: string; readonly column: string }[];
+      readonly colour?: Colour | null;
+      readonly note?: string | null;
+    }
+  /** Rows in groups by a column's values; null: not in groups. */
+  | { readonly do: 'group rows'; readonly sheet: string; readonly by: string | null }
+  | { readonly do: 'move sheet'; readonly sheet: string; readonly before: string | null }
   | { readonly do: 'set setting'; readonly setting: string; readonly typed: Typed }
-  | { readonly do: 'add sheet'; readonly sheet: string; readonly title: string }
+  /** A sheet of one's own, empty or with columns and rows. */
+  | {
+      readonly do: 'add sheet';
+      readonly sheet: string;
+      readonly title: string;
+      readonly columns?: readonly NewColumn[];
+      readonly rows?: readonly NewRow[];
+    }
   | { readonly do: 'rename sheet'; readonly sheet: string; readonly title: string }
   | { readonly do: 'remove sheet'; readonly sheet: string }
   | { readonly do: 'rename book'; readonly title: string }
@@ -72,6 +93,25 @@ export interface ColumnLook {
   readonly width?: number | null;
   /** Of an own column: fills every blank cell. As typed. */
   readonly formula?: string | null;
+  /** Of an own column: how entries are read and shown. What is there already stays as it was typed. */
+  readonly type?: OwnType | null;
+  /** Of an own column of numbers: name or id of a unit or container. */
+  readonly measure?: string | null;
+  readonly choices?: readonly string[] | null;
+  /** 0 to 6. */
+  readonly decimals?: number | null;
+  readonly note?: string | null;
+  readonly summary?: Summary | null;
+  readonly marks?: readonly Marking[] | null;
+  /** Of a column on an own sheet: the planning column that it shows. */
+  readonly plan?: TakenColumn | null;
+}
+
+/** A column of a new sheet. */
+export interface NewColumn {
+  readonly id: string;
+  readonly title: string;
+  readonly as?: ColumnLook;
 }
 
 /** Cells of one block that a formula may not be pasted past. */
@@ -100,6 +140,12 @@ export function describe(command: Command): string {
       return 'move of columns';
     case 'describe column':
       return command.as.title !== undefined ? 'new title of a column' : 'change of a column';
+    case 'mark cells':
+      return command.note === undefined ? 'colour of cells' : 'note on a cell';
+    case 'group rows':
+      return command.by === null ? 'rows without groups' : 'rows in groups';
+    case 'move sheet':
+      return 'move of a sheet';
     case 'set setting':
       return 'change of the household';
     case 'add sheet':

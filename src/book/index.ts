@@ -1,6 +1,8 @@
 export { inverse } from './bench.js';
 export { blankBook } from './blank.js';
-export type { ColumnLook, Command, NewRow, Typed, TypedCell } from './commands.js';
+export { declaredIn, entryTypeIn } from './column-in.js';
+export { MAX_CHOICES, MAX_MARKINGS } from './column-look.js';
+export type { ColumnLook, Command, NewColumn, NewRow, Typed, TypedCell } from './commands.js';
 export { describe } from './commands.js';
 export { readEntry, readNumber } from './entry.js';
 export { columnLetters, type Layout } from './formula/layout.js';
@@ -24,6 +26,7 @@ export {
   KINDS,
   type KindDeclaration,
 } from './kinds/index.js';
+export * from './own-column.js';
 export { type Parsed, parseBook } from './parse.js';
 export { perform, put } from './perform.js';
 export { computed } from './perform-cells.js';

@@ -1,10 +1,11 @@
-import type { DateOrder } from '../planning/parse-date.js';
 import { ok, type Problem, type Result, refuse } from '../problem.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
+import { declaredIn, entryTypeIn } from './column-in.js';
 import { type Command, MAX_CELLS_AT_ONCE, type Typed } from './commands.js';
+import { dateOrder } from './date-order.js';
 import { readEntry } from './entry.js';
 import { isFormula, toStored } from './formula/references.js';
-import { type ColumnType, declarationOf } from './kinds/index.js';
+import type { ColumnType } from './kinds/index.js';
 import type { SheetState } from './state.js';
 import { titleOfColumn } from './state-layout.js';
 import type { Change, Raw } from './types.js';
@@ -43,10 +44,6 @@ function nesting(formula: string): number {
   }
   return deepest;
 }
-
-/** Dates with the year last are meant as the household's measures go: month first with US customary ones. */
-export const dateOrder = ({ state }: Workbench): DateOrder =>
-  state.settings.measures === 'metric' ? 'day first' : 'month first';
 
 /** A typed value as the cell stores it; undefined blanks it. */
 export function storedEntry(
@@ -111,7 +108,7 @@ export function cellChanges(
   const notes: Problem[] = [];
   const refused = new Set<string>();
   for (const { row, column, typed } of command.cells) {
-    const declaration = declarationOf(sheet.kind, column);
+    const declaration = declaredIn(sheet, column);
     if (declaration?.role === 'planning') {
       if (!refused.has(column)) notes.push(computed(sheet, column, row));
       refused.add(column);
@@ -119,7 +116,7 @@ export function cellChanges(
     }
     if (!sheet.rows.has(row)) return gone('row', { sheet: sheet.id, row });
     if (!declaration && !sheet.columns.has(column)) return gone('column', { sheet: sheet.id, column });
-    const entry = storedEntry(typed, declaration?.type ?? 'any', sheet.id, bench);
+    const entry = storedEntry(typed, entryTypeIn(sheet, column), sheet.id, bench);
     if (!entry.ok)
       return { ok: false, problem: { ...entry.problem, where: { sheet: sheet.id, row, column } } };
     changes.push(...change(state, ['sheets', sheet.id, 'rows', row, 'cells', column], entry.value));

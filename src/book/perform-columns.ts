@@ -1,15 +1,17 @@
 import { ok, type Result, refuse } from '../problem.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
+import { lookField, OWN_FIELDS } from './column-look.js';
 import { type Command, json, MAX_COLUMNS } from './commands.js';
 import { mendedRanges } from './formula/mend-ranges.js';
 import { isFormula } from './formula/references.js';
 import { isUsableId } from './ids.js';
 import { declarationOf } from './kinds/index.js';
 import { placing } from './order.js';
+import { colourField, noteField, takenOf } from './own-column.js';
 import { computed, storedEntry, titleTooLong } from './perform-cells.js';
 import type { SheetState } from './state.js';
 import { titleOfColumn } from './state-layout.js';
-import type { Change } from './types.js';
+import type { Change, Json } from './types.js';
 
 type ColumnCommand = Extract<
   Command,
@@ -102,6 +104,8 @@ function removed(columns: readonly string[], sheet: SheetState, bench: Workbench
   const changes: Change[] = mendedRanges(sheet.id, 'column', columns, bench);
   for (const column of new Set(columns)) {
     for (const [rowId, row] of sheet.rows) {
+      for (const field of [noteField(column), colourField(column)])
+        changes.push(...change(bench.state, ['sheets', sheet.id, 'rows', rowId, field], undefined));
       if (Object.hasOwn(row.cells, column))
         changes.push(...change(bench.state, ['sheets', sheet.id, 'rows', rowId, 'cells', column], undefined));
     }
@@ -145,6 +149,14 @@ function moved(
   });
 }
 
+const notOwn = (sheet: SheetState, column: string): Result<never> =>
+  refuse(
+    'not-own-column',
+    `“${titleOfColumn(sheet, column)}” belongs to this sheet: it takes no formula for the whole column, and what it holds is settled.`,
+    'Add a column of your own for it.',
+    { sheet: sheet.id, column },
+  );
+
 function described(
   command: Extract<Command, { do: 'describe column' }>,
   sheet: SheetState,
@@ -158,16 +170,17 @@ function described(
   for (const [field, value] of Object.entries(command.as)) {
     // A column that its kind hides is shown only where `false` is stored outright.
     const shown = field === 'hidden' && value === false && declaration?.hidden === true;
-    let to = shown ? value : value === null || value === '' || value === false ? undefined : value;
+    let to: Json | undefined = shown ? value : undefined;
+    if (!shown && value !== null && value !== '' && value !== false) {
+      if (!isOwn && OWN_FIELDS.has(field)) return notOwn(sheet, command.column);
+      const read = lookField(field, value, sheet, bench);
+      if (!read.ok) return read;
+      to = read.value;
+    }
     if (field === 'formula') {
-      if (!isOwn) {
-        return refuse(
-          'not-own-column',
-          `“${titleOfColumn(sheet, command.column)}” belongs to this sheet and takes no formula for the whole column.`,
-          'Add a column of your own for it.',
-          { sheet: sheet.id, column: command.column },
-        );
-      }
+      if (!isOwn) return notOwn(sheet, command.column);
+      if (to !== undefined && takenOf(sheet.columns.get(command.column)))
+        return { ok: false, problem: computed(sheet, command.column) };
       const formula = columnFormula(to, sheet, bench);
       if (!formula.ok) return formula;
       to = formula.value;

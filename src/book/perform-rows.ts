@@ -1,9 +1,9 @@
 import { ok, type Problem, type Result, refuse } from '../problem.js';
 import { change, gone, inverse, type Performed, type Workbench } from './bench.js';
+import { declaredIn, entryTypeIn } from './column-in.js';
 import { type Command, json, MAX_ROWS, type NewRow } from './commands.js';
 import { mendedRanges } from './formula/mend-ranges.js';
 import { isUsableId } from './ids.js';
-import { declarationOf } from './kinds/index.js';
 import { placing } from './order.js';
 import { computed, storedEntry } from './perform-cells.js';
 import type { SheetState } from './state.js';
@@ -79,13 +79,13 @@ function cellsOfNewRows(
   for (const row of rows) {
     const cells: Record<string, Raw> = {};
     for (const [column, typed] of Object.entries(row.cells ?? {})) {
-      const declaration = declarationOf(sheet.kind, column);
+      const declaration = declaredIn(sheet, column);
       if (declaration?.role === 'planning') {
         if (typed !== null && typed !== '') notes.push(computed(sheet, column, row.id));
         continue;
       }
       if (!declaration && !sheet.columns.has(column)) return gone('column', { sheet: sheet.id, column });
-      const entry = storedEntry(typed, declaration?.type ?? 'any', sheet.id, bench);
+      const entry = storedEntry(typed, entryTypeIn(sheet, column), sheet.id, bench);
       if (!entry.ok) {
         return { ok: false, problem: { ...entry.problem, where: { sheet: sheet.id, row: row.id, column } } };
       }

@@ -1,16 +1,17 @@
 import { ok, type Result, refuse } from '../problem.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
 import { type Command, json } from './commands.js';
+import { dateOrder } from './date-order.js';
 import { readEntry } from './entry.js';
 import { isUsableId } from './ids.js';
 import { placing } from './order.js';
 import { OrderedIds } from './ordered-ids.js';
-import { dateOrder, textTooLong, titleTooLong } from './perform-cells.js';
+import { textTooLong, titleTooLong } from './perform-cells.js';
 import { settingOf } from './settings.js';
 
 type SheetCommand = Extract<
   Command,
-  { do: 'set setting' | 'add sheet' | 'rename sheet' | 'remove sheet' | 'rename book' }
+  { do: 'set setting' | 'add sheet' | 'rename sheet' | 'move sheet' | 'remove sheet' | 'rename book' }
 >;
 
 export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Performed> {
@@ -62,6 +63,20 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
       const title = command.title.trim();
       const problem = titleTaken(title, command.sheet);
       return problem ?? ok({ changes: change(state, ['sheets', command.sheet, 'title'], title), notes: [] });
+    }
+    case 'move sheet': {
+      const { before } = command;
+      if (!state.sheets.has(command.sheet)) return gone('sheet', { sheet: command.sheet });
+      if (before !== null && !state.sheets.has(before)) return gone('sheet', { sheet: before });
+      if (before === command.sheet) return ok({ changes: [], notes: [] });
+      const ordered = new OrderedIds([...state.sheets.values()].map((s) => [s.id, s.order] as const));
+      const { keys, others } = placing(ordered, before, 1, new Set([command.sheet]));
+      return ok({
+        changes: [...others, [command.sheet, keys[0]!] as const].flatMap(([id, key]) =>
+          change(state, ['sheets', id, 'order'], key),
+        ),
+        notes: [],
+      });
     }
     case 'remove sheet': {
       const sheet = state.sheets.get(command.sheet);

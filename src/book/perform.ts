@@ -3,6 +3,7 @@ import { inverse, type Performed, type Workbench } from './bench.js';
 import type { Command } from './commands.js';
 import { cellChanges } from './perform-cells.js';
 import { columnChanges } from './perform-columns.js';
+import { markChanges } from './perform-marks.js';
 import { rowChanges } from './perform-rows.js';
 import { sheetChanges } from './perform-sheets.js';
 import type { Change } from './types.js';
@@ -24,6 +25,9 @@ function one(command: Exclude<Command, { do: 'all' }>, bench: Workbench): Result
     case 'move columns':
     case 'describe column':
       return columnChanges(command, bench);
+    case 'mark cells':
+    case 'group rows':
+      return markChanges(command, bench);
     default:
       return sheetChanges(command, bench);
   }
@@ -35,19 +39,48 @@ export function put(changes: readonly Change[], { state, layout }: Workbench): v
   if (touchesColumns(changes)) layout.forgetNames();
 }
 
+/** A command that is several in one, as those; undefined where it is one. */
+function partsOf(command: Command): readonly Command[] | undefined {
+  if (command.do === 'all') return command.of;
+  if (command.do === 'add column' && command.as) {
+    const { as, ...bare } = command;
+    return [bare, { do: 'describe column', sheet: command.sheet, column: command.column, as }];
+  }
+  if (command.do === 'add sheet' && (command.columns || command.rows)) {
+    const { columns = [], rows = [], ...bare } = command;
+    const { sheet } = command;
+    return [
+      bare,
+      ...columns.map(
+        ({ id, title, as }): Command => ({
+          do: 'add column',
+          sheet,
+          column: id,
+          before: null,
+          title,
+          ...(as && { as }),
+        }),
+      ),
+      ...(rows.length > 0 ? [{ do: 'insert rows', sheet, before: null, rows } as const] : []),
+    ];
+  }
+  return undefined;
+}
+
 /**
  * Performs a command on the state: all of it or, on a refusal, none of it. The answer lists every change
  * made, so that history can take it back and storage can pass it on.
  */
 export function perform(command: Command, bench: Workbench): Result<Performed> {
-  if (command.do !== 'all') {
+  const parts = partsOf(command);
+  if (command.do !== 'all' && !parts) {
     const done = one(command, bench);
     if (done.ok) put(done.value.changes, bench);
     return done;
   }
   let changes: readonly Change[] = [];
   const notes: Problem[] = [];
-  for (const part of command.of) {
+  for (const part of parts ?? []) {
     const done = perform(part, bench);
     if (!done.ok) {
       put(inverse(changes), bench);

@@ -40,6 +40,22 @@ export interface ColumnDoc {
   readonly pinned?: boolean;
   /** Pixels. */
   readonly width?: number;
+  /** Of an own column: what it holds; see `own-column.ts` for this and what follows. */
+  readonly type?: string;
+  /** Of an own column of numbers: id of the unit or container in which they are meant. */
+  readonly measure?: string;
+  /** Of an own column of choices. */
+  readonly choices?: readonly string[];
+  /** Of an own column of numbers: digits after the point. */
+  readonly decimals?: number;
+  /** The person's note on the column. */
+  readonly note?: string;
+  /** What stands under the column: `sum`, `mean`, `count`, `least` or `most`. */
+  readonly summary?: string;
+  /** Rules by which cells take a colour. */
+  readonly marks?: Json;
+  /** The planning column that this own column shows. */
+  readonly plan?: Json;
   /** Fields that a newer version wrote survive. */
   readonly [unknown: string]: Json | undefined;
 }
@@ -49,6 +65,10 @@ export interface RowDoc {
   readonly cells: { readonly [columnId: string]: Raw };
   /** On a posted draw: how much came from which lot, by lot id, in the lot's containers. */
   readonly allotted?: { readonly [lotId: string]: number };
+  /** The person's note on a cell; a field for each cell, so that two copies' notes merge. */
+  readonly [note: `note:${string}`]: string | undefined;
+  /** The colour with which the person marked a cell. */
+  readonly [colour: `colour:${string}`]: string | undefined;
   readonly [unknown: string]: Json | undefined;
 }
 
@@ -56,6 +76,8 @@ export interface SheetDoc {
   readonly kind: SheetKind;
   readonly title: string;
   readonly order: string;
+  /** Column by whose values the rows are shown in groups. */
+  readonly group?: string;
   readonly columns: { readonly [columnId: string]: ColumnDoc };
   readonly rows: { readonly [rowId: string]: RowDoc };
   readonly [unknown: string]: unknown;
@@ -82,7 +104,8 @@ export interface BookDoc {
  * list of these; the inverse swaps `to` and `was`. Paths:
  * `title` · `settings/ID` · `sheets/S` (whole sheet) · `sheets/S/title` · `sheets/S/columns/C` (whole) ·
  * `sheets/S/columns/C/FIELD` · `sheets/S/rows/R` (whole) · `sheets/S/rows/R/order` ·
- * `sheets/S/rows/R/cells/C` · `sheets/S/rows/R/allotted`.
+ * `sheets/S/rows/R/cells/C` · `sheets/S/rows/R/allotted` · `sheets/S/rows/R/note:C` ·
+ * `sheets/S/rows/R/colour:C` · `sheets/S/group` · `sheets/S/order`.
  */
 export interface Change {
   readonly path: readonly string[];
