@@ -44,7 +44,6 @@ export class HyperFormulaEngine implements CalcEngine {
     this.#key = licenceKey;
     this.#context = { current: context };
     registerFunctions();
-    this.open([]);
   }
 
   open(sheets: readonly { id: string; cells: readonly (readonly EngineInput[])[] }[]): void {
@@ -140,7 +139,8 @@ export class HyperFormulaEngine implements CalcEngine {
   }
 
   close(): void {
-    this.#hf.destroy();
+    // A book may be closed before it was ever given to the engine.
+    this.#hf?.destroy();
   }
 
   #add(id: string): void {

@@ -27,6 +27,7 @@ describe('every formula function', () => {
   });
 
   const engine = new HyperFormulaEngine(context());
+  engine.open([]);
   it.each(functions.map((each) => [each.name, each] as const))(
     '%s gives in a cell what its example says',
     (_name, { example }) => {
