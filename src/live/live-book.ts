@@ -13,7 +13,7 @@ import {
 } from '../book/index.js';
 import type { CalcEngine } from '../engine/calc-engine.js';
 import type { DayNumber } from '../planning/types.js';
-import { BookReading } from './book-reading.js';
+import { BookLooks } from './book-looks.js';
 import { todayHere } from './household.js';
 import { forgotten, postings } from './post-draws.js';
 
@@ -44,7 +44,7 @@ type Listener = (change: BookChange) => void;
  * A book that is open: it takes commands, lets the engine recalculate, runs the planners, and says what
  * changed. Knows no grid, no page and no storage.
  */
-export class LiveBook extends BookReading {
+export class LiveBook extends BookLooks {
   readonly #history = new History();
   readonly #listeners = new Set<Listener>();
 
