@@ -4,7 +4,9 @@ export { declaredIn, entryTypeIn } from './column-in.js';
 export { MAX_CHOICES, MAX_MARKINGS } from './column-look.js';
 export type { ColumnLook, Command, NewColumn, NewRow, Typed, TypedCell } from './commands.js';
 export { describe } from './commands.js';
+export { differences } from './differences.js';
 export { readEntry, readNumber } from './entry.js';
+export { explained } from './formula/explain.js';
 export { columnLetters, type Layout } from './formula/layout.js';
 export { standardOneValue, type TakesOneValue } from './formula/one-value.js';
 export {
@@ -16,6 +18,7 @@ export {
   toShown,
   toStored,
 } from './formula/references.js';
+export { type Use, usesOf } from './formula/stored.js';
 export { History } from './history.js';
 export { isUsableId, newId } from './ids.js';
 export {
@@ -30,7 +33,9 @@ export * from './own-column.js';
 export { type Parsed, parseBook } from './parse.js';
 export { perform, put } from './perform.js';
 export { computed } from './perform-cells.js';
+export { sameJson } from './plain-json.js';
 export { SETTINGS, type SettingDeclaration, settingOf } from './settings.js';
 export { BookState, type SheetState } from './state.js';
 export { StateLayout, titleOfColumn } from './state-layout.js';
+export type { StoredEdit } from './stored-edit.js';
 export * from './types.js';

@@ -3,6 +3,7 @@ import { change, gone, type Performed, type Workbench } from './bench.js';
 import { type Command, json } from './commands.js';
 import { dateOrder } from './date-order.js';
 import { readEntry } from './entry.js';
+import { rememberedNames } from './formula/gone.js';
 import { isUsableId } from './ids.js';
 import { placing } from './order.js';
 import { OrderedIds } from './ordered-ids.js';
@@ -90,7 +91,10 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
         );
       }
       return ok({
-        changes: [{ path: ['sheets', sheet.id], to: undefined, was: state.at(['sheets', sheet.id]) }],
+        changes: [
+          ...rememberedNames({ part: 'sheet', sheet: sheet.id }, bench),
+          { path: ['sheets', sheet.id], to: undefined, was: state.at(['sheets', sheet.id]) },
+        ],
         notes: [],
       });
     }

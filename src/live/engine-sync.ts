@@ -3,6 +3,8 @@ import {
   type CellAddress,
   type CellValue,
   declarationOf,
+  explained,
+  isCellError,
   isFormula,
   type Raw,
   referencesOf,
@@ -69,7 +71,11 @@ export class EngineSync {
       row: this.layout.rowIndex(sheet, row),
       column: this.layout.columnIndex(sheet, column),
     };
-    return place.row < 0 || place.column < 0 ? null : this.engine.value(place);
+    if (place.row < 0 || place.column < 0) return null;
+    const value = this.engine.value(place);
+    if (!isCellError(value)) return value;
+    const formula = this.#formulas.get(keyOf({ sheet, row, column }));
+    return formula ? explained(value, formula.stored, sheet, this) : value;
   }
 
   /** Works out again the formulas that call our own functions. */
