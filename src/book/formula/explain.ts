@@ -1,0 +1,142 @@
+import { excerpt } from '../../problem.js';
+import type { BookState } from '../state.js';
+import { type StateLayout, titleOfColumn } from '../state-layout.js';
+import type { CellError } from '../types.js';
+import { nameOfRow, rememberedName } from './gone.js';
+import { type Missing, missingIn } from './missing.js';
+import { likelyOnes } from './suggest.js';
+
+interface Book {
+  readonly state: BookState;
+  readonly layout: StateLayout;
+}
+
+const quoted = (text: string): string => `“${excerpt(text)}”`;
+
+/** What is missing, in words: 'the column “Price”', 'the row 3 (Carrots) of “Shelf”'. */
+export function missingInWords(missing: Missing, home: string, { state }: Book): string {
+  const of = (sheet: string): string =>
+    sheet === home ? '' : ` of ${quoted(state.sheets.get(sheet)?.title ?? '')}`;
+  const name = rememberedName(state, home, missing);
+  switch (missing.what) {
+    case 'sheet':
+      return name === undefined ? 'a sheet' : `the sheet ${quoted(name)}`;
+    case 'column':
+      return `${name === undefined ? 'a column' : `the column ${quoted(name)}`}${of(missing.sheet)}`;
+    case 'row':
+      return `${name === undefined ? 'a row' : excerpt(name)}${of(missing.sheet)}`;
+    case 'name':
+      return `${quoted(missing.name)}${of(missing.sheet)}`;
+    case 'sheet title':
+      return `the sheet ${quoted(missing.name)}`;
+    case 'function':
+      return `the function ${quoted(missing.name)}`;
+  }
+}
+
+/** Something that can stand in the place of what is missing. */
+export interface Candidate {
+  readonly id: string;
+  readonly label: string;
+}
+
+const MOST_ROWS = 500;
+
+/** Everything of its sort that could stand in its place, in the book's order. */
+export function candidatesFor(
+  missing: Missing,
+  { state }: Book,
+  functionNames: readonly string[] = [],
+): Candidate[] {
+  switch (missing.what) {
+    case 'sheet':
+    case 'sheet title':
+      return state.sheetIds().map((id) => ({ id, label: state.sheets.get(id)!.title }));
+    case 'column':
+    case 'name': {
+      const sheet = state.sheets.get(missing.sheet);
+      return (sheet?.columnOrder.ids ?? []).map((id) => ({ id, label: titleOfColumn(sheet!, id) }));
+    }
+    case 'row': {
+      const sheet = state.sheets.get(missing.sheet);
+      const ids = sheet?.rowOrder.ids.slice(0, MOST_ROWS) ?? [];
+      return ids.map((id) => ({ id, label: nameOfRow(sheet!, id) }));
+    }
+    case 'function':
+      return functionNames.map((name) => ({ id: name, label: name }));
+  }
+}
+
+const withoutNumber = (row: string): string => row.replace(/^row \d+ \((.*)\)$/, '$1');
+
+/** The candidates that are likely meant, the likeliest first. */
+export function likelyFor(
+  missing: Missing,
+  home: string,
+  among: readonly Candidate[],
+  { state }: Book,
+): Candidate[] {
+  const name = 'name' in missing ? missing.name : rememberedName(state, home, missing);
+  if (name === undefined) return [];
+  // A row that was called by nothing but its number is like no other.
+  if (missing.what === 'row' && !name.includes('(')) return [];
+  const plain = missing.what === 'row' ? withoutNumber : (text: string) => text;
+  return likelyOnes(plain(name), among, ({ label }) => plain(label)).slice(0, 3);
+}
+
+const list = (parts: readonly string[]): string =>
+  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+
+const isGone = ({ what }: Missing): boolean => what === 'sheet' || what === 'column' || what === 'row';
+
+const INHERITED: Readonly<Record<string, string>> = {
+  '#REF!': 'Something that the formula uses shows #REF!. Mend it there.',
+  '#NAME?': 'Something that the formula uses shows #NAME?. Mend it there.',
+};
+
+/**
+ * An error of a formula in words that name what it misses. The engine knows positions only; the stored
+ * formula knows what stood there.
+ */
+export function explained(error: CellError, stored: string, home: string, book: Book): CellError {
+  if (!['#REF!', '#NAME?', '#ERROR!'].includes(error.error)) return error;
+  const missing = missingIn(stored, home, book.layout);
+  const gone = missing.filter(isGone);
+  if (gone.length > 0) {
+    const names = list(gone.map((each) => missingInWords(each, home, book)));
+    const are = gone.length === 1 ? 'is' : 'are';
+    return {
+      error: '#REF!',
+      message: `The formula uses ${names}, which ${are} not there any more. Choose something else in ${gone.length === 1 ? 'its' : 'their'} place, or write the formula again.`,
+    };
+  }
+  const unknown = missing.find(({ what }) => what === 'name' || what === 'sheet title');
+  if (unknown) {
+    const [likely] = likelyFor(unknown, home, candidatesFor(unknown, book), book);
+    const meant = likely ? ` Did you mean ${quoted(shownName(unknown, likely, book))}?` : '';
+    return unknown.what === 'sheet title'
+      ? {
+          error: '#REF!',
+          message: `There is no sheet called ${quoted(unknown.name)}.${meant || ' Look at its title.'}`,
+        }
+      : { error: '#NAME?', message: noName(unknown, home, meant, book) };
+  }
+  if (error.error === '#ERROR!' || stored.includes(error.error)) return error;
+  const inherited = INHERITED[error.error];
+  // An unknown function says so itself.
+  return inherited && !/called|function/.test(error.message) ? { ...error, message: inherited } : error;
+}
+
+/** As one types it: a column by its name in formulas. */
+const shownName = (missing: Missing, { id, label }: Candidate, { layout }: Book): string =>
+  missing.what === 'name' ? (layout.nameOf(missing.sheet, id) ?? label) : label;
+
+function noName(missing: Missing, home: string, meant: string, { state }: Book): string {
+  const { name, sheet } = missing as Extract<Missing, { what: 'name' }>;
+  if (sheet !== home) {
+    const title = state.sheets.get(sheet)?.title ?? '';
+    return `${quoted(name)} is no column of ${quoted(title)}.${meant || ' A column is named by its title with _ for spaces.'}`;
+  }
+  const help = ' Text goes in quotation marks; a column is named by its title with _ for spaces.';
+  return `${quoted(name)} is neither a column of this sheet nor a function.${meant}${help}`;
+}
