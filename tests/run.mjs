@@ -1,6 +1,7 @@
 // `npm test`: finds a Chromium for the browser tests, or installs Debian's, then runs every test.
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { BUILT_PAGES, buildPages } from './browser/harness/build-pages.mjs';
 import { findChromium } from './browser/harness/find-chromium.mjs';
 
 const run = (command, args) => spawnSync(command, args, { stdio: 'inherit' });
@@ -28,6 +29,12 @@ if (!findChromium() && !(installChromium() && findChromium())) {
       'Install Chromium or Chrome, or say where one is: CROFTSHEET_CHROMIUM=/path/to/chromium npm test',
   );
   process.exit(1);
+}
+
+const asked = process.argv.slice(2).filter((each) => !each.startsWith('-'));
+if (asked.length === 0 || asked.some((each) => each.includes('browser'))) {
+  await buildPages();
+  process.env.CROFTSHEET_PAGES = BUILT_PAGES;
 }
 
 const vitest = fileURLToPath(new URL('../node_modules/vitest/vitest.mjs', import.meta.url));

@@ -1,4 +1,3 @@
-import { resolve } from 'node:path';
 import {
   type Browser,
   type BrowserContext,
@@ -6,9 +5,9 @@ import {
   chromium,
   type Page,
 } from 'playwright-core';
-import { createServer, type ViteDevServer } from 'vite';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { findChromium, NO_CHROMIUM } from './find-chromium.mjs';
+import { type Served, servePages } from './serve-pages.js';
 
 const FLAGS = [
   '--no-sandbox',
@@ -19,8 +18,6 @@ const FLAGS = [
   '--disable-component-update',
   '--disable-sync',
 ];
-
-const repository = resolve(import.meta.dirname, '../../..');
 
 export interface OpenOptions extends BrowserContextOptions {
   /** Errors of the page that the test is about; any other fails it. */
@@ -38,11 +35,11 @@ export interface Pages {
 }
 
 /**
- * Starts a development server and a browser for the tests of a file, and ends them with it. An error on a
+ * Serves the pages and starts a browser for the tests of a file, and ends them with it. An error on a
  * page, in its script or its console, fails the test that opened it.
  */
 export function usePages(): Pages {
-  let server: ViteDevServer;
+  let server: Served;
   let browser: Browser;
   let address = '';
   const contexts: BrowserContext[] = [];
@@ -52,19 +49,8 @@ export function usePages(): Pages {
   beforeAll(async () => {
     const executablePath = findChromium();
     if (!executablePath) throw new Error(NO_CHROMIUM);
-    server = await createServer({
-      root: repository,
-      configFile: false,
-      logLevel: 'error',
-      appType: 'mpa',
-      cacheDir: resolve(repository, 'node_modules/.vite-tests'),
-      server: { port: 0, hmr: false, watch: null },
-      optimizeDeps: { entries: ['tests/browser/harness/pages/*.html'] },
-      oxc: { target: 'es2022' },
-    });
-    await server.listen();
-    const { port } = server.httpServer!.address() as { port: number };
-    address = `http://127.0.0.1:${port}`;
+    server = await servePages();
+    address = server.address;
     browser = await chromium.launch({ executablePath, args: FLAGS });
   }, 120_000);
 

@@ -1,0 +1,32 @@
+// Builds every page that browser tests open, once for all of them: a page of a few files opens several times
+// quicker than one of hundreds of modules. `npm test` does this; a single file run by hand is served from source.
+import { cpSync, readdirSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { build } from 'vite';
+
+const repository = resolve(import.meta.dirname, '../../..');
+export const BUILT_PAGES = resolve(repository, 'node_modules/.croftsheet-pages');
+
+export async function buildPages() {
+  await build({
+    root: repository,
+    configFile: false,
+    logLevel: 'error',
+    publicDir: false,
+    build: {
+      outDir: BUILT_PAGES,
+      emptyOutDir: true,
+      target: 'es2022',
+      minify: false,
+      reportCompressedSize: false,
+      rollupOptions: {
+        input: ['demo', 'tests/browser/harness/pages'].flatMap((folder) =>
+          readdirSync(resolve(repository, folder))
+            .filter((name) => name.endsWith('.html'))
+            .map((name) => resolve(repository, folder, name)),
+        ),
+      },
+    },
+  });
+  cpSync(resolve(repository, 'demo/data'), resolve(BUILT_PAGES, 'demo/data'), { recursive: true });
+}
