@@ -1,4 +1,5 @@
 import type { Colour, Marking, OwnType, Summary, TakenColumn } from './own-column.js';
+import type { StoredEdit } from './stored-edit.js';
 import type { Json, Raw } from './types.js';
 
 /** What a person can do to a book, as plain data: the same command on the same book gives the same changes. */
@@ -63,6 +64,13 @@ export type Command =
   | { readonly do: 'rename sheet'; readonly sheet: string; readonly title: string }
   | { readonly do: 'remove sheet'; readonly sheet: string }
   | { readonly do: 'rename book'; readonly title: string }
+  /** Values as an earlier version or another copy stores them; see `perform-take-over.ts`. */
+  | {
+      readonly do: 'take over';
+      readonly edits: readonly StoredEdit[];
+      /** What it is called in 'Undo …'. */
+      readonly called: string;
+    }
   /** Several at once: all or none, and one step of undo. */
   | {
       readonly do: 'all';
@@ -156,6 +164,8 @@ export function describe(command: Command): string {
       return 'removal of a sheet';
     case 'rename book':
       return 'new title of the book';
+    case 'take over':
+      return command.called;
     case 'all':
       if (command.called !== undefined) return command.called;
       return command.of.length === 1

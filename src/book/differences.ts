@@ -1,5 +1,5 @@
-import type { BookDoc, Change, Json } from './types.js';
 import { isObject, keysOfBoth, own, type PlainObject, sameJson } from './plain-json.js';
+import type { BookDoc, Change, Json } from './types.js';
 
 /** Parts that hold things by id, below a path; everything else is one value. */
 const PARTS: { readonly [place: string]: readonly string[] } = {

@@ -50,8 +50,12 @@ function inserted(
   ];
   // Formulas among the new rows may refer to one another, so the rows must stand before their cells are read.
   bench.state.apply(blank);
-  const filled = cellsOfNewRows(command.rows, sheet, bench);
-  bench.state.apply(inverse(blank));
+  let filled: ReturnType<typeof cellsOfNewRows>;
+  try {
+    filled = cellsOfNewRows(command.rows, sheet, bench);
+  } finally {
+    bench.state.apply(inverse(blank));
+  }
   if (!filled.ok) return filled;
   const changes = [
     ...others.flatMap(([id, key]) => orderChange(bench, sheet, id, key)),

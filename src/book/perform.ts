@@ -6,6 +6,7 @@ import { columnChanges } from './perform-columns.js';
 import { markChanges } from './perform-marks.js';
 import { rowChanges } from './perform-rows.js';
 import { sheetChanges } from './perform-sheets.js';
+import { takenOver } from './perform-take-over.js';
 import type { Change } from './types.js';
 
 /** Must names be worked out anew after these? */
@@ -28,6 +29,8 @@ function one(command: Exclude<Command, { do: 'all' }>, bench: Workbench): Result
     case 'mark cells':
     case 'group rows':
       return markChanges(command, bench);
+    case 'take over':
+      return takenOver(command, bench);
     default:
       return sheetChanges(command, bench);
   }
@@ -80,14 +83,18 @@ export function perform(command: Command, bench: Workbench): Result<Performed> {
   }
   let changes: readonly Change[] = [];
   const notes: Problem[] = [];
-  for (const part of parts ?? []) {
-    const done = perform(part, bench);
-    if (!done.ok) {
-      put(inverse(changes), bench);
-      return done;
+  let all = false;
+  try {
+    for (const part of parts ?? []) {
+      const done = perform(part, bench);
+      if (!done.ok) return done;
+      changes = [...changes, ...done.value.changes];
+      notes.push(...done.value.notes);
     }
-    changes = [...changes, ...done.value.changes];
-    notes.push(...done.value.notes);
+    all = true;
+    return ok({ changes, notes });
+  } finally {
+    // Refused, or broken off by something unforeseen.
+    if (!all) put(inverse(changes), bench);
   }
-  return ok({ changes, notes });
 }

@@ -40,6 +40,14 @@ const sheet = z.looseObject({
   rows: byId(row),
 });
 
+export const rawSchema = raw;
+export const orderSchema = order;
+export const columnSchema = column;
+export const rowSchema = row;
+/** Fields of a row by themselves. */
+export const fieldOfRowSchema = row.partial();
+export const sheetSchema = sheet;
+
 /** A book of the current version, as it stands in a file. Fields that it does not name survive. */
 export const bookSchema = z.looseObject({
   format: z.literal(BOOK_FORMAT),

@@ -1,6 +1,7 @@
 import {
   type BookDoc,
   BookState,
+  type CellAddress,
   type CellValue,
   declarationOf,
   isCellError,
@@ -47,6 +48,11 @@ export class BookReading {
 
   get title(): string {
     return this.state.title;
+  }
+
+  /** The book as it is stored and where things stand in it, for what looks through its formulas; only to be read. */
+  get inside(): { readonly state: BookState; readonly layout: StateLayout } {
+    return this;
   }
 
   get household(): Household {
@@ -238,6 +244,14 @@ export class BookReading {
     const foods = this.settling.plan.rows.sheet('foods');
     const names = (foods?.rowOrder.ids ?? []).map((id) => String(this.value(foods!.id, id, 'food') ?? ''));
     return new Map(names.filter((name) => name !== '').map((name) => [foodKey(name), name]));
+  }
+
+  /** Every cell, planning cells among them. */
+  protected everyCell(): CellAddress[] {
+    const cells: CellAddress[] = [];
+    for (const { id: sheet, rows, columnOrder } of this.state.sheets.values())
+      for (const row of rows.keys()) for (const column of columnOrder.ids) cells.push({ sheet, row, column });
+    return cells;
   }
 
   /** To be called after every change: what is remembered between changes is looked up again. */

@@ -5,6 +5,7 @@ import {
   type Command,
   describe,
   History,
+  inverse,
   newId,
   type Outcome,
   perform,
@@ -13,9 +14,12 @@ import {
 } from '../book/index.js';
 import type { CalcEngine } from '../engine/calc-engine.js';
 import type { DayNumber } from '../planning/types.js';
+import type { Problem } from '../problem.js';
 import { BookLooks } from './book-looks.js';
 import { todayHere } from './household.js';
 import { forgotten, postings } from './post-draws.js';
+import { makeStillOurs } from './still-ours.js';
+import { BROKE_DOWN, figuresLeft } from './unforeseen.js';
 
 /** What a change came to, for views to repaint and storage to keep. */
 export interface BookChange {
@@ -29,6 +33,8 @@ export interface BookChange {
   readonly settings: boolean;
   /** In words, for 'Undo …' and the live region. */
   readonly label: string;
+  /** What was left as it is, with the reason: an undo that another copy's edit stands in the way of, say. */
+  readonly notes?: readonly Problem[];
 }
 
 export interface LiveBookOptions {
@@ -65,26 +71,39 @@ export class LiveBook extends BookLooks {
     this.#tell('engine', [], this.settling.attach(engine), 'formulas are ready');
   }
 
-  /** Does what a command says, or refuses with the reason and changes nothing. */
+  /**
+   * Does what a command says, or refuses with the reason and changes nothing. Never throws: what nobody
+   * foresaw is taken back and refused like anything else.
+   */
   apply(command: Command): Outcome {
     const bench = { state: this.state, layout: this.layout };
-    const done = perform(command, bench);
-    if (!done.ok) return done;
-    let written = done.value.changes;
-    const stale = forgotten(this.state, this.settling.plan, written);
-    put(stale, bench);
-    written = [...written, ...stale];
-    let cells = this.settling.settle(written);
-    const posted = postings(this.state, this.settling.plan, written);
-    if (posted.length > 0) {
-      put(posted, bench);
-      written = [...written, ...posted];
-      cells = [...cells, ...this.settling.settle(posted)];
-    }
     const label = describe(command);
+    let written: readonly Change[] = [];
+    let cells: readonly CellAddress[];
+    let notes: readonly Problem[];
+    try {
+      const done = perform(command, bench);
+      if (!done.ok) return done;
+      notes = done.value.notes;
+      written = done.value.changes;
+      const stale = forgotten(this.state, this.settling.plan, written);
+      put(stale, bench);
+      written = [...written, ...stale];
+      cells = this.settling.settle(written);
+      const posted = postings(this.state, this.settling.plan, written);
+      if (posted.length > 0) {
+        put(posted, bench);
+        written = [...written, ...posted];
+        cells = [...cells, ...this.settling.settle(posted)];
+      }
+    } catch (error) {
+      put(inverse(written), bench);
+      this.#workOutAnew();
+      return { ok: false, problem: figuresLeft(label, error) };
+    }
     this.#history.add(label, written);
     if (written.length > 0) this.#tell('local', written, cells, label);
-    return { ok: true, changes: written, notes: done.value.notes };
+    return { ok: true, changes: written, notes };
   }
 
   /** One cell, as typed. */
@@ -152,7 +171,7 @@ export class LiveBook extends BookLooks {
   applyRemote(changes: readonly Change[]): void {
     if (changes.length === 0) return;
     put(changes, { state: this.state, layout: this.layout });
-    this.#tell('remote', changes, this.settling.settle(changes), 'change from another copy');
+    this.#settleAndTell('remote', changes, 'change from another copy', []);
   }
 
   /** To be called when the day may have turned: figures for 'today' follow. */
@@ -172,13 +191,40 @@ export class LiveBook extends BookLooks {
     this.settling.close();
   }
 
+  /** A step back or forth. What another copy has changed since is not written over: a note says so. */
   #replay(which: 'undo' | 'redo'): boolean {
-    const label = which === 'undo' ? this.#history.undoLabel : this.#history.redoLabel;
-    const changes = which === 'undo' ? this.#history.undo() : this.#history.redo();
-    if (!changes) return false;
-    put(changes, { state: this.state, layout: this.layout });
-    this.#tell(which, changes, this.settling.settle(changes), label ?? which);
+    const label = (which === 'undo' ? this.#history.undoLabel : this.#history.redoLabel) ?? which;
+    const step = which === 'undo' ? this.#history.undo() : this.#history.redo();
+    if (!step) return false;
+    const bench = { state: this.state, layout: this.layout };
+    const { changes, notes } = makeStillOurs(this.state, step, label, (each) => put([each], bench));
+    this.#settleAndTell(which, changes, label, notes);
     return true;
+  }
+
+  #settleAndTell(
+    origin: 'undo' | 'redo' | 'remote',
+    changes: readonly Change[],
+    label: string,
+    notes: readonly Problem[],
+  ): void {
+    try {
+      this.#tell(origin, changes, this.settling.settle(changes), label, notes);
+    } catch {
+      // The change itself is made, here or elsewhere: it stays, and the figures are worked out from nothing.
+      const anew = this.#workOutAnew();
+      this.#tell(origin, changes, this.everyCell(), label, anew ? notes : [...notes, BROKE_DOWN]);
+    }
+  }
+
+  /** Plans from nothing, after a planner broke off in the middle; false where it breaks off again. */
+  #workOutAnew(): boolean {
+    try {
+      this.settling.startOver();
+      return true;
+    } catch {
+      return false;
+    }
   }
 
   #tell(
@@ -186,6 +232,7 @@ export class LiveBook extends BookLooks {
     changes: readonly Change[],
     cells: readonly CellAddress[],
     label: string,
+    notes: readonly Problem[] = [],
   ): void {
     this.forgetReadings();
     const sheets = new Set<string>();
@@ -194,7 +241,15 @@ export class LiveBook extends BookLooks {
       if (path[0] === 'settings' || path[0] === 'title') settings = true;
       else if (path[2] !== 'rows' || path.length === 4 || path[4] === 'order') sheets.add(path[1]!);
     }
-    const event: BookChange = { origin, changes, cells, sheets, settings, label };
+    const event: BookChange = {
+      origin,
+      changes,
+      cells,
+      sheets,
+      settings,
+      label,
+      ...(notes.length > 0 && { notes }),
+    };
     for (const listener of [...this.#listeners]) listener(event);
   }
 }

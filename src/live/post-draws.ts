@@ -16,6 +16,8 @@ const ORIGIN = new Set(['food', 'way', 'container', 'lot', 'corrects']);
 export function forgotten(state: BookState, plan: PlanBook, written: readonly Change[]): Change[] {
   const sheet = plan.rows.sheet('draws')?.id;
   const changes: Change[] = [];
+  // What was allotted came with the cells: taken over from an earlier version, say.
+  const brought = new Set(written.filter(({ path }) => path[4] === 'allotted').map(({ path }) => path[3]));
   for (const { path } of written) {
     const [head, sheetId, part, row, field, column] = path;
     if (
@@ -23,7 +25,8 @@ export function forgotten(state: BookState, plan: PlanBook, written: readonly Ch
       sheetId !== sheet ||
       part !== 'rows' ||
       field !== 'cells' ||
-      !ORIGIN.has(column!)
+      !ORIGIN.has(column!) ||
+      brought.has(row)
     )
       continue;
     const was = state.at(['sheets', sheetId!, 'rows', row!, 'allotted']);

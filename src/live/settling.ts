@@ -29,7 +29,7 @@ const ON_ITSELF: CellValue = {
  * formulas that read the plans, and once more where those feed the plans; at most three times.
  */
 export class Settling {
-  readonly plan: PlanBook;
+  #plan: PlanBook;
   #sync: EngineSync | null = null;
   #engine: CalcEngine | null = null;
   #context = '';
@@ -40,10 +40,29 @@ export class Settling {
   constructor(
     readonly state: BookState,
     readonly layout: StateLayout,
-    today: () => DayNumber,
+    readonly today: () => DayNumber,
   ) {
-    this.plan = new PlanBook(state, (address) => this.value(address), today);
-    this.plan.replan(null);
+    this.#plan = this.#newPlan();
+    this.#plan.replan(null);
+  }
+
+  get plan(): PlanBook {
+    return this.#plan;
+  }
+
+  /** Everything from nothing, for what was begun may have been left half done. */
+  startOver(): void {
+    this.#plan = this.#newPlan();
+    this.#onThemselves.clear();
+    this.#held.clear();
+    // Formulas read as blank until the engine holds the book again.
+    this.#sync = null;
+    this.#plan.replan(null);
+    if (this.#engine) this.attach(this.#engine);
+  }
+
+  #newPlan(): PlanBook {
+    return new PlanBook(this.state, (address) => this.value(address), this.today);
   }
 
   get needsEngine(): boolean {

@@ -1,5 +1,5 @@
 /** Keeping, versions, tabs and copies. Load this on demand: the libraries for it are reached only from here. */
-export { differences } from './differences.js';
+export { differences } from '../book/differences.js';
 export { copyName, copyText, type OpenedCopy, openACopy, saveACopy, saveForMerging } from './files.js';
 export { type BookLabel, Keep, openKeep, type VersionEntry } from './keep.js';
 export type { BookEntry } from './keep-database.js';

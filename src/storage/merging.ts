@@ -1,6 +1,6 @@
+import { differences } from '../book/differences.js';
 import type { BookDoc, Change, Json } from '../book/types.js';
 import { ok, type Result, refuse } from '../problem.js';
-import { differences } from './differences.js';
 import type { ParseBook } from './opening.js';
 import { isObject, keysOfBoth, own, put, sameJson } from './plain.js';
 import { BookReplica } from './replica.js';

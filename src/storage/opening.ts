@@ -1,8 +1,8 @@
 import { format } from 'date-fns';
+import { differences } from '../book/differences.js';
 import type { Parsed } from '../book/parse.js';
 import { BOOK_VERSION, type BookDoc } from '../book/types.js';
 import { ok, type Problem, type Result, refuse } from '../problem.js';
-import { differences } from './differences.js';
 import { type Keep, type LoadedBook, openKeep } from './keep.js';
 import { storageProblem } from './keep-problems.js';
 import { BookReplica } from './replica.js';

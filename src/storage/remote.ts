@@ -1,5 +1,5 @@
+import { differencesAt } from '../book/differences.js';
 import type { Change, Json } from '../book/types.js';
-import { differencesAt } from './differences.js';
 import type { LeafMap } from './leaves.js';
 import { sameJson } from './plain.js';
 import type { Shadow } from './shadow.js';

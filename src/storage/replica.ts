@@ -1,7 +1,7 @@
 import * as Y from 'yjs';
+import { differences } from '../book/differences.js';
 import type { BookDoc, Change, Json } from '../book/types.js';
 import { ok, type Result, refuse } from '../problem.js';
-import { differences } from './differences.js';
 import { LeafEdits } from './leaf-edits.js';
 import { idsOf, keyOf, LEAF_MAPS, type LeafMap, store, unstore } from './leaves.js';
 import { digestOf, entriesOf, sameJson } from './plain.js';

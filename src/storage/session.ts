@@ -1,6 +1,6 @@
+import { differences } from '../book/differences.js';
 import type { BookDoc, Change } from '../book/types.js';
 import { ok, type Problem, type Result, refuse } from '../problem.js';
-import { differences } from './differences.js';
 import type { Keep, VersionEntry } from './keep.js';
 import { STORAGE_CLEARED, storageProblem } from './keep-problems.js';
 import { type BookCopy, type MergedCopy, planMerge } from './merging.js';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { differences } from '../../src/storage/differences.js';
+import { differences } from '../../src/book/differences.js';
 import { canonical } from '../../src/storage/plain.js';
 import { BookReplica } from '../../src/storage/replica.js';
 import { anyBook, anyEdit, changed } from './storage-books.js';

@@ -1,0 +1,129 @@
+import { ok, type Result, refuse } from '../problem.js';
+import { declaredIn } from './column-in.js';
+import { isUsableId } from './ids.js';
+import { declarationOf } from './kinds/index.js';
+import { columnSchema, fieldOfRowSchema, orderSchema, rawSchema, rowSchema, sheetSchema } from './schema.js';
+import type { BookState, SheetState } from './state.js';
+import { titleOfColumn } from './state-layout.js';
+import type { Json, Raw, RowDoc, SheetDoc } from './types.js';
+
+/** One value at one path, as the book stores it; without `to` it is removed. Paths are those of a `Change`. */
+export interface StoredEdit {
+  readonly path: readonly string[];
+  readonly to?: Json | undefined;
+}
+
+type Read = Result<Json | undefined>;
+
+const unreadable = (): Read =>
+  refuse('not-taken', 'Something in the other copy cannot be read and was left out.', 'Look at it there.');
+
+const nowhere = (what: string): Read =>
+  refuse(
+    'nowhere-to-go',
+    `Something belongs to a ${what} that this book does not have now; it was left out.`,
+    `Bring back the whole ${what === 'row' ? 'row' : 'sheet'} to get it.`,
+  );
+
+/**
+ * An edit as it may be written: checked as files are, without cells of planning columns. `isThere` says
+ * whether what stands at a path comes with the same command.
+ */
+export function readStored(
+  { path, to }: StoredEdit,
+  state: BookState,
+  isThere: (path: readonly string[]) => boolean,
+): Read {
+  const [head, id, part, item, ...below] = path;
+  if (head === 'title')
+    return typeof to === 'string' && to !== '' && to.length <= 200 ? ok(to) : unreadable();
+  if (head === 'settings') {
+    if (id === undefined || !isUsableId(id)) return unreadable();
+    return to === undefined || rawSchema.safeParse(to).success ? ok(to) : unreadable();
+  }
+  if (head !== 'sheets' || id === undefined || !isUsableId(id)) return unreadable();
+  const sheet = state.sheets.get(id);
+  if (part === undefined) return wholeSheet(sheet, to);
+  if (!sheet) return nowhere('sheet');
+  if (part === 'rows') return inRow(sheet, item, below, to, isThere);
+  if (part === 'columns') return inColumn(sheet, item, below, to);
+  if (part === 'kind' || item !== undefined) return unreadable();
+  if (part === 'order') return orderSchema.safeParse(to).success ? ok(to) : unreadable();
+  if (part === 'title')
+    return typeof to === 'string' && to !== '' && to.length <= 200 ? ok(to) : unreadable();
+  return ok(to);
+}
+
+function wholeSheet(sheet: SheetState | undefined, to: Json | undefined): Read {
+  if (to === undefined)
+    return sheet && sheet.kind !== 'own'
+      ? refuse(
+          'kind-sheet',
+          `“${sheet.title}” belongs to every book, so it stays.`,
+          'Its rows can be brought back or removed.',
+        )
+      : ok(undefined);
+  const read = sheetSchema.safeParse(to);
+  if (!read.success || (sheet && sheet.kind !== read.data.kind)) return unreadable();
+  const doc = to as unknown as SheetDoc;
+  const rows: Record<string, RowDoc> = {};
+  for (const [rowId, row] of Object.entries(doc.rows))
+    rows[rowId] = withoutCells(row, (column) => declarationOf(doc.kind, column)?.role === 'planning');
+  return ok({ ...doc, rows } as unknown as Json);
+}
+
+function withoutCells(row: RowDoc, goes: (column: string) => boolean): RowDoc {
+  const cells = Object.entries(row.cells).filter(([column]) => !goes(column));
+  if (cells.length === Object.keys(row.cells).length) return row;
+  return { ...row, cells: Object.fromEntries(cells) as Record<string, Raw> };
+}
+
+function inRow(
+  sheet: SheetState,
+  row: string | undefined,
+  [field, column]: readonly string[],
+  to: Json | undefined,
+  isThere: (path: readonly string[]) => boolean,
+): Read {
+  if (row === undefined || !isUsableId(row)) return unreadable();
+  const noColumn = (each: string) =>
+    !declaredIn(sheet, each) && !sheet.columns.has(each) && !isThere(['sheets', sheet.id, 'columns', each]);
+  const isPlanning = (each: string) => declaredIn(sheet, each)?.role === 'planning';
+  if (field === undefined) {
+    if (to === undefined) return ok(undefined);
+    if (!rowSchema.safeParse(to).success) return unreadable();
+    return ok(withoutCells(to as unknown as RowDoc, (each) => isPlanning(each) || noColumn(each)) as Json);
+  }
+  if (!sheet.rows.has(row)) return nowhere('row');
+  if (field !== 'cells') {
+    if (field === 'order') return orderSchema.safeParse(to).success ? ok(to) : unreadable();
+    return to === undefined || fieldOfRowSchema.safeParse({ [field]: to }).success ? ok(to) : unreadable();
+  }
+  if (column === undefined) return unreadable();
+  if (isPlanning(column))
+    return refuse(
+      'planning-column',
+      `“${titleOfColumn(sheet, column)}” is worked out, not entered, so it was left alone.`,
+      'Bring back what it is worked out from.',
+    );
+  if (to !== undefined && noColumn(column)) return nowhere('column');
+  return to === undefined || rawSchema.safeParse(to).success ? ok(to) : unreadable();
+}
+
+function inColumn(
+  sheet: SheetState,
+  column: string | undefined,
+  [field]: readonly string[],
+  to: Json | undefined,
+): Read {
+  if (column === undefined || !isUsableId(column)) return unreadable();
+  const declared = declarationOf(sheet.kind, column);
+  if (field === undefined) {
+    if (to === undefined) return ok(undefined);
+    const read = columnSchema.safeParse(to);
+    return read.success && (declared || read.data.own === true) ? ok(to) : unreadable();
+  }
+  const there = sheet.columns.get(column);
+  if (!declared && !there) return nowhere('column');
+  return columnSchema.safeParse({ ...there, [field]: to }).success ? ok(to) : unreadable();
+}
