@@ -37,6 +37,6 @@ export { sameJson } from './plain-json.js';
 export { SETTINGS, type SettingDeclaration, settingOf } from './settings.js';
 export { BookState, type SheetState } from './state.js';
 export { StateLayout, titleOfColumn } from './state-layout.js';
-export { isNamedKind, NAMED_KINDS, type NamedKind, takeableColumns } from './takeable.js';
 export type { StoredEdit } from './stored-edit.js';
+export { isNamedKind, NAMED_KINDS, type NamedKind, takeableColumns } from './takeable.js';
 export * from './types.js';

@@ -1,5 +1,5 @@
 import type { ColumnDeclaration } from './kinds/column.js';
-import { declarationOf, KINDS } from './kinds/index.js';
+import { takeableColumns } from './takeable.js';
 import { type ColumnDoc, type Json, type Raw, SHEET_KINDS, type SheetKind } from './types.js';
 
 /** What an own column may be said to hold; `any` takes whatever is typed. */
@@ -86,19 +86,18 @@ export const markingsOf = (column: ColumnDoc | undefined): readonly Marking[] =>
 };
 
 export const takenOf = (column: ColumnDoc | undefined): TakenColumn | undefined => {
-  const said = record(column?.plan);
+  if (column?.plan === undefined) return undefined;
+  const said = record(column.plan);
   const kind = among(SHEET_KINDS, said?.kind);
   const { column: id, by } = said ?? {};
   if (!kind || typeof id !== 'string' || typeof by !== 'string') return undefined;
-  return KINDS[kind].columns.some((each) => each.id === id && each.role === 'planning')
-    ? { kind, column: id, by }
-    : undefined;
+  return takeableColumns(kind).some((each) => each.id === id) ? { kind, column: id, by } : undefined;
 };
 
 /** The declaration of the planning column that an own column shows, if it shows one. */
 export const takenDeclaration = (column: ColumnDoc | undefined): ColumnDeclaration | undefined => {
   const taken = takenOf(column);
-  return taken && declarationOf(taken.kind, taken.column);
+  return taken && takeableColumns(taken.kind).find(({ id }) => id === taken.column);
 };
 
 /** Row field that holds the person's note on a cell. */

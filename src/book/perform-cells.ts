@@ -6,6 +6,7 @@ import { dateOrder } from './date-order.js';
 import { readEntry } from './entry.js';
 import { isFormula, toStored } from './formula/references.js';
 import type { ColumnType } from './kinds/index.js';
+import { takenOf } from './own-column.js';
 import type { SheetState } from './state.js';
 import { titleOfColumn } from './state-layout.js';
 import type { Change, Raw } from './types.js';
@@ -81,10 +82,13 @@ export function storedEntry(
 /** Why a planning cell cannot be written, in the words shown to the person. */
 export function computed(sheet: SheetState, column: string, row?: string): Problem {
   const title = titleOfColumn(sheet, column);
+  const own = takenOf(sheet.columns.get(column)) !== undefined;
   return {
     code: 'planning-column',
-    message: `“${title}” is worked out from the book, so it cannot be typed over, pasted over or removed.`,
-    mend: 'Change what it is worked out from (its working shows that), or add a column of your own beside it.',
+    message: `“${title}” is worked out from the book, so it cannot be typed over, pasted over${own ? ' or filled by a formula' : ' or removed'}.`,
+    mend: own
+      ? 'Change what it is worked out from (its working shows that), or take it off the sheet.'
+      : 'Change what it is worked out from (its working shows that), or add a column of your own beside it.',
     where: { sheet: sheet.id, column, ...(row !== undefined && { row }) },
   };
 }

@@ -25,6 +25,8 @@ interface Store<K extends ReadKind> {
   readonly rows: Map<string, ReadRow<TypedRow[K]> & { readonly order: string }>;
   /** Rows to be read every time: a formula gives one of their cells. */
   readonly volatile: Set<string>;
+  /** Goes up whenever a row is read again. */
+  readings: number;
 }
 
 /** The book's rows as planners read them, read again only where they changed. */
@@ -38,7 +40,7 @@ export class TypedRows {
   constructor(state: BookState, computed: ComputedValue) {
     this.#state = state;
     this.#computed = computed;
-    const empty = () => ({ rows: new Map(), volatile: new Set<string>() });
+    const empty = () => ({ rows: new Map(), volatile: new Set<string>(), readings: 0 });
     this.#stores = Object.fromEntries(READ_KINDS.map((kind) => [kind, empty()])) as never;
   }
 
@@ -61,6 +63,11 @@ export class TypedRows {
   kindOf(sheetId: string): ReadKind | undefined {
     const kind = this.#state.sheets.get(sheetId)?.kind;
     return kind !== undefined && kind !== 'own' && this.sheet(kind)?.id === sheetId ? kind : undefined;
+  }
+
+  /** Another text as soon as a row of the kind may have changed, in any cell. */
+  version(kind: ReadKind): string {
+    return `${this.sheet(kind)?.id ?? ''}/${this.#stores[kind].readings}`;
   }
 
   get<K extends ReadKind>(kind: K, id: string): TypedRow[K] | undefined {
@@ -94,6 +101,7 @@ export class TypedRows {
         ? [...store.rows.keys(), ...(sheet?.rows.keys() ?? [])]
         : [...((sheet && touched.get(sheet.id)) ?? []), ...store.volatile];
     const changed = new Set<string>();
+    if (touched === null || ids.length > 0) store.readings++;
     for (const id of new Set(ids)) if (this.#readOne(kind, sheet, id)) changed.add(id);
     return changed;
   }
