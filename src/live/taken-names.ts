@@ -1,0 +1,118 @@
+import type { NamedKind } from '../book/index.js';
+import { nearestNames, wordsOf } from '../facts/names.js';
+import { WAYS_KEPT } from '../planning/types.js';
+import { MAX_NAME, type Problem } from '../problem.js';
+import { foodKey } from './food-key.js';
+
+/** One row as it can be called. */
+export interface NamedRow {
+  readonly row: string;
+  /** Forms in which it is called, the fullest first; compared only. */
+  readonly keys: readonly string[];
+  /** Its usual name as shown, and the fullest, for where others share the usual one. */
+  readonly short: string;
+  readonly full: string;
+}
+
+export type Found =
+  | { readonly is: 'row'; readonly row: string }
+  | { readonly is: 'several'; readonly rows: readonly NamedRow[] }
+  | { readonly is: 'none' };
+
+/** Longest first: 'freeze-dried' ends with 'dried'. */
+const WAYS = [...WAYS_KEPT].sort((a, b) => b.length - a.length);
+
+/** 'tomatoes, canned', 'canned tomatoes' and 'tomatoes (canned)' as the food and its way; null where no way is named. */
+export function withWay(text: string): { food: string; way: string } | null {
+  const plain = text
+    .trim()
+    .toLowerCase()
+    .replace(/\s*\(([^()]*)\)$/, ', $1');
+  for (const way of WAYS) {
+    if (plain.startsWith(`${way} `)) return { food: text.trim().slice(way.length + 1), way };
+    for (const joint of [`, ${way}`, ` ${way}`])
+      if (plain.endsWith(joint)) return { food: plain.slice(0, -joint.length), way };
+  }
+  return null;
+}
+
+/** The names of one kind's rows, and which row a text names. */
+export class KindNames {
+  readonly #byKey = new Map<string, NamedRow[]>();
+  readonly #found = new Map<string, Found>();
+
+  /** `asked` gives the forms in which a text may call a row, the one that counts first at the head. */
+  constructor(
+    readonly kind: NamedKind,
+    readonly title: string,
+    readonly rows: readonly NamedRow[],
+    readonly asked: (text: string) => readonly string[],
+  ) {
+    for (const named of rows) {
+      for (const key of new Set(named.keys)) {
+        if (key === '') continue;
+        const those = this.#byKey.get(key);
+        if (those) those.push(named);
+        else this.#byKey.set(key, [named]);
+      }
+    }
+  }
+
+  find(text: string): Found {
+    let found = this.#found.get(text);
+    if (!found) {
+      found = this.#look(text);
+      this.#found.set(text, found);
+    }
+    return found;
+  }
+
+  /** Names for a list to choose from: the usual one, or the fullest where several share that. */
+  all(): string[] {
+    const seen = new Map<string, number>();
+    for (const { short } of this.rows) seen.set(foodKey(short), (seen.get(foodKey(short)) ?? 0) + 1);
+    const names = this.rows.map(({ short, full }) => (seen.get(foodKey(short)) === 1 ? short : full));
+    return [...new Set(names)].filter((name) => name !== '');
+  }
+
+  /** Why a text names no one row, and what to write. */
+  problem(text: string): Problem | undefined {
+    const found = this.find(text);
+    const said = text.trim().slice(0, 60);
+    if (found.is === 'row') return undefined;
+    if (found.is === 'none') {
+      const near = text.length > MAX_NAME ? [] : nearestNames(text, this.#known());
+      const ask = near.length > 0 ? `: did you mean ${near.join(' or ')}?` : '.';
+      return {
+        code: 'names-no-row',
+        message: `“${said}” is not in ${this.title}${ask}`,
+        mend: `Write it as ${this.title} has it, or add a row there.`,
+      };
+    }
+    const full = [...new Set(found.rows.map((each) => each.full))];
+    const many = found.rows.length === 2 ? 'twice' : `${found.rows.length} times`;
+    return {
+      code: 'names-several-rows',
+      message: `“${said}” is in ${this.title} ${many}.`,
+      mend:
+        full.length > 1
+          ? `Write ${full.slice(0, 4).map(quoted).join(' or ')}.`
+          : `Those rows are called the same: tell them apart in ${this.title}.`,
+    };
+  }
+
+  #known(): [string, string][] {
+    return this.rows.map(({ short }) => [wordsOf(short), short] as [string, string]);
+  }
+
+  #look(text: string): Found {
+    for (const key of this.asked(text)) {
+      const those = key === '' ? undefined : this.#byKey.get(key);
+      if (those?.length === 1) return { is: 'row', row: those[0]!.row };
+      if (those) return { is: 'several', rows: those };
+    }
+    return { is: 'none' };
+  }
+}
+
+const quoted = (name: string): string => `“${name.slice(0, 80)}”`;
