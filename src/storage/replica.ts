@@ -31,7 +31,8 @@ export class BookReplica {
   readonly #maps: Readonly<Record<LeafMap, Y.Map<unknown>>>;
   readonly #shadow = new Shadow();
   readonly #edits = new LeafEdits(this.#shadow, (map, ids, value) => this.#leaf(map, ids, value));
-  #touched: Touched[] = [];
+  /** What merged updates touched and nobody has been told yet, by the maps' keys. */
+  readonly #touched = new Map<string, Omit<Touched, 'value'>>();
 
   private constructor() {
     this.#maps = Object.fromEntries(LEAF_MAPS.map((name) => [name, this.#doc.getMap(name)])) as Record<
@@ -132,7 +133,9 @@ export class BookReplica {
   }
 
   /**
-   * Merges another copy's update; gives what that changes here. Bytes that are no update change nothing.
+   * Merges another copy's update; gives what that changes here. Bytes that are no update change nothing. An
+   * update that builds on one not seen yet changes nothing either until that comes: half of it may take effect
+   * at once in the library (the value it replaces goes), which nobody ever meant to see.
    * With origin `local` it counts as an edit made here, for whoever listens to updates.
    */
   merge(update: Uint8Array, origin: Origin = 'remote'): Result<Change[]> {
@@ -145,7 +148,7 @@ export class BookReplica {
       return unreadable();
     }
     const read = this.#read([update], origin);
-    const changes = changesFrom(this.#shadow, this.#touched.splice(0));
+    const changes = this.incomplete ? [] : changesFrom(this.#shadow, this.#takeTouched());
     return read || changes.length > 0 ? ok(changes) : unreadable();
   }
 
@@ -161,9 +164,19 @@ export class BookReplica {
     for (const map of LEAF_MAPS)
       this.#maps[map].observe((event, transaction) => {
         if (transaction.local) return;
-        for (const key of event.keysChanged)
-          this.#touched.push({ map, ids: idsOf(key), value: unstore(this.#maps[map].get(key)) });
+        for (const key of event.keysChanged) this.#touched.set(`${map} ${key}`, { map, ids: idsOf(key) });
       });
+  }
+
+  #takeTouched(): Touched[] {
+    const touched = [...this.#touched.values()].map(({ map, ids }) => ({
+      map,
+      ids,
+      // As it is now: an edit made here may have come in between.
+      value: unstore(this.#maps[map].get(keyOf(...ids))),
+    }));
+    this.#touched.clear();
+    return touched;
   }
 
   #read(updates: readonly Uint8Array[], origin: Origin = 'remote'): boolean {
