@@ -11,6 +11,9 @@ const MENDED = /^sheets\/[^/]+\/(rows\/[^/]+\/cells\/[^/]+|columns\/[^/]+\/formu
 const mended: MayTouch = ({ path, was, to }) =>
   MENDED.test(path) && isFormula(was as never) && isFormula(to as never);
 
+/** What a sheet remembers of columns, rows and sheets that its formulas refer to and that are gone. */
+const remembered: MayTouch = ({ path }) => /^sheets\/[^/]+\/gone$/.test(path);
+
 const anyOf =
   (...all: readonly MayTouch[]): MayTouch =>
   (difference) =>
@@ -57,7 +60,7 @@ export function footprint(command: Command, state: BookState): MayTouch {
     case 'insert rows':
       return anyOf(under(...command.rows.map(({ id }) => `${at}/rows/${id}`)), orders(`${at}/rows`));
     case 'remove rows':
-      return anyOf(under(...command.rows.map((row) => `${at}/rows/${row}`)), mended);
+      return anyOf(under(...command.rows.map((row) => `${at}/rows/${row}`)), mended, remembered);
     case 'move rows':
       return orders(`${at}/rows`);
     case 'add column':
@@ -74,6 +77,7 @@ export function footprint(command: Command, state: BookState): MayTouch {
           return gone.has(field === 'cells' ? column! : field.replace(/^(note|colour):/, ''));
         },
         mended,
+        remembered,
       );
     }
     case 'describe column':
@@ -97,7 +101,7 @@ export function footprint(command: Command, state: BookState): MayTouch {
     case 'add sheet':
       return under(at);
     case 'remove sheet':
-      return anyOf(under(at), mended);
+      return anyOf(under(at), mended, remembered);
     case 'rename sheet':
       return exactly([`${at}/title`]);
     case 'rename book':
