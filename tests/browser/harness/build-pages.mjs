@@ -1,5 +1,5 @@
 // Builds every page that browser tests open, once for all of them: a page of a few files opens several times
-// quicker than one of hundreds of modules. `npm test` does this; a single file run by hand is served from source.
+// quicker than one of hundreds of modules.
 import { cpSync, readdirSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { build } from 'vite';
@@ -7,14 +7,14 @@ import { build } from 'vite';
 const repository = resolve(import.meta.dirname, '../../..');
 export const BUILT_PAGES = resolve(repository, 'node_modules/.croftsheet-pages');
 
-export async function buildPages() {
+export async function buildPages(into = BUILT_PAGES) {
   await build({
     root: repository,
     configFile: false,
     logLevel: 'error',
     publicDir: false,
     build: {
-      outDir: BUILT_PAGES,
+      outDir: into,
       emptyOutDir: true,
       target: 'es2022',
       minify: false,
@@ -28,5 +28,5 @@ export async function buildPages() {
       },
     },
   });
-  cpSync(resolve(repository, 'demo/data'), resolve(BUILT_PAGES, 'demo/data'), { recursive: true });
+  cpSync(resolve(repository, 'demo/data'), resolve(into, 'demo/data'), { recursive: true });
 }

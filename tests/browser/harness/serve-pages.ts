@@ -1,6 +1,8 @@
+import { rm } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { resolve } from 'node:path';
-import { createServer, preview } from 'vite';
+import { preview } from 'vite';
+import { BUILT_PAGES, buildPages } from './build-pages.mjs';
 
 const repository = resolve(import.meta.dirname, '../../..');
 
@@ -10,34 +12,25 @@ export interface Served {
   close(): Promise<void>;
 }
 
-const addressOf = (port: number): string => `http://127.0.0.1:${port}`;
-
-/** Pages as built by `npm test` (which names the folder), or from source where a file of tests is run by itself. */
+/** Pages as built by `npm test`, which names the folder; a file of tests run by itself builds its own. */
 export async function servePages(): Promise<Served> {
-  const built = process.env.CROFTSHEET_PAGES;
-  if (built) {
-    const server = await preview({
-      root: repository,
-      configFile: false,
-      logLevel: 'error',
-      appType: 'mpa',
-      build: { outDir: built },
-      preview: { port: 0, host: '127.0.0.1' },
-    });
-    const { port } = server.httpServer.address() as AddressInfo;
-    return { address: addressOf(port), close: () => server.close() };
-  }
-  const server = await createServer({
+  const shared = process.env.CROFTSHEET_PAGES;
+  const built = shared ?? `${BUILT_PAGES}-${process.pid}`;
+  if (shared === undefined) await buildPages(built);
+  const server = await preview({
     root: repository,
     configFile: false,
     logLevel: 'error',
     appType: 'mpa',
-    cacheDir: resolve(repository, 'node_modules/.vite-tests'),
-    server: { port: 0, hmr: false, watch: null },
-    optimizeDeps: { entries: ['tests/browser/harness/pages/*.html'] },
-    oxc: { target: 'es2022' },
+    build: { outDir: built },
+    preview: { port: 0, host: '127.0.0.1' },
   });
-  await server.listen();
-  const { port } = server.httpServer!.address() as AddressInfo;
-  return { address: addressOf(port), close: () => server.close() };
+  const { port } = server.httpServer.address() as AddressInfo;
+  return {
+    address: `http://127.0.0.1:${port}`,
+    async close() {
+      await server.close();
+      if (shared === undefined) await rm(built, { recursive: true, force: true });
+    },
+  };
 }
