@@ -16,7 +16,9 @@ const LISTS: Readonly<Record<string, readonly string[]>> = {
 export function flat(doc: BookDoc): Flat {
   const leaves = new Map<string, unknown>();
   const thing = (path: string, place: string, value: object): void => {
-    if (path !== '') leaves.set(path, THERE);
+    // A column of the kind about which nothing is said may have an entry or none: both mean the same.
+    const saysNothing = place === 'columns' && Object.keys(value).length === 0;
+    if (path !== '' && !saysNothing) leaves.set(path, THERE);
     for (const [field, inside] of Object.entries(value)) {
       const here = path === '' ? field : `${path}/${field}`;
       if (!LISTS[place]?.includes(field)) {
