@@ -14,9 +14,9 @@ export function likeness(a: string, b: string): number {
   const longest = Math.max(x.length, y.length);
   if (longest === 0) return 0;
   const alike = 1 - distance(x, y) / longest;
-  // One that holds the other whole is close, as 'Price' and 'Price per jar' are.
-  const shorter = Math.min(x.length, y.length);
-  const inside = shorter >= 3 && (x.startsWith(y) || y.startsWith(x));
+  // One that begins with the other, or holds it as words, is close, as 'Price' and 'Price per jar' are.
+  const [short, long] = x.length < y.length ? [x, y] : [y, x];
+  const inside = short.length >= 3 && (long.startsWith(short) || ` ${long} `.includes(` ${short} `));
   return inside ? Math.max(alike, 0.7) : alike;
 }
 
