@@ -1,9 +1,9 @@
 import { ok, type Result, refuse } from '../problem.js';
 import { findMeasure } from '../units/index.js';
 import type { Workbench } from './bench.js';
+import { takenIn } from './column-in.js';
 import { dateOrder } from './date-order.js';
 import { readEntry } from './entry.js';
-import { declarationOf } from './kinds/index.js';
 import {
   COLOURS,
   CONDITIONS,
@@ -145,11 +145,7 @@ function taken(plan: TakenColumn, sheet: SheetState): Result<Json | undefined> {
       { sheet: sheet.id },
     );
   }
-  if (
-    !sheet.columnOrder.has(found.by) ||
-    declarationOf(sheet.kind, found.by) ||
-    takenOf(sheet.columns.get(found.by))
-  ) {
+  if (!sheet.columnOrder.has(found.by) || takenIn(sheet, found.by)) {
     return refuse(
       'no-naming-column',
       'No column of this sheet says which row that figure is of.',

@@ -1,6 +1,6 @@
 export { inverse } from './bench.js';
 export { blankBook } from './blank.js';
-export { declaredIn, entryTypeIn } from './column-in.js';
+export { declaredIn, entryTypeIn, takenIn } from './column-in.js';
 export { MAX_CHOICES, MAX_MARKINGS } from './column-look.js';
 export type { ColumnLook, Command, NewColumn, NewRow, Typed, TypedCell } from './commands.js';
 export { describe } from './commands.js';

@@ -1,12 +1,11 @@
 import { ok, type Problem, type Result, refuse } from '../problem.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
-import { declaredIn, entryTypeIn } from './column-in.js';
+import { declaredIn, entryTypeIn, takenIn } from './column-in.js';
 import { type Command, MAX_CELLS_AT_ONCE, type Typed } from './commands.js';
 import { dateOrder } from './date-order.js';
 import { readEntry } from './entry.js';
 import { isFormula, toStored } from './formula/references.js';
 import type { ColumnType } from './kinds/index.js';
-import { takenOf } from './own-column.js';
 import type { SheetState } from './state.js';
 import { titleOfColumn } from './state-layout.js';
 import type { Change, Raw } from './types.js';
@@ -82,7 +81,7 @@ export function storedEntry(
 /** Why a planning cell cannot be written, in the words shown to the person. */
 export function computed(sheet: SheetState, column: string, row?: string): Problem {
   const title = titleOfColumn(sheet, column);
-  const own = takenOf(sheet.columns.get(column)) !== undefined;
+  const own = takenIn(sheet, column) !== undefined;
   return {
     code: 'planning-column',
     message: `“${title}” is worked out from the book, so it cannot be typed over, pasted over${own ? ' or filled by a formula' : ' or removed'}.`,

@@ -1,5 +1,6 @@
 import { ok, type Result, refuse } from '../problem.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
+import { takenIn } from './column-in.js';
 import { lookField, OWN_FIELDS } from './column-look.js';
 import { type Command, json, MAX_COLUMNS } from './commands.js';
 import { mendedRanges } from './formula/mend-ranges.js';
@@ -7,8 +8,9 @@ import { isFormula } from './formula/references.js';
 import { isUsableId } from './ids.js';
 import { declarationOf } from './kinds/index.js';
 import { placing } from './order.js';
-import { colourField, noteField, takenOf } from './own-column.js';
+import { colourField, noteField, type TakenColumn } from './own-column.js';
 import { computed, storedEntry, titleTooLong } from './perform-cells.js';
+import { readAnew } from './read-anew.js';
 import type { SheetState } from './state.js';
 import { titleOfColumn } from './state-layout.js';
 import type { Change, Json } from './types.js';
@@ -157,6 +159,22 @@ const notOwn = (sheet: SheetState, column: string): Result<never> =>
     { sheet: sheet.id, column },
   );
 
+/** A refusal where a planning column would stand in the column that is to name its rows, or those of another. */
+function namesItself(sheet: SheetState, column: string, plan: Json): Result<never> | undefined {
+  const { by } = plan as unknown as TakenColumn;
+  const named =
+    by === column ? column : [...sheet.columns.keys()].find((id) => takenIn(sheet, id)?.by === column);
+  if (named === undefined) return undefined;
+  return refuse(
+    'names-rows',
+    by === column
+      ? `“${titleOfColumn(sheet, column)}” cannot both name the rows and show their figures.`
+      : `“${titleOfColumn(sheet, column)}” names the rows for “${titleOfColumn(sheet, named)}”.`,
+    'Add a column for the figures.',
+    { sheet: sheet.id, column },
+  );
+}
+
 function described(
   command: Extract<Command, { do: 'describe column' }>,
   sheet: SheetState,
@@ -179,7 +197,7 @@ function described(
     }
     if (field === 'formula') {
       if (!isOwn) return notOwn(sheet, command.column);
-      if (to !== undefined && takenOf(sheet.columns.get(command.column)))
+      if (to !== undefined && takenIn(sheet, command.column))
         return { ok: false, problem: computed(sheet, command.column) };
       const formula = columnFormula(to, sheet, bench);
       if (!formula.ok) return formula;
@@ -194,7 +212,13 @@ function described(
       if (long) return long;
       if (isOwn && to === undefined) to = 'Column';
     }
+    if (field === 'plan' && to !== undefined) {
+      const naming = namesItself(sheet, command.column, to);
+      if (naming) return naming;
+    }
     changes.push(...change(state, ['sheets', sheet.id, 'columns', command.column, field], to));
+    if (field === 'type' && isOwn && changes.length > 0)
+      changes.push(...readAnew(sheet, command.column, command.as.type ?? 'any', bench));
   }
   return ok({ changes, notes: [] });
 }

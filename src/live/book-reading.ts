@@ -3,7 +3,7 @@ import {
   BookState,
   type CellAddress,
   type CellValue,
-  declarationOf,
+  declaredIn,
   isCellError,
   isFormula,
   type Raw,
@@ -19,6 +19,7 @@ import { foodKey } from './food-key.js';
 import type { GardenPlans } from './garden-stage.js';
 import type { PlannedLine } from './lines.js';
 import { lotLabel, secondRow, unlistedFood } from './notes.js';
+import { ownProblem } from './own-problems.js';
 import type { TypedRow } from './readers.js';
 import { Settling } from './settling.js';
 import type { ReadKind } from './typed-rows.js';
@@ -52,7 +53,7 @@ export class BookReading {
 
   /** The book as it is stored and where things stand in it, for what looks through its formulas; only to be read. */
   get inside(): { readonly state: BookState; readonly layout: StateLayout } {
-    return this;
+    return { state: this.state, layout: this.layout };
   }
 
   get household(): Household {
@@ -108,8 +109,11 @@ export class BookReading {
     return isFormula(this.settling.raw({ sheet, row, column }));
   }
 
-  /** The unit of a planning figure where it varies by row ('quarts' of what a lot holds). */
+  /** The unit of a planning figure, which may vary by row ('quarts' of what a lot holds), or of an own column. */
   unit(sheet: string, row: string, column: string): string | undefined {
+    const view = this.column(sheet, column);
+    if (view?.taken) return this.settling.taken.at({ sheet, row, column })?.unit;
+    if (view?.role === 'own') return view.measure;
     const units = this.settling.plan.planOf(sheet, row).units as
       | Record<string, string | undefined>
       | undefined;
@@ -149,7 +153,10 @@ export class BookReading {
         where: { sheet, row, column },
       };
     }
+    const view = this.column(sheet, column);
     const found =
+      (view?.taken && this.settling.taken.problem({ sheet, row, column })) ??
+      (view?.role === 'own' ? ownProblem(view, value, this.isFormula(sheet, row, column)) : undefined) ??
       plan.readProblem(sheet, row, column) ??
       planned.problems?.[column] ??
       planned.kept?.[column] ??
@@ -167,12 +174,30 @@ export class BookReading {
 
   /** How a planning figure came to be; undefined for cells that the person fills. */
   working(sheet: string, row: string, column: string): Working | undefined {
+    const from = this.sourceOf(sheet, row, column);
+    return from && workingOf(this.settling.plan, from);
+  }
+
+  /**
+   * Where a planning figure belongs: the cell itself, or the one on the sheet of its kind of which a column of an
+   * own sheet shows the figure. Undefined for cells that the person fills, and where no row is named.
+   */
+  sourceOf(sheet: string, row: string, column: string): CellAddress | undefined {
     if (this.#declared(sheet, column)?.role !== 'planning') return undefined;
-    return workingOf(this.settling.plan, { sheet, row, column });
+    const address = { sheet, row, column };
+    return this.column(sheet, column)?.taken ? (this.settling.taken.at(address)?.from ?? undefined) : address;
   }
 
   /** Known values of a cell, for a dropdown; undefined where there are none. */
   choices(sheet: string, row: string | null, column: string): readonly Choice[] | undefined {
+    const view = this.column(sheet, column);
+    if (view?.role === 'own') {
+      const names =
+        view.type === 'choice' && view.listed.length > 0
+          ? view.listed
+          : this.settling.taken.namesFor(sheet, column);
+      return names?.map((name) => ({ value: name, label: name }));
+    }
     const source = this.#declared(sheet, column)?.choices;
     if (!source) return undefined;
     const { plan } = this.settling;
@@ -226,8 +251,8 @@ export class BookReading {
   }
 
   #declared(sheet: string, column: string) {
-    const kind = this.state.sheets.get(sheet)?.kind;
-    return kind && declarationOf(kind, column);
+    const found = this.state.sheets.get(sheet);
+    return found && declaredIn(found, column);
   }
 
   #notes(sheet: string, row: string, column: string): Problem | undefined {

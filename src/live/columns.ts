@@ -3,7 +3,6 @@ import {
   type ColumnDeclaration,
   type ColumnType,
   choicesListed,
-  declarationOf,
   declaredIn,
   entryTypeIn,
   type Layout,
@@ -12,7 +11,7 @@ import {
   type Summary,
   summaryOf,
   type TakenColumn,
-  takenOf,
+  takenIn,
   titleOfColumn,
   toShown,
 } from '../book/index.js';
@@ -59,7 +58,7 @@ export function columnViews(state: BookState, layout: Layout, sheetId: string): 
   if (!sheet) return [];
   return sheet.columnOrder.ids.map((id) => {
     const column = sheet.columns.get(id) ?? {};
-    const taken = declarationOf(sheet.kind, id) ? undefined : takenOf(column);
+    const taken = takenIn(sheet, id);
     const declaration = declaredIn(sheet, id);
     return {
       id,

@@ -2,7 +2,7 @@ import {
   type BookState,
   type CellAddress,
   type CellValue,
-  declarationOf,
+  declaredIn,
   explained,
   isCellError,
   isFormula,
@@ -22,12 +22,16 @@ import { rewriting } from './row-sequence.js';
 export type PlannedValue = (sheet: string, row: string, column: string) => CellValue;
 
 interface Shape {
-  rows: readonly string[];
-  columns: readonly string[];
+  /** A sheet that was replaced as a whole, or is of another kind now, is another object. */
+  readonly of: SheetState;
+  readonly rows: readonly string[];
+  readonly columns: readonly string[];
+  /** What fills the blank cells of a column, or all of them: its formula, or the planning column it shows. */
+  readonly fills: ReadonlyMap<string, string>;
 }
 
 /** Of our own functions the declaration says it; of the others a list does. */
-const takesOneValue = (name: string, argument: number): boolean => {
+export const takesOneValue = (name: string, argument: number): boolean => {
   const declared = functionNamed(name)?.arguments[argument];
   return declared ? !isListArgument(declared) : standardOneValue(name, argument);
 };
@@ -132,17 +136,18 @@ export class EngineSync {
     for (const { at, count } of columns.removals) this.engine.removeColumns(id, at, count);
     for (const { at, count } of columns.insertions) this.engine.insertColumns(id, at, count);
     for (const { at, count } of rows.insertions) this.engine.insertRows(id, at, count);
-    this.#shapes.set(id, { rows: [...sheet.rowOrder.ids], columns: [...sheet.columnOrder.ids] });
+    const now = shapeOf(sheet);
+    this.#shapes.set(id, now);
     for (const [key, { address }] of this.#formulas) {
       if (address.sheet === id && !(sheet.rows.has(address.row) && sheet.columnOrder.has(address.column)))
         this.#formulas.delete(key);
     }
-    // A column's own formula fills cells of every row, so its columns are written again too.
+    // What fills a column stands in cells of every row, so such columns are written again too.
     const filling = sheet.columnOrder.ids.filter(
-      (column) => sheet.columns.get(column)?.formula !== undefined || columns.fresh.has(column),
+      (column) => shape.fills.get(column) !== now.fills.get(column) || columns.fresh.has(column),
     );
     for (const row of sheet.rowOrder.ids) {
-      const among = rows.fresh.has(row) ? sheet.columnOrder.ids : filling;
+      const among = shape.of !== sheet || rows.fresh.has(row) ? sheet.columnOrder.ids : filling;
       for (const column of among) this.#edit({ sheet: id, row, column }, edits);
     }
     return (
@@ -197,7 +202,7 @@ export class EngineSync {
   }
 
   #remember(sheet: SheetState): void {
-    this.#shapes.set(sheet.id, { rows: [...sheet.rowOrder.ids], columns: [...sheet.columnOrder.ids] });
+    this.#shapes.set(sheet.id, shapeOf(sheet));
   }
 
   #forget(id: string): void {
@@ -217,6 +222,15 @@ export class EngineSync {
   }
 }
 
+function shapeOf(sheet: SheetState): Shape {
+  const fills = new Map<string, string>();
+  for (const [id, { formula, plan }] of sheet.columns) {
+    if (formula !== undefined) fills.set(id, formula);
+    if (plan !== undefined) fills.set(id, JSON.stringify(plan));
+  }
+  return { of: sheet, rows: [...sheet.rowOrder.ids], columns: [...sheet.columnOrder.ids], fills };
+}
+
 const callsOurs = (stored: string): boolean =>
   [...stored.matchAll(/([A-Z][A-Z0-9_]*)\(/g)].some(([, name]) => functionNamed(name!) !== undefined);
 
@@ -225,7 +239,7 @@ const callsOurs = (stored: string): boolean =>
  * planning column counts for nothing, and a column of the kind is filled by nothing.
  */
 export function storedRaw(sheet: SheetState, row: string, column: string): Raw | undefined {
-  const declared = declarationOf(sheet.kind, column);
+  const declared = declaredIn(sheet, column);
   if (declared?.role === 'planning') return undefined;
   const cells = sheet.rows.get(row)?.cells;
   const raw = cells && Object.hasOwn(cells, column) ? cells[column] : undefined;

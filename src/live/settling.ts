@@ -4,6 +4,7 @@ import {
   type CellValue,
   type Change,
   declarationOf,
+  declaredIn,
   isFormula,
   type Raw,
   type StateLayout,
@@ -14,8 +15,11 @@ import type { DayNumber, RowPlan } from '../planning/types.js';
 import { EngineSync, storedRaw } from './engine-sync.js';
 import { PlanBook } from './plan-book.js';
 import { planFed } from './plan-fed.js';
+import { TakenColumns } from './taken-columns.js';
 
 const MOST_ROUNDS = 3;
+/** Names of rows worked out from figures of rows named before them: so long may such a chain be. */
+const MOST_PASSES = 200;
 const PENDING: CellValue = null;
 
 const ON_ITSELF: CellValue = {
@@ -30,12 +34,15 @@ const ON_ITSELF: CellValue = {
  */
 export class Settling {
   #plan: PlanBook;
+  #taken: TakenColumns;
   #sync: EngineSync | null = null;
   #engine: CalcEngine | null = null;
   #context = '';
   readonly #onThemselves = new Map<string, CellAddress>();
   /** Cells that read as blank for now. */
   #held: ReadonlySet<string> & { clear(): void } = new Set<string>();
+  /** Does any cell hold a formula? Null: not looked for since the last change. */
+  #hasFormulas: boolean | null = null;
 
   constructor(
     readonly state: BookState,
@@ -43,7 +50,14 @@ export class Settling {
     readonly today: () => DayNumber,
   ) {
     this.#plan = this.#newPlan();
+    this.#taken = this.#newTaken();
     this.#plan.replan(null);
+    this.#taken.refresh(null, []);
+  }
+
+  /** The planning columns that stand on sheets of one's own. */
+  get taken(): TakenColumns {
+    return this.#taken;
   }
 
   get plan(): PlanBook {
@@ -53,11 +67,14 @@ export class Settling {
   /** Everything from nothing, for what was begun may have been left half done. */
   startOver(): void {
     this.#plan = this.#newPlan();
+    this.#taken = this.#newTaken();
     this.#onThemselves.clear();
     this.#held.clear();
+    this.#hasFormulas = null;
     // Formulas read as blank until the engine holds the book again.
     this.#sync = null;
     this.#plan.replan(null);
+    this.#taken.refresh(null, []);
     if (this.#engine) this.attach(this.#engine);
   }
 
@@ -65,8 +82,17 @@ export class Settling {
     return new PlanBook(this.state, (address) => this.value(address), this.today);
   }
 
+  #newTaken(): TakenColumns {
+    return new TakenColumns(this.state, this.#plan, (address) => this.value(address));
+  }
+
   get needsEngine(): boolean {
     if (this.#sync) return false;
+    this.#hasFormulas ??= this.#lookForFormulas();
+    return this.#hasFormulas;
+  }
+
+  #lookForFormulas(): boolean {
     for (const sheet of this.state.sheets.values()) {
       for (const column of sheet.columns.values()) if (column.formula !== undefined) return true;
       for (const row of sheet.rows.values())
@@ -113,6 +139,7 @@ export class Settling {
 
   /** Everything that follows from changes already made to the state. Answers the cells that may show something else. */
   settle(changes: readonly Change[]): CellAddress[] {
+    this.#hasFormulas = null;
     const written: CellAddress[] = [];
     const reshaped = new Set<string>();
     const touched = new Map<string, Set<string>>();
@@ -121,6 +148,7 @@ export class Settling {
       if (head !== 'sheets' || sheet === undefined) continue;
       const isCell = part === 'rows' && field === 'cells';
       if (isCell) written.push({ sheet, row: row!, column: column! });
+      else if (part === 'group' || (part === 'rows' && isLook(field))) continue;
       else if (!(part === 'rows' && field === 'allotted') && part !== 'title') reshaped.add(sheet);
       if (part === 'rows') rowsOf(touched, sheet).add(row!);
       else if (part === undefined) {
@@ -156,30 +184,47 @@ export class Settling {
     this.#sync = null;
   }
 
-  #rounds(first: ReadonlyMap<string, ReadonlySet<string>> | null): CellAddress[] {
-    const fed = this.#sync ? planFed(this.#sync.formulas(), this.plan) : [];
+  #rounds(first: ReadonlyMap<string, ReadonlySet<string>> | null): readonly CellAddress[] {
+    const fed = this.#sync ? planFed(this.#sync.formulas(), this.plan, this.state) : [];
+    const passes = Math.min(fed.length + 2, MOST_PASSES);
     // Cells that plans feed start from blank, so that where they end does not hang on where they were.
     this.#held = new Set(fed.map(keyOf));
-    let all = this.#planOnce(first);
+    let all = this.#planOnce(first, passes).changed;
     this.#held.clear();
     if (fed.length === 0) return all;
     for (let round = 0; round < MOST_ROUNDS; round++) {
       const before = fed.map((address) => this.value(address));
-      const changed = this.#planOnce(byRow(fed));
+      const { changed, atRest } = this.#planOnce(byRow(fed), passes);
       all = [...all, ...changed];
+      if (!atRest) break;
       if (changed.length === 0 || fed.every((address, i) => sameValue(this.value(address), before[i]!)))
         return [...all, ...fed];
     }
     for (const address of fed) this.#onThemselves.set(keyOf(address), address);
     const blocked = this.#sync?.block(fed) ?? [];
-    return [...all, ...blocked, ...this.#planOnce(byRow(fed)), ...fed];
+    return [...all, ...blocked, ...this.#planOnce(byRow(fed), passes).changed, ...fed];
   }
 
-  /** Plans, and lets the formulas follow. */
-  #planOnce(touched: ReadonlyMap<string, ReadonlySet<string>> | null): CellAddress[] {
+  /**
+   * Plans, and lets the formulas and the figures on own sheets follow: these once more where a formula names
+   * their rows, at most so many times. `atRest` is false where they would go on changing.
+   */
+  #planOnce(
+    touched: ReadonlyMap<string, ReadonlySet<string>> | null,
+    passes: number,
+  ): { readonly changed: readonly CellAddress[]; readonly atRest: boolean } {
     const planned = this.plan.replan(touched);
-    if (!this.#sync) return planned;
-    return [...planned, ...this.#sync.update(new Set(), planned), ...this.#newContext()];
+    const changed = [...planned];
+    if (this.#sync) changed.push(...this.#sync.update(new Set(), planned), ...this.#newContext());
+    let taken = this.#taken.refresh(touched, planned);
+    for (let pass = 0; taken.length > 0; pass++) {
+      for (const address of taken) changed.push(address);
+      if (!this.#sync) break;
+      if (pass === passes) return { changed, atRest: false };
+      for (const address of this.#sync.update(new Set(), taken)) changed.push(address);
+      taken = this.#taken.refresh(NOTHING_TOUCHED, []);
+    }
+    return { changed, atRest: true };
   }
 
   /** Functions reckon with the household's day and basis; when those change, every formula is worked out again. */
@@ -197,13 +242,20 @@ export class Settling {
   }
 
   /** The value of a planning cell; undefined where the column is none. */
-  #planned({ sheet, row, column }: CellAddress): CellValue | undefined {
-    const kind = this.state.sheets.get(sheet)?.kind;
-    if (kind === undefined || declarationOf(kind, column)?.role !== 'planning') return undefined;
+  #planned(address: CellAddress): CellValue | undefined {
+    const { sheet, row, column } = address;
+    const at = this.state.sheets.get(sheet);
+    if (!at || declaredIn(at, column)?.role !== 'planning') return undefined;
+    if (at.kind === 'own') return this.#taken.at(address)?.value ?? null;
     const figures = (this.plan.planOf(sheet, row) as RowPlan<Record<string, CellValue>>).figures;
     return figures[column] ?? null;
   }
 }
+
+const NOTHING_TOUCHED: ReadonlyMap<string, ReadonlySet<string>> = new Map();
+
+/** A note on a cell or its colour: nothing follows from it. */
+const isLook = (field: string | undefined): boolean => /^(note|colour):/.test(field ?? '');
 
 const sameValue = (a: CellValue, b: CellValue): boolean => JSON.stringify(a) === JSON.stringify(b);
 

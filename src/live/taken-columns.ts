@@ -1,0 +1,235 @@
+import {
+  type BookState,
+  type CellAddress,
+  type CellValue,
+  isCellError,
+  isFormula,
+  isNamedKind,
+  type NamedKind,
+  type SheetState,
+  type TakenColumn,
+  takeableColumns,
+  takenIn,
+} from '../book/index.js';
+import type { RowPlan } from '../planning/types.js';
+import type { Problem } from '../problem.js';
+import type { PlanBook } from './plan-book.js';
+import { namesOf } from './taken-name-kinds.js';
+import type { KindNames } from './taken-names.js';
+import type { ComputedValue, Touched } from './typed-rows.js';
+
+/** A planning figure as it stands on a sheet of one's own. */
+export interface TakenFigure {
+  readonly value: CellValue;
+  readonly unit: string | undefined;
+  /** The cell on the sheet of its kind; null where no row is named. */
+  readonly from: CellAddress | null;
+  /** What the figure's own row says of it. */
+  readonly problem: Problem | undefined;
+  /** Why no row is named, to be worded when asked for; null where the naming cell is blank, or one is. */
+  readonly unnamed: 'no column' | 'error' | 'text' | null;
+  /** What the naming cell says. */
+  readonly text: string;
+}
+
+interface TakenSheet {
+  readonly key: string;
+  readonly columns: readonly { readonly id: string; readonly taken: TakenColumn }[];
+  readonly figures: Map<string, ReadonlyMap<string, TakenFigure>>;
+  /** Rows named by a formula: looked at every time. */
+  readonly volatile: Set<string>;
+}
+
+const BLANK: TakenFigure = {
+  value: null,
+  unit: undefined,
+  from: null,
+  problem: undefined,
+  unnamed: null,
+  text: '',
+};
+
+/**
+ * The planning columns that stand on sheets of one's own. A figure is that of the row which the naming cell
+ * beside it names; it is looked up, never stored, and never read by planners.
+ */
+export class TakenColumns {
+  readonly #state: BookState;
+  readonly #plan: PlanBook;
+  readonly #computed: ComputedValue;
+  readonly #sheets = new Map<string, TakenSheet>();
+  readonly #names = new Map<NamedKind, { readonly version: string; readonly names: KindNames }>();
+
+  constructor(state: BookState, plan: PlanBook, computed: ComputedValue) {
+    this.#state = state;
+    this.#plan = plan;
+    this.#computed = computed;
+  }
+
+  at({ sheet, row, column }: CellAddress): TakenFigure | undefined {
+    return this.#sheets.get(sheet)?.figures.get(row)?.get(column);
+  }
+
+  /** Why a cell shows no figure, and how to mend it; else what its own row says of it. */
+  problem(address: CellAddress): Problem | undefined {
+    const figure = this.at(address);
+    if (!figure) return undefined;
+    const taken = this.#sheets.get(address.sheet)?.columns.find(({ id }) => id === address.column)?.taken;
+    if (figure.unnamed === null || !taken || !isNamedKind(taken.kind)) return figure.problem;
+    if (figure.unnamed === 'text') return this.#namesOf(taken.kind).problem(figure.text);
+    return figure.unnamed === 'error' ? NAMED_BY_ERROR : NO_NAMING_COLUMN;
+  }
+
+  /** What cells of a naming column may say, for a list to choose from; undefined where the column names nothing. */
+  namesFor(sheet: string, column: string): readonly string[] | undefined {
+    const taken = this.#sheets.get(sheet)?.columns.find((each) => each.taken.by === column)?.taken;
+    return taken && isNamedKind(taken.kind) ? this.#namesOf(taken.kind).all() : undefined;
+  }
+
+  /**
+   * Looks up what may be another now: rows of own sheets in `touched` (null: all), those whose figure is among
+   * `planned`, and all of a kind of which a row was read again. Answers the cells that show something else.
+   */
+  refresh(touched: Touched, planned: readonly CellAddress[]): CellAddress[] {
+    const changed: CellAddress[] = [];
+    const replanned = new Set(planned.map(({ sheet, row }) => `${sheet}/${row}`));
+    const renamed = this.#renamedKinds();
+    for (const id of [...this.#sheets.keys()]) if (!this.#state.sheets.has(id)) this.#sheets.delete(id);
+    for (const sheet of this.#state.sheets.values()) {
+      if (sheet.kind !== 'own') continue;
+      const whole = this.#reshape(sheet) || touched === null;
+      const taken = this.#sheets.get(sheet.id);
+      if (!taken) continue;
+      const all = whole || taken.columns.some((column) => renamed.has(column.taken.kind));
+      const rows = touched?.get(sheet.id);
+      for (const row of rows ?? []) if (!sheet.rows.has(row)) forgetRow(taken, row);
+      if (!all && !rows && replanned.size === 0 && taken.volatile.size === 0) continue;
+      for (const row of sheet.rows.keys())
+        if (all || rows?.has(row) || this.#mayDiffer(taken, row, replanned))
+          this.#lookUp(sheet, taken, row, changed);
+      if (taken.figures.size > sheet.rows.size)
+        for (const row of [...taken.figures.keys()]) if (!sheet.rows.has(row)) forgetRow(taken, row);
+    }
+    return changed;
+  }
+
+  #mayDiffer(taken: TakenSheet, row: string, replanned: ReadonlySet<string>): boolean {
+    const figures = taken.figures.get(row);
+    if (!figures || taken.volatile.has(row)) return true;
+    if (replanned.size === 0) return false;
+    for (const { from } of figures.values())
+      if (from && replanned.has(`${from.sheet}/${from.row}`)) return true;
+    return false;
+  }
+
+  /** Kinds of which a row was read again since names were last made from them. */
+  #renamedKinds(): Set<string> {
+    const renamed = new Set<string>();
+    for (const [kind, { version }] of this.#names) {
+      if (version === this.#versionOf(kind)) continue;
+      this.#names.delete(kind);
+      renamed.add(kind);
+    }
+    return renamed;
+  }
+
+  /** Keeps in mind which columns are taken; true where they are others than before. */
+  #reshape(sheet: SheetState): boolean {
+    const columns: { id: string; taken: TakenColumn; there: boolean }[] = [];
+    for (const id of sheet.columns.keys()) {
+      const taken = takenIn(sheet, id);
+      if (taken) columns.push({ id, taken, there: isNaming(sheet, taken.by) });
+    }
+    const was = this.#sheets.get(sheet.id);
+    const key = columns.length === 0 ? '' : JSON.stringify(columns);
+    if ((was?.key ?? '') === key) return false;
+    if (columns.length === 0) this.#sheets.delete(sheet.id);
+    else
+      this.#sheets.set(sheet.id, { key, columns, figures: was?.figures ?? new Map(), volatile: new Set() });
+    return true;
+  }
+
+  #versionOf(kind: NamedKind): string {
+    return `${this.#plan.rows.version(kind)}/${this.#plan.rows.sheet(kind)?.title ?? ''}`;
+  }
+
+  #namesOf(kind: NamedKind): KindNames {
+    const version = this.#versionOf(kind);
+    const known = this.#names.get(kind);
+    if (known?.version === version) return known.names;
+    const sheet = this.#plan.rows.sheet(kind);
+    const names = namesOf(kind, sheet, (row, column) =>
+      sheet ? this.#computed({ sheet: sheet.id, row, column }) : null,
+    );
+    this.#names.set(kind, { version, names });
+    return names;
+  }
+
+  #lookUp(sheet: SheetState, taken: TakenSheet, row: string, changed: CellAddress[]): void {
+    const was = taken.figures.get(row);
+    const now = new Map<string, TakenFigure>();
+    taken.volatile.delete(row);
+    for (const { id: column, taken: what } of taken.columns) {
+      if (isFormula(rawOf(sheet, row, what.by))) taken.volatile.add(row);
+      const figure = this.#figure(sheet, row, what);
+      now.set(column, figure);
+      if (!same(was?.get(column) ?? BLANK, figure)) changed.push({ sheet: sheet.id, row, column });
+    }
+    taken.figures.set(row, now);
+  }
+
+  #figure(sheet: SheetState, row: string, { kind, column, by }: TakenColumn): TakenFigure {
+    if (!isNaming(sheet, by)) return { ...BLANK, unnamed: 'no column' };
+    const value = this.#computed({ sheet: sheet.id, row, column: by });
+    if (isCellError(value)) return { ...BLANK, unnamed: 'error' };
+    const text = value === null ? '' : String(value).trim();
+    if (text === '' || !isNamedKind(kind)) return BLANK;
+    const found = this.#namesOf(kind).find(text);
+    const home = this.#plan.rows.sheet(kind);
+    if (found.is !== 'row' || !home) return { ...BLANK, unnamed: 'text', text };
+    const plan = this.#plan.planOf(home.id, found.row) as RowPlan<Record<string, CellValue>>;
+    return {
+      value: plan.figures[column] ?? null,
+      unit: plan.units?.[column] ?? takeableColumns(kind).find(({ id }) => id === column)?.unit,
+      from: { sheet: home.id, row: found.row, column },
+      problem: plan.problems?.[column],
+      unnamed: null,
+      text,
+    };
+  }
+}
+
+/** A column that can name rows: any that the person fills in. */
+const isNaming = (sheet: SheetState, by: string): boolean => sheet.columnOrder.has(by) && !takenIn(sheet, by);
+
+const rawOf = (sheet: SheetState, row: string, column: string) => {
+  const cells = sheet.rows.get(row)?.cells;
+  return (
+    (cells && Object.hasOwn(cells, column) ? cells[column] : undefined) ?? sheet.columns.get(column)?.formula
+  );
+};
+
+function forgetRow({ figures, volatile }: TakenSheet, row: string): void {
+  figures.delete(row);
+  volatile.delete(row);
+}
+
+const same = (a: TakenFigure, b: TakenFigure): boolean =>
+  a.value === b.value &&
+  a.unit === b.unit &&
+  a.from?.row === b.from?.row &&
+  a.problem?.message === b.problem?.message &&
+  a.unnamed === b.unnamed &&
+  (b.unnamed === null || a.text === b.text);
+
+const NAMED_BY_ERROR: Problem = {
+  code: 'named-by-error',
+  message: 'The cell that is to name the row shows an error.',
+  mend: 'Mend its formula, or write the name.',
+};
+
+const NO_NAMING_COLUMN: Problem = {
+  code: 'no-naming-column',
+  message: 'The column that named the rows is not on this sheet any more.',
+  mend: 'Choose another one in the settings of this column, or take it off the sheet.',
+};
