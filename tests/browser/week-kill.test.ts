@@ -1,12 +1,11 @@
-import { type ChildProcess, spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { setTimeout as rest } from 'node:timers/promises';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, expect, it, vi } from 'vitest';
-import { findChromium, NO_CHROMIUM } from './harness/find-chromium.mjs';
+import { kill, startBrowser } from '../soak/killable.js';
 import { chooseRow, PAGE, weekBook } from './week-make.js';
 
 vi.setConfig({ testTimeout: 240_000 });
@@ -33,55 +32,6 @@ beforeAll(async () => {
   address = `http://127.0.0.1:${(server.httpServer!.address() as { port: number }).port}`;
 }, 120_000);
 afterAll(() => server?.close());
-
-interface Running {
-  readonly page: Page;
-  readonly browser: Browser;
-  readonly process: ChildProcess;
-}
-
-/** A browser of its own, with a profile that outlives it, so that it can be killed as a power cut would. */
-async function start(profile: string): Promise<Running> {
-  const executable = findChromium();
-  if (!executable) throw new Error(NO_CHROMIUM);
-  const portFile = join(profile, 'DevToolsActivePort');
-  rmSync(portFile, { force: true });
-  const flags = [
-    '--headless=new',
-    '--no-sandbox',
-    '--disable-gpu',
-    '--disable-quic',
-    '--no-first-run',
-    '--disable-background-networking',
-    '--disable-component-update',
-    '--disable-sync',
-    '--remote-debugging-port=0',
-    `--user-data-dir=${profile}`,
-    'about:blank',
-  ];
-  const process = spawn(executable, flags, { stdio: 'ignore', detached: true });
-  await expect
-    .poll(() => existsSync(portFile) && readFileSync(portFile, 'utf8').includes('\n'), { timeout: 30_000 })
-    .toBe(true);
-  const [port] = readFileSync(portFile, 'utf8').split('\n');
-  const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
-  const [context] = browser.contexts();
-  const page = await context!.newPage();
-  return { page, browser, process };
-}
-
-/** Ends all of a browser at once: the process that was started here, with the group that it leads. */
-async function kill(
-  { process: { pid, exitCode }, browser }: Running,
-  ended: Promise<unknown>,
-): Promise<void> {
-  if (pid !== undefined && exitCode === null) process.kill(-pid, 'SIGKILL');
-  await ended;
-  await browser.close().catch(() => {});
-}
-
-const endOf = ({ process }: Running): Promise<unknown> =>
-  process.exitCode === null ? new Promise((done) => process.once('exit', done)) : Promise.resolve();
 
 async function openBook(page: Page): Promise<void> {
   await page.goto(`${address}/${PAGE}`);
@@ -113,7 +63,7 @@ it('a browser killed while it posts leaves all of a meal’s draws or none', asy
   for (const after of AFTER_THE_CLICK) {
     const profile = mkdtempSync(join(tmpdir(), 'croft-kill-'));
     try {
-      const first = await start(profile);
+      const first = await startBrowser(profile);
       await openBook(first.page);
       await chooseRow(first.page, 1);
       await first.page.getByRole('button', { name: 'Mark done' }).click();
@@ -123,12 +73,12 @@ it('a browser killed while it posts leaves all of a meal’s draws or none', asy
       const clicked = post.click({ noWaitAfter: true }).catch(() => {});
       if (after > 0) await clicked;
       await rest(after);
-      await kill(first, endOf(first));
+      await kill(first);
 
-      const second = await start(profile);
+      const second = await startBrowser(profile);
       await openBook(second.page);
       const { draws, done } = await meal(second.page);
-      await kill(second, endOf(second));
+      await kill(second);
       expect([0, 2], `killed ${after} ms after the click`).toContain(draws);
       // The tick and the draws are one, too.
       expect(done === true, `killed ${after} ms after the click`).toBe(draws === 2);
