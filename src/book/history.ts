@@ -29,6 +29,18 @@ export class History {
     this.#undone = [];
   }
 
+  /** Makes one step of the last `count`: work done in parts is taken back as one. */
+  join(count: number, label: string): void {
+    if (count < 1 || count > this.#done.length) return;
+    const parts = this.#done.splice(-count);
+    this.#done.push({ label, changes: parts.flatMap(({ changes }) => changes) });
+  }
+
+  /** What was undone cannot be done again: for work that was broken off and taken back. */
+  forgetUndone(): void {
+    this.#undone = [];
+  }
+
   /** Changes that take back the last step, or undefined. */
   undo(): readonly Change[] | undefined {
     const step = this.#done.pop();

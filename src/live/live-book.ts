@@ -167,6 +167,16 @@ export class LiveBook extends BookLooks {
     return this.#replay('redo');
   }
 
+  /** The last `count` steps become one of undo, called `label`: for work that is done in parts. */
+  joinSteps(count: number, label: string): void {
+    this.#history.join(count, label);
+  }
+
+  /** Nothing can be done again: for work that was broken off and taken back. */
+  forgetUndone(): void {
+    this.#history.forgetUndone();
+  }
+
   /** Changes from another copy of the book: shown, but not this copy's to undo. */
   applyRemote(changes: readonly Change[]): void {
     if (changes.length === 0) return;
@@ -176,8 +186,9 @@ export class LiveBook extends BookLooks {
 
   /** To be called when the day may have turned: figures for 'today' follow. */
   refreshDay(): void {
+    const { asOf } = this.household;
     const cells = this.settling.settle([]);
-    if (cells.length > 0) this.#tell('engine', [], cells, 'a new day');
+    if (cells.length > 0 || this.household.asOf !== asOf) this.#tell('engine', [], cells, 'a new day');
   }
 
   on(_event: 'change', listener: Listener): () => void {
@@ -235,6 +246,7 @@ export class LiveBook extends BookLooks {
     notes: readonly Problem[] = [],
   ): void {
     this.forgetReadings();
+    const looked = this.lookedAnew(changes, cells);
     const sheets = new Set<string>();
     let settings = false;
     for (const { path } of changes) {
@@ -244,7 +256,7 @@ export class LiveBook extends BookLooks {
     const event: BookChange = {
       origin,
       changes,
-      cells,
+      cells: looked.length > 0 ? [...cells, ...looked] : cells,
       sheets,
       settings,
       label,

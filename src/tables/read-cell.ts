@@ -1,0 +1,148 @@
+import type { Typed } from '../book/commands.js';
+import { readEntry } from '../book/entry.js';
+import { toIsoDay } from '../planning/dates.js';
+import { formatMonthDay, parseDay, parseMonthDay } from '../planning/parse-date.js';
+import { excerpt } from '../problem.js';
+import { MAX_TEXT } from './limits.js';
+import { numberFrom, withoutUnseen } from './read-number.js';
+import { asText, isSourceDay, isSourceFormula, type Reading, type SourceCell } from './types.js';
+
+/** A cell as the book takes it, and what is wrong with it where something is. */
+export interface CellRead {
+  readonly typed: Typed;
+  readonly problem?: { readonly code: string; readonly message: string; readonly mend: string };
+  /** Text that looks like a formula, and was brought in as text. */
+  readonly likeFormula?: true;
+}
+
+const YES = /^(?:true|yes|y|x|✓|✔|1)$/i;
+const NO = /^(?:false|no|n|0)$/i;
+export const isTickWord = (text: string): boolean => /^(?:true|false|yes|no|y|n|x|✓|✔)$/i.test(text);
+
+/** Halves of a sign that stand alone: a file of text cannot hold them. */
+const HALVES = /[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/g;
+
+/** Text as a cell takes it, whatever it looks like: what would be read as a formula or a number stays text. */
+export function textEntry(text: string, type: Reading['type']): string {
+  if (text.startsWith("'") || text.trimStart().startsWith('=')) return `'${text}`;
+  return type === 'any' && readEntry(text, 'any') !== text ? `'${text}` : text;
+}
+
+/**
+ * Reads one cell of a file as its column is read. What does not fit stays as it is written, as text, with the
+ * reason: nothing is lost.
+ */
+export function readCell(cell: SourceCell | undefined, as: Reading): CellRead {
+  if (cell === undefined || cell === null) return { typed: null };
+  if (isSourceFormula(cell)) return readCell(cell.value, as);
+  if (isSourceDay(cell)) return readDay(cell.day, as);
+  if (typeof cell === 'number') return readFigure(cell, as);
+  if (typeof cell === 'boolean') return readTruth(cell, as);
+  return readText(cell, as);
+}
+
+function readDay(day: string, { type }: Reading): CellRead {
+  if (type === 'number' || type === 'tick') return kept(day, type, `takes no date`);
+  if (type === 'month-day') return { typed: day.slice(5) };
+  if (type === 'date' && !parseDay(day).ok)
+    return readText(day, { type, dateOrder: 'day first', decimalComma: false, choices: [] });
+  return { typed: day };
+}
+
+function readFigure(n: number, as: Reading): CellRead {
+  if (as.type === 'number' || as.type === 'any') return { typed: n };
+  if (as.type === 'tick' && (n === 0 || n === 1)) return { typed: n === 1 };
+  return readText(String(n), as);
+}
+
+function readTruth(truth: boolean, as: Reading): CellRead {
+  if (as.type === 'tick' || as.type === 'any') return { typed: truth };
+  return readText(truth ? 'true' : 'false', as);
+}
+
+function readText(written: string, as: Reading): CellRead {
+  if (written.trim() === '') return { typed: null };
+  const text = written.replace(HALVES, '\uFFFD');
+  if (text.length > MAX_TEXT) {
+    return {
+      typed: textEntry(text.slice(0, MAX_TEXT - 1), as.type),
+      problem: {
+        code: 'text-too-long',
+        message: `This text has ${text.length} characters; a cell holds ${MAX_TEXT}. The rest is left out.`,
+        mend: 'Split it over several cells in the file.',
+      },
+    };
+  }
+  if (text !== written) {
+    return {
+      typed: textEntry(text, as.type),
+      problem: {
+        code: 'broken-sign',
+        message: 'This text has half of a sign in it; a box stands in its place.',
+        mend: 'Look at the text and write the sign again.',
+      },
+    };
+  }
+  const read = readAs(text, as);
+  if (!text.trimStart().startsWith('=')) return read;
+  return { ...read, likeFormula: true };
+}
+
+function readAs(text: string, as: Reading): CellRead {
+  const plain = withoutUnseen(text);
+  switch (as.type) {
+    case 'number': {
+      const value = numberFrom(text, as.decimalComma);
+      return value === undefined ? kept(text, 'number', 'is not a number') : { typed: value };
+    }
+    case 'date': {
+      const day = parseDay(plain, as.dateOrder);
+      if (day.ok) return { typed: toIsoDay(day.value) };
+      return { typed: textEntry(text, 'date'), problem: day.problem };
+    }
+    case 'month-day': {
+      const at = parseMonthDay(plain);
+      if (at.ok) return { typed: formatMonthDay(at.value) };
+      return { typed: textEntry(text, 'month-day'), problem: at.problem };
+    }
+    case 'tick':
+      if (YES.test(plain)) return { typed: true };
+      return NO.test(plain) ? { typed: false } : kept(text, 'tick', 'is neither yes nor no');
+    case 'choice':
+      return readChoice(text, as.choices);
+    case 'text':
+    case 'any':
+      return { typed: text.trimStart().startsWith('=') ? textEntry(text, as.type) : keepApostrophe(text) };
+  }
+}
+
+const keepApostrophe = (text: string): string => (text.startsWith("'") ? `'${text}` : text);
+
+function readChoice(text: string, choices: readonly string[]): CellRead {
+  const wanted = text.trim().toLowerCase();
+  const found = choices.find((choice) => choice.toLowerCase() === wanted);
+  if (found !== undefined) return { typed: found };
+  if (choices.length === 0) return { typed: textEntry(text.trim(), 'choice') };
+  return {
+    typed: textEntry(text.trim(), 'choice'),
+    problem: {
+      code: 'not-a-choice',
+      message: `“${excerpt(text, 40)}” is not one of this column’s choices.`,
+      mend: `Choose one of: ${excerpt(choices.join(', '), 200)}.`,
+    },
+  };
+}
+
+const MENDS: Readonly<Record<string, string>> = {
+  number: 'Write it in digits alone, as in 12 or 2.5; the unit belongs in the title.',
+  tick: 'Write yes or no.',
+};
+
+const kept = (text: string, type: Reading['type'], why: string): CellRead => ({
+  typed: textEntry(text, type),
+  problem: {
+    code: `not-a-${type}`,
+    message: `“${excerpt(asText(text), 40)}” ${why}.`,
+    mend: MENDS[type] ?? 'Write it as the column asks.',
+  },
+});

@@ -1,0 +1,159 @@
+import { translateFormulaToA1, translateFormulaToR1C1 } from '@borgar/fx';
+import type { Cell, CellValue, Sheet } from 'hucre/xlsx';
+import { MAX_ROWS } from '../book/commands.js';
+import { columnLetters } from '../book/formula/layout.js';
+import { ok, type Result, refuse } from '../problem.js';
+import { finished } from './read-delimited.js';
+import {
+  type RowProblem,
+  rowProblem,
+  type SourceCell,
+  type SourceFormula,
+  type SourceRow,
+  type SourceTable,
+} from './types.js';
+import { checkedZip } from './zip.js';
+
+export interface WorksheetName {
+  readonly index: number;
+  readonly name: string;
+  /** Not shown where the workbook was made. */
+  readonly hidden: boolean;
+}
+
+export interface WorkbookFile {
+  readonly bytes: Uint8Array;
+  readonly worksheets: readonly WorksheetName[];
+}
+
+/** Opens a workbook (ECMA-376) far enough to know its worksheets. */
+export async function openWorkbook(bytes: Uint8Array): Promise<Result<WorkbookFile>> {
+  const checked = await checkedZip(bytes);
+  if (!checked.ok) return checked;
+  try {
+    const { readXlsx } = await import('hucre/xlsx');
+    const worksheets: WorksheetName[] = [];
+    await readXlsx(bytes, {
+      sheets: (info, index) => {
+        worksheets.push({ index, name: info.name, hidden: Boolean(info.hidden || info.veryHidden) });
+        return false;
+      },
+    });
+    if (worksheets.length === 0) {
+      return refuse('no-worksheets', 'This workbook has no worksheet in it.', 'Choose another file.');
+    }
+    return ok({ bytes, worksheets });
+  } catch (error) {
+    return unreadable(error);
+  }
+}
+
+/** Reads one worksheet: values with their types, and formulas with what they last came to. */
+export async function readWorksheet(file: WorkbookFile, index: number): Promise<Result<SourceTable>> {
+  try {
+    const { readXlsx } = await import('hucre/xlsx');
+    const { sheets } = await readXlsx(file.bytes, { sheets: [index], maxRows: MAX_ROWS + 2 });
+    const [sheet] = sheets;
+    if (!sheet) return unreadable(null);
+    return ok(tableOf(sheet));
+  } catch (error) {
+    return unreadable(error);
+  }
+}
+
+function unreadable(error: unknown): Result<never> {
+  const name = error instanceof Error ? error.name : '';
+  if (name === 'EncryptedFileError') {
+    return refuse(
+      'locked-workbook',
+      'This workbook is locked with a password.',
+      'Open it where it was made, save it without the password, and bring in that copy.',
+    );
+  }
+  return refuse(
+    'broken-workbook',
+    'This workbook cannot be read: something in it is damaged, or it is too large.',
+    'Save it anew where it was made, or save the one worksheet as CSV.',
+  );
+}
+
+function tableOf(sheet: Sheet): SourceTable {
+  const problems: RowProblem[] = [];
+  const masters = new Map<number, { formula: string; at: string }>();
+  const rows: SourceRow[] = [];
+  for (const [r, values] of sheet.rows.entries()) {
+    const cells = values.map((value, c) =>
+      cellOf(value, sheet.cells?.get(`${r},${c}`), r, c, masters, problems),
+    );
+    while (cells.length > 0 && cells.at(-1) === null) cells.pop();
+    if (cells.length > 0) rows.push({ line: r + 1, cells });
+  }
+  const width = rows.reduce((most, { cells }) => Math.max(most, cells.length), 0);
+  // A worksheet is a rectangle: rows that end early have blank cells, and lack none.
+  const even = rows.map(({ line, cells }) => ({
+    line,
+    cells: [...cells, ...Array.from({ length: width - cells.length }, () => null)],
+  }));
+  const merged = sheet.merges?.length ?? 0;
+  const notes =
+    merged > 0 ? [`${merged} joined cells: each has its value in the first place, and blanks after it.`] : [];
+  return finished(sheet.name, even, problems, notes, false);
+}
+
+function plainValue(value: CellValue): SourceFormula['value'] {
+  if (!(value instanceof Date)) return value;
+  const iso = value.toISOString();
+  if (iso.endsWith('T00:00:00.000Z')) return { day: iso.slice(0, 10) };
+  const clock = iso.slice(11, 16);
+  // A day before the first that a workbook can hold means a time of day alone.
+  return value.getTime() < Date.UTC(1900, 0, 1) ? clock : `${iso.slice(0, 10)} ${clock}`;
+}
+
+function cellOf(
+  value: CellValue,
+  cell: Cell | undefined,
+  r: number,
+  c: number,
+  masters: Map<number, { formula: string; at: string }>,
+  problems: RowProblem[],
+): SourceCell {
+  const at = `${columnLetters(c)}${r + 1}`;
+  let plain = plainValue(value);
+  if (
+    cell?.type === 'error' ||
+    (typeof plain === 'string' && /^#(?:N\/A|REF!|VALUE!|DIV\/0!|NAME\?|NUM!|NULL!)$/.test(plain))
+  ) {
+    problems.push(
+      rowProblem(
+        r + 1,
+        columnLetters(c),
+        'error-in-file',
+        `The cell ${at} holds an error (${String(plain)}) in the workbook.`,
+        'Mend it there, or write the value here.',
+      ),
+    );
+  }
+  const written = formulaAt(cell, at, masters);
+  if (written === undefined) return plain;
+  if (cell?.formulaResult !== undefined) plain = plainValue(cell.formulaResult);
+  return { formula: written, value: plain };
+}
+
+/** The formula of a cell; cells that share one have it written once, and the others follow from where they stand. */
+function formulaAt(
+  cell: Cell | undefined,
+  at: string,
+  masters: Map<number, { formula: string; at: string }>,
+): string | undefined {
+  if (!cell || cell.formula === undefined) return undefined;
+  const shared = cell.formulaSharedIndex;
+  if (cell.formula !== '') {
+    const formula = `=${cell.formula}`;
+    if (shared !== undefined) masters.set(shared, { formula, at });
+    // One formula that fills several cells has no like in the book; it shows as what it is and is refused later.
+    return cell.formulaType === 'array' ? `={${cell.formula}}` : formula;
+  }
+  const master = shared === undefined ? undefined : masters.get(shared);
+  if (!master) return undefined;
+  return translateFormulaToA1(translateFormulaToR1C1(master.formula, master.at), at);
+}
