@@ -1,0 +1,79 @@
+import { type CellValue, isCellError, type Marking, type Raw } from '../book/index.js';
+import { fromIsoDay } from '../planning/dates.js';
+import type { DayNumber } from '../planning/types.js';
+
+/** What a rule may need to know besides the cell. */
+export interface MarkingContext {
+  readonly today: DayNumber;
+  /** Does another cell of the column show the same? */
+  readonly isDouble: (value: CellValue) => boolean;
+}
+
+const isBlank = (value: CellValue | undefined): boolean =>
+  value === null || value === undefined || (typeof value === 'string' && value.trim() === '');
+
+const dayOf = (value: CellValue | undefined): DayNumber | null => {
+  if (typeof value !== 'string') return null;
+  const day = fromIsoDay(value.trim());
+  return day.ok ? day.value : null;
+};
+
+const wordOf = (value: string): string => value.trim().toLowerCase();
+
+/** The form in which a column's cells are compared with one another; undefined for what is never double. */
+export function sameKey(value: CellValue): string | undefined {
+  if (isBlank(value) || isCellError(value) || typeof value === 'boolean') return undefined;
+  return typeof value === 'number' ? `n${value}` : `t${wordOf(String(value))}`;
+}
+
+/** Below, at or above; null where the two are not alike: numbers compare with numbers, days with days. */
+function compare(value: CellValue, with_: Raw | undefined): number | null {
+  if (typeof value === 'number' && typeof with_ === 'number') return value - with_;
+  const [a, b] = [dayOf(value), dayOf(with_)];
+  return a !== null && b !== null ? a - b : null;
+}
+
+function equals(value: CellValue, with_: Raw | undefined): boolean {
+  if (typeof value === 'string' && typeof with_ === 'string') return wordOf(value) === wordOf(with_);
+  return value === with_;
+}
+
+/** Whether a rule holds for what a cell shows. A blank cell is only ever blank, and an error is only filled. */
+export function holds(
+  { when, value: with_, to }: Marking,
+  value: CellValue,
+  context: MarkingContext,
+): boolean {
+  if (when === 'blank' || when === 'filled') return isBlank(value) === (when === 'blank');
+  if (isBlank(value) || isCellError(value)) return false;
+  switch (when) {
+    case 'above':
+      return (compare(value, with_) ?? 0) > 0;
+    case 'below':
+      return (compare(value, with_) ?? 0) < 0;
+    case 'between': {
+      const [from, end] = [compare(value, with_), compare(value, to)];
+      if (from === null || end === null) return false;
+      // Ends written the wrong way round mean the same span.
+      return (from >= 0 && end <= 0) || (from <= 0 && end >= 0);
+    }
+    case 'is':
+      return equals(value, with_);
+    case 'is not':
+      return !equals(value, with_);
+    case 'contains':
+      return typeof value === 'string' && wordOf(value).includes(wordOf(String(with_ ?? '')));
+    case 'before':
+    case 'after': {
+      const [day, other] = [dayOf(value), dayOf(with_)];
+      return day !== null && other !== null && (when === 'before' ? day < other : day > other);
+    }
+    case 'within days': {
+      const day = dayOf(value);
+      const ahead = typeof with_ === 'number' ? with_ : Number.NaN;
+      return day !== null && day >= context.today && day <= context.today + ahead;
+    }
+    case 'double':
+      return context.isDouble(value);
+  }
+}
