@@ -1,3 +1,4 @@
+import type { Command } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 
@@ -32,7 +33,12 @@ export type GridRequest =
   | { readonly ask: 'add column'; readonly before: string | null }
   | { readonly ask: 'rename column'; readonly column: string }
   | { readonly ask: 'column formula'; readonly column: string }
-  | { readonly ask: 'working'; readonly cell: GridCell };
+  | { readonly ask: 'describe column'; readonly column: string; readonly field: 'type' | 'note' }
+  | { readonly ask: 'colour' | 'note'; readonly cells: readonly GridCell[] }
+  | { readonly ask: 'colour rules' | 'summary'; readonly column: string }
+  | { readonly ask: 'working'; readonly cell: GridCell }
+  /** A removal on which formulas depend; `note` is said once it is done. */
+  | { readonly ask: 'removal'; readonly command: Command; readonly note: string };
 
 /** How rows are looked at; never how they are stored. */
 export interface GridLook {
@@ -48,6 +54,8 @@ export interface GridView {
   /** Starts editing the selected cell with this text, as if typed. */
   type(text: string): void;
   readonly selection: GridCell | null;
+  /** Every selected cell of the book's rows, the focused one first. */
+  readonly chosenCells: readonly GridCell[];
   readonly look: GridLook;
   sort(column: string, ascending: boolean | null): void;
   clearFilters(): void;

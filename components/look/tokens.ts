@@ -19,6 +19,19 @@ export const tokens = css`
     --own: var(--croft-own-mark, light-dark(#55794a, #98bd86));
     --problem: var(--croft-problem, light-dark(#9a2d17, #ff9f87));
     --problem-paper: var(--croft-problem-paper, light-dark(#fbebe5, #3a221d));
+    /* Colours for marking cells, and a deeper tone of each for its sign. */
+    --rose: light-dark(#f7d9dc, #5a2b33);
+    --rose-deep: light-dark(#a83246, #ff9fb0);
+    --amber: light-dark(#fae3b4, #54400f);
+    --amber-deep: light-dark(#7d5200, #ffcf6b);
+    --leaf: light-dark(#d9ebc9, #2f4a26);
+    --leaf-deep: light-dark(#3f6d1f, #a8d98c);
+    --sky: light-dark(#d3e5f5, #1f4260);
+    --sky-deep: light-dark(#1f5f9a, #93c8f7);
+    --plum: light-dark(#e8d9f0, #46305a);
+    --plum-deep: light-dark(#74409a, #d9a8f5);
+    --stone: light-dark(#e2e0d8, #40454a);
+    --stone-deep: light-dark(#555752, #c4c6c4);
     --focus: var(--croft-focus, light-dark(#b25b00, #ffb658));
     --font: var(
       --croft-font,

@@ -1,17 +1,19 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import type { Command, Outcome } from '../../src/book/index.js';
-import { newId } from '../../src/book/index.js';
+import { type Command, newId, type Outcome } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import type { Problem } from '../../src/problem.js';
 import { base } from '../look/base.js';
-import { type FirstAnswer, FormulaTrial } from './check-formula.js';
-import { type Advice, adviceOn } from './column-advice.js';
+import './formula-field.js';
 import { columnDialogStyles } from './column-dialog-styles.js';
+import { type ColumnDraft, draftOf, lookOf, misfits, NEW_COLUMN } from './column-draft.js';
+import { commonParts, typeParts } from './column-parts.js';
+import type { FormulaField } from './formula-field.js';
 
 /** What the dialog is for. */
 export type ColumnTask =
   | { readonly task: 'add'; readonly before: string | null }
-  | { readonly task: 'rename' | 'formula'; readonly column: string };
+  | { readonly task: 'rename' | 'formula' | 'type' | 'note'; readonly column: string };
 
 /** What the dialog did. */
 export interface ColumnDone {
@@ -20,10 +22,14 @@ export interface ColumnDone {
   readonly added: string | null;
 }
 
-/** Rests between typing and trying a formula. */
-const REST = 350;
+/** The field at which a refusal is said. */
+const FIELD_OF: Readonly<Record<string, string>> = {
+  'too-many-choices': 'choices',
+  'bad-decimals': 'decimals',
+  'note-too-long': 'note',
+};
 
-/** Inside `<croft-sheet>`: asks for the title of a column, and for a formula that fills it. */
+/** Inside `<croft-sheet>`: a column's title and what is said of it; of one of one's own also what it holds. */
 @customElement('croft-column-dialog')
 export class ColumnDialog extends LitElement {
   static override styles = [base, columnDialogStyles];
@@ -32,37 +38,35 @@ export class ColumnDialog extends LitElement {
   @property() sheet = '';
   @property() engineLicenceKey = 'gpl-v3';
   @state() private task: ColumnTask = { task: 'add', before: null };
-  @state() private wrong = '';
-  @state() private wrongTitle = '';
-  @state() private advice: Advice | null = null;
-  @state() private first: readonly FirstAnswer[] = [];
-  /** The formula whose advice was shown: keeping it after that is meant. */
-  #advised = '';
-  #trial: FormulaTrial | null = null;
-  #timer: ReturnType<typeof setTimeout> | undefined;
+  @state() private draft: ColumnDraft = NEW_COLUMN;
+  @state() private wrong: { readonly field: string; readonly message: string } | null = null;
+  @state() private misfit = '';
+  @state() private shown = false;
   @query('dialog') private dialog!: HTMLDialogElement;
   @query('#title') private titleField!: HTMLInputElement;
-  @query('#formula') private formulaField!: HTMLInputElement;
+  @query('croft-formula-field') private formulaField!: FormulaField | null;
 
   /** Opens it; closes by its buttons, Escape, or once the column is made. */
   async ask(task: ColumnTask): Promise<void> {
     this.task = task;
-    this.wrong = '';
-    this.wrongTitle = '';
-    this.advice = null;
-    this.first = [];
-    this.#advised = '';
+    this.wrong = null;
+    this.misfit = '';
+    this.shown = true;
+    const column = this.#column === '' ? undefined : this.live.column(this.sheet, this.#column);
+    this.draft = column ? draftOf(column) : NEW_COLUMN;
     await this.updateComplete;
-    const column = task.task === 'add' ? undefined : this.live.column(this.sheet, task.column);
     this.titleField.value = column?.title ?? '';
-    if (this.formulaField) this.formulaField.value = column?.formula ?? '';
+    await this.formulaField?.begin(column?.formula ?? '');
     this.dialog.showModal();
-    (task.task === 'formula' ? this.formulaField : this.titleField).focus();
+    const at = task.task === 'type' || task.task === 'note' ? `#${task.task}` : '#title';
+    const field =
+      task.task === 'formula' ? this.formulaField : this.renderRoot.querySelector<HTMLElement>(at);
+    (field ?? this.titleField).focus();
   }
 
   protected override render() {
+    if (!this.shown) return nothing;
     const { task } = this.task;
-    const own = task === 'add' || this.live.column(this.sheet, this.#column)?.role === 'own';
     return html`<dialog aria-labelledby="heading" @close=${this.#closed}>
       <form @submit=${this.#submit}>
         <h2 id="heading">${task === 'add' ? 'A column of your own' : 'This column'}</h2>
@@ -73,133 +77,53 @@ export class ColumnDialog extends LitElement {
             maxlength="200"
             autocomplete="off"
             aria-describedby="wrong-title"
-            aria-invalid=${this.wrongTitle !== ''}
-            @input=${() => {
-              this.wrongTitle = '';
-            }}
+            aria-invalid=${this.wrong?.field === 'title'}
+            @input=${() => this.#set({})}
           />
-          <p id="wrong-title" class="problem small" role="alert">${this.wrongTitle}</p>
+          <p id="wrong-title" class="problem small" role="alert">
+            ${this.wrong?.field === 'title' ? this.wrong.message : ''}
+          </p>
         </div>
-        ${own ? this.#formulaPart() : nothing}
-        <div class="row ends">
-          <button class="button" type="button" @click=${() => this.dialog.close()}>Cancel</button>
-          <button class="button first">${task === 'add' ? 'Add the column' : 'Keep'}</button>
+        ${this.#own ? typeParts(this.draft, this.#set, this.wrong, this.misfit) : nothing}
+        ${
+          this.#own
+            ? html`<croft-formula-field
+                .live=${this.live}
+                .sheet=${this.sheet}
+                .column=${this.#column}
+                .engineLicenceKey=${this.engineLicenceKey}
+              ></croft-formula-field>`
+            : nothing
+        }
+        ${commonParts(this.draft, this.#set, this.wrong)}
+        <div class="ends">
+          <p class="problem small" role="alert">${this.wrong?.field === '' ? this.wrong.message : ''}</p>
+          <div class="row">
+            <button class="button" type="button" @click=${() => this.dialog.close()}>Cancel</button>
+            <button class="button first">${task === 'add' ? 'Add the column' : 'Keep'}</button>
+          </div>
         </div>
       </form>
     </dialog>`;
-  }
-
-  #formulaPart() {
-    const columns = this.live.columns(this.sheet).filter(({ id, hidden }) => !hidden && id !== this.#column);
-    return html`<div class="field">
-        <label for="formula">Formula for every row <span class="quiet">(may stay blank)</span></label>
-        <input
-          id="formula"
-          autocomplete="off"
-          spellcheck="false"
-          aria-describedby="formula-help wrong"
-          aria-invalid=${this.wrong !== ''}
-          placeholder="=…"
-          @input=${this.#typing}
-        />
-        <p id="wrong" class="problem small" role="alert">${this.wrong}</p>
-        <div role="status" class="told small">${this.#told()}</div>
-        <p id="formula-help" class="small quiet">
-          Begins with <code>=</code> and uses columns by name; each row counts with its own values. What you
-          type into a single cell goes before it. With no formula, the column is yours to write in.
-        </p>
-      </div>
-      ${
-        columns.length === 0
-          ? nothing
-          : html`<div class="field">
-              <span class="small" id="names">Columns, to put into the formula</span>
-              <div class="names" role="group" aria-labelledby="names">
-                ${columns.map(
-                  ({ name, title }) =>
-                    html`<button class="button" type="button" @click=${() => this.#putIn(name)}>${title}</button>`,
-                )}
-              </div>
-            </div>`
-      }`;
-  }
-
-  get #formulaBefore(): string | undefined {
-    return this.live.column(this.sheet, this.#column)?.formula;
   }
 
   get #column(): string {
     return this.task.task === 'add' ? '' : this.task.column;
   }
 
-  #putIn(name: string): void {
-    const field = this.formulaField;
-    if (field.value === '') field.value = '=';
-    const at = document.activeElement ? (field.selectionStart ?? field.value.length) : field.value.length;
-    const where = Math.max(at, 1);
-    field.setRangeText(name, where, Math.max(field.selectionEnd ?? where, where), 'end');
-    field.focus();
-    this.#typing();
+  get #own(): boolean {
+    return this.task.task === 'add' || this.live.column(this.sheet, this.#column)?.role === 'own';
   }
 
-  /** Advice on the formula, and what it gives in the first rows. */
-  #told() {
-    const { advice, first } = this;
-    return html`${
-      advice
-        ? html`<p class="advice">
-            <span>${advice.why}${advice.instead ? html` Did you mean <code>${advice.instead}</code>?` : nothing}</span>
-            ${
-              advice.instead
-                ? html`<button class="button" type="button" @click=${this.#useInstead}>Use that</button>`
-                : nothing
-            }
-          </p>`
-        : nothing
-    }${
-      first.length === 0
-        ? nothing
-        : html`<dl class="answers" aria-label="First rows">
-            ${first.map(({ row, answer }) => html`<div><dt>${row}</dt><dd class="figures">${answer}</dd></div>`)}
-          </dl>`
-    }`;
-  }
-
-  readonly #useInstead = (): void => {
-    const { instead } = this.advice ?? {};
-    if (!instead) return;
-    this.formulaField.value = instead;
-    this.formulaField.focus();
-    this.#typing();
+  readonly #set = (change: Partial<ColumnDraft>): void => {
+    this.wrong = null;
+    this.draft = { ...this.draft, ...change };
+    this.misfit = this.#own ? misfits(this.live, this.sheet, this.#column, this.draft) : '';
   };
-
-  readonly #typing = (): void => {
-    this.wrong = '';
-    const formula = this.#formula();
-    this.advice = formula === '' ? null : adviceOn(formula, this.live.columns(this.sheet));
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.#preview(formula), REST);
-  };
-
-  async #preview(formula: string): Promise<void> {
-    const tried = formula.length < 2 ? null : await this.#try(formula);
-    if (this.dialog.open && formula === this.#formula()) this.first = tried?.first ?? [];
-  }
-
-  #try(formula: string) {
-    this.#trial ??= new FormulaTrial(this.live, this.sheet, this.engineLicenceKey, this.#column);
-    return this.#trial.try(formula);
-  }
-
-  #formula(): string {
-    const typed = this.formulaField?.value.trim() ?? '';
-    return typed === '' || typed.startsWith('=') ? typed : `=${typed}`;
-  }
 
   readonly #closed = (): void => {
-    clearTimeout(this.#timer);
-    this.#trial?.close();
-    this.#trial = null;
+    this.formulaField?.end();
+    this.shown = false;
   };
 
   /** Another column of the sheet has that title. */
@@ -211,32 +135,30 @@ export class ColumnDialog extends LitElement {
     );
   }
 
+  #complain(field: string, message: string): void {
+    this.wrong = { field, message };
+    this.renderRoot.querySelector<HTMLElement>(field === '' ? '.first' : `#${field}`)?.focus();
+  }
+
   readonly #submit = async (event: Event): Promise<void> => {
     event.preventDefault();
     const title = this.titleField.value.trim();
     if (this.#isTaken(title)) {
-      this.wrongTitle = `This sheet has a column called “${title}” already. Give this one another title.`;
-      this.titleField.focus();
+      this.#complain(
+        'title',
+        `This sheet has a column called “${title}” already. Give this one another title.`,
+      );
       return;
     }
-    const formula = this.#formula();
-    this.advice = formula === '' ? null : adviceOn(formula, this.live.columns(this.sheet));
-    if (this.advice && this.#advised !== formula && formula !== this.#formulaBefore) {
-      this.#advised = formula;
-      await this.updateComplete;
-      this.renderRoot.querySelector<HTMLElement>('.advice .button')?.focus();
+    if (this.#own && this.draft.type === 'choice' && this.draft.choices.trim() === '') {
+      this.#complain('choices', 'The list is empty. Write at least one choice.');
       return;
     }
-    const unreadable = formula === '' ? '' : (await this.#try(formula)).problem;
-    if (unreadable !== '') {
-      this.wrong = unreadable;
-      this.formulaField.focus();
-      return;
-    }
-    const command = this.#command(title, formula);
+    if (this.formulaField && !(await this.formulaField.check())) return;
+    const command = this.#command(title, this.formulaField?.formula ?? '');
     const outcome = this.live.apply(command);
     if (!outcome.ok) {
-      this.wrong = `${outcome.problem.message} ${outcome.problem.mend}`;
+      this.#refused(outcome.problem);
       return;
     }
     const added = command.do === 'add column' ? command.column : null;
@@ -244,14 +166,21 @@ export class ColumnDialog extends LitElement {
     this.dispatchEvent(new CustomEvent<ColumnDone>('done', { detail: { outcome, added } }));
   };
 
+  #refused({ code, message, mend }: Problem): void {
+    const words = `${message} ${mend}`;
+    if (code.startsWith('formula') && this.formulaField) this.formulaField.complain(words);
+    else this.#complain(FIELD_OF[code] ?? '', words);
+  }
+
   #command(title: string, formula: string): Command {
     const { sheet, task } = this;
+    const look = lookOf(this.draft, this.#own);
     if (task.task === 'add') {
       const column = newId('c');
-      return { do: 'add column', sheet, column, before: task.before, title, ...(formula && { formula }) };
+      const as = Object.fromEntries(Object.entries(look).filter(([, value]) => value !== null));
+      return { do: 'add column', sheet, column, before: task.before, title, ...(formula && { formula }), as };
     }
-    const own = this.live.column(sheet, task.column)?.role === 'own';
-    const as = { title: title || null, ...(own && { formula: formula || null }) };
+    const as = { title: title || null, ...look, ...(this.#own && { formula: formula || null }) };
     return { do: 'describe column', sheet, column: task.column, as };
   }
 }

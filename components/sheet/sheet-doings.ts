@@ -1,8 +1,9 @@
-import { KINDS, type SheetKind } from '../../src/book/index.js';
+import { type Command, KINDS, type SheetKind } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookController } from '../book/find-book.js';
 import type { GridCell, GridRequest } from '../grid/grid-view.js';
+import { removalDialog } from '../formulas/ask-removal.js';
 import { inWords, isNote } from '../look/problems.js';
 import type { SheetAction } from './actions/action.js';
 import { actionsOf } from './actions/actions.js';
@@ -12,6 +13,7 @@ import type { ColumnDialog, ColumnDone } from './column-dialog.js';
 import type { CroftSheet } from './croft-sheet.js';
 import type { FirstStep } from './empty-state.js';
 import type { GridPane, GridStart, PaneHost } from './grid-pane.js';
+import { lookDialog } from './looks/look-dialog.js';
 import type { ReadingEvents, ReadingView } from './reading-view.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
 import type { StageDoings } from './stage.js';
@@ -233,10 +235,30 @@ export class SheetDoings implements ToolbarActions, StageDoings {
       case 'column formula':
         this.#askColumn({ task: 'formula', column: what.column });
         break;
+      case 'describe column':
+        this.#askColumn({ task: what.field, column: what.column });
+        break;
+      case 'colour':
+      case 'note':
+      case 'colour rules':
+      case 'summary': {
+        const sheet = this.#here().sheet?.id;
+        if (sheet !== undefined) void this.actions.show(() => lookDialog(sheet, what));
+        break;
+      }
+      case 'removal':
+        this.#askRemoval(what.command, what.note);
+        break;
       case 'working':
         this.#select(what.cell);
         void this.#openWorking(true);
     }
+  }
+
+  #askRemoval(command: Command, note: string): void {
+    const { live } = this.#here();
+    const dialog = live && removalDialog(live, command, note);
+    if (dialog) void this.actions.show(dialog);
   }
 
   #askColumn(task: Parameters<ColumnDialog['ask']>[0]): void {
@@ -259,8 +281,12 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     const { live, sheet } = this.#here();
     if (!live || !sheet || !cell) return;
     const problem = live.problem(sheet.id, cell.row, cell.column) ?? null;
-    if (problem || this.#saidOfCell) this.say(problem && isNote(problem) ? inWords(problem) : problem);
-    this.#saidOfCell = problem !== null;
+    const note = live.noteOf(sheet.id, cell.row, cell.column);
+    const said = problem && isNote(problem) ? inWords(problem) : problem;
+    const noted = note === undefined ? null : `Note: ${note}`;
+    if (said || noted || this.#saidOfCell)
+      this.say(noted && said ? `${inWords(said)} ${noted}` : (said ?? noted));
+    this.#saidOfCell = said !== null || noted !== null;
   }
 
   #selectedInGrid(cell: GridCell | null): void {

@@ -1,4 +1,4 @@
-import { type CellValue, isCellError } from '../../src/book/index.js';
+import { type CellValue, type Colour, isCellError } from '../../src/book/index.js';
 import type { ColumnView } from '../../src/live/columns.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { fromIsoDay } from '../../src/planning/dates.js';
@@ -18,6 +18,10 @@ export interface ShownCell {
   readonly problem?: Problem;
   /** Of a planning figure: `quiet` where there is nothing of it, `strong` where it asks for doing something. */
   readonly weight?: 'quiet' | 'strong';
+  /** The colour that marks it. */
+  readonly colour?: Colour;
+  /** The person's note on it. */
+  readonly note?: string;
 }
 
 /** Planning figures that ask for doing something unless they are 0. */
@@ -39,6 +43,18 @@ export function shownNumber(value: number, decimals = 3): string {
   return text === '-0' ? '0' : text.replace('-', '−');
 }
 
+/** With just so many digits after the point, as the person chose for a column. */
+export function fixedNumber(value: number, decimals: number): string {
+  const format = new Intl.NumberFormat('en-US', {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  });
+  return format
+    .format(value + 0)
+    .replace(/^-(?=[0.,]*$)/, '')
+    .replace('-', '−');
+}
+
 export const shownDay = (iso: string): string => days.format(new Date(`${iso}T00:00:00Z`));
 
 export function shownMonthDay(text: string): string {
@@ -53,16 +69,28 @@ export function unitWord(unit: string | undefined, value: number): string {
   return Math.abs(value) === 1 ? known.id : known.plural;
 }
 
+/** The unit of a whole column, for its header: a planning column's, or that in which the person measures. */
+export const unitOfColumn = ({
+  unit,
+  measure,
+  type,
+}: Pick<ColumnView, 'unit' | 'measure' | 'type'>): string | undefined =>
+  unit ?? (type === 'number' ? measure : undefined);
+
 /** Years are not grouped by thousands: a column of them takes nothing smaller. */
 const isYear = ({ declaration }: ColumnView): boolean =>
   declaration?.decimals === 0 && declaration.min === 1900;
 
+function numberIn(value: number, column: ColumnView): string {
+  if (isYear(column)) return String(value);
+  if (column.role === 'own' && column.decimals !== undefined) return fixedNumber(value, column.decimals);
+  return shownNumber(value, column.decimals);
+}
+
 function plain(value: CellValue, column: ColumnView): Omit<ShownCell, 'unit' | 'problem'> {
   if (value === null || value === '') return { text: '', kind: 'blank' };
   if (isCellError(value)) return { text: value.error, kind: 'error' };
-  if (typeof value === 'number') {
-    return { text: isYear(column) ? String(value) : shownNumber(value, column.decimals), kind: 'number' };
-  }
+  if (typeof value === 'number') return { text: numberIn(value, column), kind: 'number' };
   if (typeof value === 'boolean') {
     return column.type === 'tick' && !value
       ? { text: '', kind: 'blank' }
@@ -91,15 +119,19 @@ export function shownCell(
     shown = { ...shown, text: live.lotLabel(shown.text) };
   }
   const own = shown.kind === 'number' ? live.unit(sheet, row, column.id) : undefined;
-  const unit = own === column.unit ? '' : unitWord(own, value as number);
+  const unit = own === unitOfColumn(column) ? '' : unitWord(own, value as number);
   const range = shown.kind === 'number' ? rangeOf(live, sheet, row, column) : '';
   const weight = weightOf(column, shown);
+  const colour = live.colourOf(sheet, row, column.id);
+  const note = live.noteOf(sheet, row, column.id);
   return {
     ...shown,
     unit,
     ...(range && { range }),
     ...(problem && { problem }),
     ...(weight && { weight }),
+    ...(colour && { colour }),
+    ...(note && { note }),
   };
 }
 

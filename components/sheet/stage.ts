@@ -65,7 +65,7 @@ export function stage(state: StageState, doings: StageDoings): TemplateResult {
             .live=${live}
             .sheet=${sheet.id}
             .label=${label}
-            .rows=${rows}
+            .rows=${rows + extraLines(live, sheet.id)}
             .host=${doings.paneHost}
             .start=${state.start}
             @mounted=${doings.gridOpen}
@@ -74,6 +74,12 @@ export function stage(state: StageState, doings: StageDoings): TemplateResult {
         : nothing
     }
   `;
+}
+
+/** Room that the foot and the beginnings of groups take, in lines. */
+function extraLines(live: LiveBook, sheet: string): number {
+  const foot = live.columns(sheet).some(({ summary, hidden }) => summary && !hidden) ? 1.5 : 0;
+  return foot + (live.groupsOf(sheet)?.length ?? 0);
 }
 
 const reading = (state: StageState, doings: StageDoings, label: string): TemplateResult => html`

@@ -126,6 +126,8 @@ describe('adding, renaming and removing columns', () => {
       'Paste…',
       'Blank these cells',
       'Fill down',
+      'Colour…',
+      'Note…',
       'Insert a row above',
       'Insert a row below',
       'Remove this row',

@@ -42,7 +42,8 @@ export class SheetBinding {
     this.#byId = new Map(this.all.map((column) => [column.id, column]));
     const visible = this.all.filter(({ hidden }) => !hidden);
     const columns =
-      visible.length !== this.columns.length || visible.some(({ id }, i) => id !== this.columns[i]!.id);
+      visible.length !== this.columns.length ||
+      visible.some(({ id, type }, i) => id !== this.columns[i]!.id || type !== this.columns[i]!.type);
     this.columns = visible;
     if (rows || columns) this.widths.refit(visible);
     return { rows, columns };

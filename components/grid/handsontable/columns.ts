@@ -1,5 +1,6 @@
 import { columnLetters } from '../../../src/book/index.js';
 import type { ColumnView } from '../../../src/live/columns.js';
+import { unitOfColumn, unitWord } from '../../sheet/shown.js';
 import type { SheetBinding } from './binding.js';
 import { CellEditor } from './cell-editor.js';
 import type { CellPainter } from './renderer.js';
@@ -83,8 +84,9 @@ export function paintHeader(
   const planning = column.role === 'planning';
   th.classList.toggle('croft-planning', planning);
   th.classList.toggle('croft-figures', column.type === 'number');
-  const unit = column.unit ? ` In ${column.unit}.` : '';
-  th.title = `${column.help}${unit}${planning ? ' Worked out from the book.' : ''}`;
+  const unit = unitWord(unitOfColumn(column), 2);
+  const noted = column.note ? ` Note: ${column.note}` : '';
+  th.title = `${column.help}${unit ? ` In ${unit}.` : ''}${planning ? ' Worked out from the book.' : ''}${noted}`;
   const letter = el('span', 'croft-letter', columnLetters(binding.letterIndex(column.id)));
   const title = el('span', 'croft-title', column.title);
   const above = el('span', 'croft-above', '');
@@ -98,7 +100,7 @@ export function paintHeader(
         : mark('croft-sorted', 'sorted, largest or latest first'),
     );
   if (views?.isFiltered(column.id)) above.append(mark('croft-filtered', 'filtered'));
-  if (column.unit && binding.widths.of(column) >= ROOM_FOR_UNIT)
-    above.append(el('span', 'croft-unit', column.unit));
+  if (column.note) above.append(mark('croft-column-note', `note: ${column.note}`));
+  if (unit && binding.widths.of(column) >= ROOM_FOR_UNIT) above.append(el('span', 'croft-unit', unit));
   label.replaceChildren(above, title);
 }

@@ -6,6 +6,7 @@ import {
   type Typed,
   type TypedCell,
 } from '../../../src/book/index.js';
+import { dependentsOf, removalOf } from '../../../src/live/doings/dependents.js';
 import type { Problem } from '../../../src/problem.js';
 import type { GridHost } from '../grid-view.js';
 import type { SheetBinding } from './binding.js';
@@ -65,6 +66,13 @@ export class Edits {
     const outcome = this.#live.apply(command);
     this.host.say(outcome.ok ? (outcome.notes[0] ?? note) : outcome.problem);
     return outcome.ok;
+  }
+
+  /** Removes, or asks before where formulas depend on what would go. */
+  remove(command: Command, note: string): void {
+    const removal = removalOf(command);
+    if (removal && dependentsOf(this.#live, removal)) this.host.ask({ ask: 'removal', command, note });
+    else this.do(command, note);
   }
 
   isPlanning(column: string): boolean {

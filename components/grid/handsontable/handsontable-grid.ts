@@ -1,4 +1,5 @@
 import type { BookChange } from '../../../src/live/live-book.js';
+import { marksChanged } from '../../sheet/looks/in-words.js';
 import type { GridCell, GridHost, GridLook, GridView } from '../grid-view.js';
 import { SheetBinding } from './binding.js';
 import { bridge } from './bridge.js';
@@ -7,15 +8,19 @@ import { listenToClipboard } from './clipboard.js';
 import { type GridContext, setContext } from './context.js';
 import { Edits } from './edits.js';
 import { showMoreValues } from './filter-values.js';
+import { Foot } from './foot.js';
+import { GroupBands } from './group-bands.js';
+import { Groups } from './groups.js';
 import { addHooks } from './hooks.js';
 import { addKeys, toggleFocused } from './keys.js';
+import { chosenCells } from './menu-looks.js';
 import { cellMenu, columnMenu } from './menus.js';
 import { cellAt, focusedPlace } from './places.js';
 import { Portal } from './portal.js';
 import { gridClass, type Hot } from './registry.js';
 import { CellPainter } from './renderer.js';
 import { settings } from './settings.js';
-import { placeOf, reshape } from './shape.js';
+import { placeOf, regroup, reshape } from './shape.js';
 import { adoptSheets, keepHeadClean } from './sheets.js';
 import { TypingRun } from './typing-run.js';
 import { Views } from './views.js';
@@ -61,10 +66,28 @@ export class HandsontableGrid implements GridView {
     const edits = new Edits(binding, host);
     const views = new Views(hot, binding, () => host.lookChanged?.());
     const popup = new CellPopup(this.#wrapper);
+    const groups = new Groups(hot, binding, views);
+    painter.bandsAbove = (row) => groups.above(row).length;
+    const bands = new GroupBands(hot, binding, groups, this.#wrapper);
+    const foot = new Foot(hot, binding, views, this.#wrapper, this.#stop.signal);
     const editorClosed = (): void => {
       if (this.#reshapeWaits) queueMicrotask(() => this.#reshape());
     };
-    this.#context = { hot, host, binding, edits, views, popup, painter, run: new TypingRun(), editorClosed };
+    const run = new TypingRun();
+    this.#context = {
+      hot,
+      host,
+      binding,
+      edits,
+      views,
+      groups,
+      bands,
+      foot,
+      popup,
+      painter,
+      run,
+      editorClosed,
+    };
     setContext(hot, this.#context);
     addHooks(this.#context);
     addKeys(this.#context);
@@ -86,6 +109,7 @@ export class HandsontableGrid implements GridView {
       const column = focusedPlace(hot)?.col ?? -1;
       place(plugin, column < 0 ? null : hot.getCell(-1, column, true));
     });
+    groups.apply();
     hot.rootElement.setAttribute('aria-label', host.label);
     hot.rootElement.setAttribute('aria-rowcount', String(binding.lines.length + 1));
     this.setColourScheme(host.colourScheme);
@@ -97,11 +121,16 @@ export class HandsontableGrid implements GridView {
     return place && cellAt(this.#hot, this.#context.binding, place.row, place.col);
   }
 
+  get chosenCells(): readonly GridCell[] {
+    return chosenCells(this.#context);
+  }
+
   get look(): GridLook {
     return this.#context.views.look;
   }
 
   focus(cell?: GridCell): void {
+    if (cell) this.#context.groups.reveal(cell.row);
     const place = cell ? placeOf(this.#context, cell) : null;
     const now = focusedPlace(this.#hot);
     const [row, column] = place ?? (now ? [now.row, now.col] : [0, 0]);
@@ -185,7 +214,8 @@ export class HandsontableGrid implements GridView {
   }
 
   /** Paints what a change of the book alters here: once, and only where it touches this sheet. */
-  #follow({ cells, sheets }: BookChange): void {
+  #follow(change: BookChange): void {
+    const { cells, sheets } = change;
     const { sheet } = this.host;
     this.#context.painter.forget();
     if (!this.host.live.sheets().some(({ id }) => id === sheet)) return;
@@ -197,7 +227,23 @@ export class HandsontableGrid implements GridView {
     if (here && this.#reshape()) return;
     // Titles and widths stand in the headers, which only the library draws.
     if (here) this.#hot.render();
-    else if (cells.some((cell) => cell.sheet === sheet)) this.#context.painter.repaint();
+    else if (cells.some((cell) => cell.sheet === sheet) || marksChanged(change, sheet)) {
+      const { by } = this.#context.groups;
+      const moves = by !== undefined && cells.some((cell) => cell.sheet === sheet && cell.column === by);
+      if (moves) this.#regroup();
+      this.#context.painter.repaint();
+      this.#context.bands.paint();
+      this.#context.foot.paint();
+    }
+  }
+
+  /** Rows whose group column shows something else go to their group; the selection goes with them. */
+  #regroup(): void {
+    if (this.#hot.getActiveEditor()?.isOpened()) {
+      this.#reshapeWaits = true;
+      return;
+    }
+    regroup(this.#context);
   }
 
   #reshape(): boolean {
@@ -209,7 +255,10 @@ export class HandsontableGrid implements GridView {
     const waited = this.#reshapeWaits;
     this.#reshapeWaits = false;
     const painted = reshape(this.#context);
-    if (waited && !painted) this.#hot.render();
+    if (waited && !painted) {
+      regroup(this.#context);
+      this.#hot.render();
+    }
     return painted;
   }
 

@@ -67,11 +67,14 @@ export function addHooks(context: GridContext): void {
 
   hot.addHook('beforeRowMove', (moved: number[], _final: number, drop: number | undefined) => {
     if (drop === undefined) return false;
-    if (views.isChanged) {
+    const grouped = context.groups.by !== undefined;
+    if (views.isChanged || grouped) {
       host.say({
         code: 'rows-stand-otherwise',
-        message: 'Rows cannot be moved while they are sorted or filtered.',
-        mend: 'Choose “As entered” and “Show all rows again” in a column’s menu first.',
+        message: `Rows cannot be moved while they are ${grouped ? 'in groups' : 'sorted or filtered'}.`,
+        mend: grouped
+          ? 'Choose “No groups” in a column’s menu first.'
+          : 'Choose “As entered” and “Show all rows again” in a column’s menu first.',
       });
       return false;
     }

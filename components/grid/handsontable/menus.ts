@@ -1,9 +1,10 @@
-import type { Command } from '../../../src/book/index.js';
+import { type Command, isFormula, type Raw } from '../../../src/book/index.js';
 import type { ColumnView } from '../../../src/live/columns.js';
 import { clearBlocks } from './clipboard.js';
 import type { GridContext } from './context.js';
 import { fillDown } from './fill.js';
 import { replay } from './keys.js';
+import { cellLookItems, columnLookItems, groupItems } from './menu-looks.js';
 import { bookRow, cellAt, focusedPlace, selectedBlock } from './places.js';
 
 interface Item {
@@ -13,7 +14,7 @@ interface Item {
   readonly disabled?: () => boolean;
 }
 
-type Items = Record<string, Item | { readonly name: string }>;
+export type Items = Record<string, Item | { readonly name: string }>;
 
 const line = { name: '---------' };
 
@@ -37,6 +38,14 @@ function about({ hot, binding }: GridContext) {
 
 const many = (count: number, one: string, more: string): string => (count === 1 ? one : `${more} (${count})`);
 
+/** What a new row is given so that it stands in the same group as the row beside it. */
+function groupCells({ host, binding, groups }: GridContext, beside: string | null): Record<string, Raw> {
+  const column = beside === null ? undefined : binding.column(groups.by ?? '');
+  if (!column || column.role === 'planning') return {};
+  const typed = host.live.typed(binding.sheet, beside!, column.id);
+  return typed === null || isFormula(typed) ? {} : { [column.id]: typed };
+}
+
 function rowItems(context: GridContext): Items {
   const { host, binding, hot } = context;
   const { sheet } = binding;
@@ -45,7 +54,8 @@ function rowItems(context: GridContext): Items {
     const { block } = about(context);
     if (!block) return;
     const at = bookRow(hot, below ? block.bottom : block.top) + (below ? 1 : 0);
-    const outcome = host.live.insertRows(sheet, [{}], binding.lines[at]?.id ?? null);
+    const beside = binding.lines[bookRow(hot, below ? block.bottom : block.top)]?.id ?? null;
+    const outcome = host.live.insertRows(sheet, [groupCells(context, beside)], binding.lines[at]?.id ?? null);
     host.say(outcome.ok ? null : outcome.problem);
     const row = outcome.rows[0];
     if (outcome.ok && row !== undefined) {
@@ -65,7 +75,7 @@ function rowItems(context: GridContext): Items {
       name: () => many(about(context).rows.length, 'Remove this row', 'Remove these rows'),
       callback: () => {
         const { rows } = about(context);
-        context.edits.do(
+        context.edits.remove(
           { do: 'remove rows', sheet, rows },
           `${rows.length === 1 ? 'One row' : `${rows.length} rows`} removed. Undo brings ${rows.length === 1 ? 'it' : 'them'} back.`,
         );
@@ -162,11 +172,11 @@ function columnItems(context: GridContext): Items {
       name: () => many(about(context).columns.length, 'Remove this column', 'Remove these columns'),
       callback: () => {
         const columns = about(context).columns.map(({ id }) => id);
-        edits.do({ do: 'remove columns', sheet, columns }, 'Column removed. Undo brings it back.');
+        edits.remove({ do: 'remove columns', sheet, columns }, 'Column removed. Undo brings it back.');
       },
       hidden: () => {
         const { columns } = about(context);
-        return columns.length === 0 || columns.some(({ role }) => role !== 'own');
+        return columns.length === 0 || columns.some(({ role, taken }) => role !== 'own' && !taken);
       },
     },
   };
@@ -255,13 +265,21 @@ export function cellMenu(context: GridContext): Items {
       },
       hidden: () => !onCell(),
     },
+    ...cellLookItems(context),
     line_1: line,
     ...rowItems(context),
+    ...groupItems(context),
     line_2: line,
     ...forHeaders(columnItems(context), onCell, ['column_after', 'column_remove']),
     line_3: line,
-    ...forHeaders(sortItems(context), onCell, []),
+    ...forHeaders(
+      columnLookItems(context, () => about(context).column),
+      onCell,
+      [],
+    ),
     line_4: line,
+    ...forHeaders(sortItems(context), onCell, []),
+    line_5: line,
     step_back: {
       name: () => `Undo ${host.live.undoLabel ?? ''}`.trim(),
       callback: () => replay(context, 'undo'),
@@ -289,6 +307,9 @@ export function columnMenu(context: GridContext): Items {
     line_1: line,
     ...columnItems(context),
     line_2: line,
+    ...columnLookItems(context, () => about(context).column),
+    ...groupItems(context),
+    line_3: line,
     ...Object.fromEntries(filter.map((key) => [key, {} as Item])),
   };
 }

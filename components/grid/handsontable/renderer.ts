@@ -1,8 +1,12 @@
 import { baseRenderer } from 'handsontable/renderers/baseRenderer';
+import { COLOURS } from '../../../src/book/index.js';
 import type { ColumnView } from '../../../src/live/columns.js';
 import { inWords, isNote } from '../../look/problems.js';
+import { looksInWords } from '../../sheet/looks/in-words.js';
 import { type ShownCell, shownCell } from '../../sheet/shown.js';
 import type { SheetBinding } from './binding.js';
+import { contextOf } from './context.js';
+import { bandInWords } from './groups.js';
 import type { Line } from './line.js';
 import type { Hot } from './registry.js';
 import { wholeText } from './whole-text.js';
@@ -21,7 +25,10 @@ interface Look {
   /** What is wrong and how to mend it, or what is worth knowing. */
   readonly problem: string;
   readonly invalid: boolean;
+  /** What else is said of it to screen readers. */
   readonly note: string;
+  /** The person's note. */
+  readonly remark: string;
   /** Null where the cell is not one to tick. */
   readonly ticked: boolean | null;
 }
@@ -36,6 +43,9 @@ const OURS = [
   'croft-pending',
   'croft-quiet',
   'croft-strong',
+  'croft-tint',
+  'croft-noted',
+  ...COLOURS.map((colour) => `croft-${colour}`),
 ];
 
 /** Paints cells from the book. Text goes in as text, never as HTML. */
@@ -45,6 +55,9 @@ export class CellPainter {
 
   /** Asked of the whole book, so only once after each change of it. */
   #pending: boolean | null = null;
+
+  /** How many bands of groups stand above a line as seen. */
+  bandsAbove: (row: number) => number = () => 0;
 
   constructor(readonly binding: SheetBinding) {}
 
@@ -69,6 +82,10 @@ export class CellPainter {
     }
     const look = this.#lookOf(column, line);
     wear(td, look);
+    const bands = this.bandsAbove(row);
+    td.classList.toggle('croft-first', bands > 0);
+    if (bands > 0) td.style.setProperty('--_bands', String(bands));
+    else td.style.removeProperty('--_bands');
     this.#painted.set(td, { line, column, key: JSON.stringify(look) });
   };
 
@@ -92,7 +109,16 @@ export class CellPainter {
 function lookOf({ live, sheet }: SheetBinding, column: ColumnView, { id }: Line, pending: boolean): Look {
   const classes: string[] = [];
   if (column.role !== 'kept') classes.push(`croft-${column.role}`);
-  const blank = { text: '', classes, title: '', problem: '', invalid: false, note: '', ticked: null };
+  const blank = {
+    text: '',
+    classes,
+    title: '',
+    problem: '',
+    invalid: false,
+    note: '',
+    remark: '',
+    ticked: null,
+  };
   if (id === null) return blank;
   const shown = shownCell(live, sheet, id, column, pending);
   if (shown.kind === 'number') classes.push('croft-number');
@@ -101,6 +127,8 @@ function lookOf({ live, sheet }: SheetBinding, column: ColumnView, { id }: Line,
   const isNoted = shown.problem !== undefined && isNote(shown.problem);
   if (isNoted) classes.push('croft-note');
   else if (shown.problem) classes.push(shown.kind === 'error' ? 'croft-error' : 'croft-problem');
+  if (shown.colour) classes.push('croft-tint', `croft-${shown.colour}`);
+  if (shown.note) classes.push('croft-noted');
   const text = wholeText(shown);
   return {
     text,
@@ -108,7 +136,8 @@ function lookOf({ live, sheet }: SheetBinding, column: ColumnView, { id }: Line,
     title: text.length > ROOM ? text : '',
     problem: shown.problem ? inWords(shown.problem) : '',
     invalid: shown.problem !== undefined && !isNoted,
-    note: shown.kind === 'pending' ? 'being worked out' : '',
+    note: shown.kind === 'pending' ? 'being worked out' : looksInWords(shown),
+    remark: shown.note ?? '',
     ticked: tickOf(column, shown),
   };
 }
@@ -119,16 +148,16 @@ function tickOf(column: ColumnView, { kind, text }: ShownCell): boolean | null {
 
 function wear(
   td: HTMLTableCellElement,
-  { text, classes, title, problem, invalid, note, ticked }: Look,
+  { text, classes, title, problem, invalid, note, remark, ticked }: Look,
 ): void {
   for (const name of OURS) td.classList.toggle(name, classes.includes(name));
   const set = (name: string, value: string): void => {
     if (value === '') td.removeAttribute(name);
     else td.setAttribute(name, value);
   };
-  set('title', problem || title);
+  set('title', [problem || title, remark].filter(Boolean).join('\n'));
   set('aria-invalid', invalid ? 'true' : '');
-  set('aria-description', problem || note);
+  set('aria-description', [problem, note].filter(Boolean).join(' '));
   if (ticked === null) td.textContent = text;
   else td.replaceChildren(...tick(ticked));
 }
@@ -153,6 +182,10 @@ export function paintLineHeader(
   if (!label) return;
   const index = hot.toPhysicalRow(row);
   const isBlank = binding.lines[index]?.id === null;
+  const bands = contextOf(hot)?.groups.above(row) ?? [];
+  th.classList.toggle('croft-first', bands.length > 0);
+  if (bands.length === 0) th.removeAttribute('aria-description');
+  else th.setAttribute('aria-description', bands.map(bandInWords).join(' '));
   label.textContent = isBlank ? '+' : String(index + 1);
   if (isBlank) th.setAttribute('aria-label', 'new row');
   else th.removeAttribute('aria-label');

@@ -46,21 +46,33 @@ function hold(context: GridContext, ranges: readonly Held[]): void {
  * the rows in the order seen. Answers whether it painted.
  */
 export function reshape(context: GridContext): boolean {
-  const { hot, binding, views, painter } = context;
+  const { hot, binding, views, painter, groups } = context;
   const ranges = held(context);
   const standing = views.standing();
   const { rows, columns } = binding.read();
   const { narrowed } = binding.widths;
   const frozen = frozenColumns(binding, hot.rootElement.clientWidth);
   const refrozen = frozen !== hot.getSettings().fixedColumnsStart || narrowed !== binding.widths.narrowed;
-  if (!rows && !columns && !refrozen) return false;
+  const regrouped = groups.isStale;
+  if (!rows && !columns && !refrozen && !regrouped) return false;
   hot.batch(() => {
     if (columns || refrozen)
       hot.updateSettings({ columns: columnSettings(binding, painter), fixedColumnsStart: frozen });
     if (rows) hot.updateData([...binding.lines]);
     if (rows || columns) views.restore(standing);
+    if (rows || regrouped) groups.apply();
     hold(context, ranges);
   });
   hot.rootElement.setAttribute('aria-rowcount', String(binding.lines.length + 1));
   return true;
+}
+
+/** Puts rows in their groups anew, keeping the selection on its cells. */
+export function regroup(context: GridContext): void {
+  if (context.groups.by === undefined) return;
+  const ranges = held(context);
+  context.hot.batch(() => {
+    context.groups.apply();
+    hold(context, ranges);
+  });
 }

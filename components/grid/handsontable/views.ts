@@ -50,11 +50,21 @@ export class Views {
   }
 
   get look(): GridLook {
-    const { rowIndexMapper: rows } = this.hot;
     return {
       sort: this.#sort(),
-      filteredOut: rows.getNumberOfIndexes() - rows.getNotTrimmedIndexesLength(),
+      filteredOut: this.#filters.filtersRowsMap?.getTrimmedIndexes().length ?? 0,
     };
+  }
+
+  /** A filter leaves the row out. */
+  isFilteredOut(row: string): boolean {
+    return this.#filters.filtersRowsMap?.getValueAtIndex(this.binding.indexOfRow(row)) === true;
+  }
+
+  /** Rows that no filter leaves out; undefined where those are all. */
+  shownRows(): readonly string[] | undefined {
+    if (this.look.filteredOut === 0) return undefined;
+    return this.binding.lines.flatMap(({ id }) => (id === null || this.isFilteredOut(id) ? [] : [id]));
   }
 
   get isChanged(): boolean {
@@ -102,7 +112,7 @@ export class Views {
       const id = lines[index]?.id;
       if (id === null || id === undefined) continue;
       order.push(id);
-      if (rows.isTrimmed(index)) hidden.add(id);
+      if (this.isFilteredOut(id)) hidden.add(id);
     }
     const conditions = this.#filters.exportConditions().flatMap((each) => {
       const column = columns[each.column]?.id;

@@ -41,6 +41,17 @@ export class RunningActions {
     this.#dialog = null;
   }
 
+  /** Puts a dialog on the page that no action of the kind opens. */
+  async show(load: () => Promise<TemplateResult>): Promise<void> {
+    try {
+      this.#dialog = await load();
+      this.#of.requestUpdate();
+    } catch (error) {
+      console.error(error);
+      this.#of.say(NOT_LOADED);
+    }
+  }
+
   readonly run = async (action: SheetAction): Promise<void> => {
     const here = this.#of.here();
     if (!here || this.#busy) return;
@@ -53,16 +64,30 @@ export class RunningActions {
         this.#of.requestUpdate();
       },
     };
+    await this.#alone(async () => action.act(host));
+  };
+
+  /** Puts a dialog on the page that something else than an action asks for. */
+  readonly show = async (load: () => Promise<TemplateResult>): Promise<void> => {
+    if (this.#busy) return;
+    this.#of.say(null);
+    await this.#alone(async () => {
+      this.#dialog = await load();
+      this.#of.requestUpdate();
+    });
+  };
+
+  async #alone(act: () => Promise<void>): Promise<void> {
     this.#busy = true;
     try {
-      await action.act(host);
+      await act();
     } catch (error) {
       console.error(error);
       this.#of.say(NOT_LOADED);
     } finally {
       this.#busy = false;
     }
-  };
+  }
 
   readonly #done = (event: CustomEvent<DialogDone>): void => {
     this.#dialog = null;
