@@ -17,6 +17,7 @@ export const loadStorage = () => import('../../src/storage/index.js');
 /** The open book as storage sees it: undo and redo are edits to be kept like any other. */
 export const editable = (live: LiveBook): EditableBook => ({
   applyRemote: (changes) => live.applyRemote(changes),
+  toJSON: () => live.toJSON(),
   on: (_event, listener) =>
     live.on('change', ({ changes, origin }) => {
       if (changes.length > 0) listener({ changes, origin: origin === 'remote' ? 'remote' : 'local' });

@@ -9,9 +9,16 @@ import {
   openKeepDatabase,
 } from './keep-database.js';
 import { storageProblem } from './keep-problems.js';
+import {
+  addVersion,
+  dropVersion,
+  entryOf,
+  nameVersion,
+  newestFirst,
+  type VersionEntry,
+} from './keep-versions.js';
 import { shortDigest } from './plain.js';
 import { mergedState } from './replica.js';
-import { versionsToKeep } from './thinning.js';
 
 const DIGEST_BYTES = 8;
 const kept = (book: string, bytes: Uint8Array): KeptBytes => ({
@@ -31,14 +38,6 @@ export interface LoadedBook {
   readonly upTo: number;
   /** How many records are not what was written; they are left out of `updates`. */
   readonly damaged: number;
-}
-
-/** An earlier state of a book, without its content. */
-export interface VersionEntry {
-  readonly id: number;
-  /** When it was kept, in milliseconds since 1970. */
-  readonly at: number;
-  readonly title: string;
 }
 
 /** What the lists show of a book that is saved. */
@@ -166,33 +165,27 @@ export class Keep {
   /** The kept versions of a book, newest first. */
   async versions(book: string): Promise<VersionEntry[]> {
     const records = await (await this.#open()).getAllFromIndex('versions', 'book', book);
-    return records
-      .map(({ nr, at, title }) => ({ id: nr!, at, title }))
-      .sort((a, b) => b.at - a.at || b.id - a.id);
+    return records.map(entryOf).sort(newestFirst);
   }
 
   /** The JSON text of a version. */
   async loadVersion(id: number): Promise<string | undefined> {
-    return (await (await this.#open()).get('versions', id))?.json;
+    return (await (await this.#open()).get('texts', id))?.json;
   }
 
-  /** Keeps a version (unless it equals the newest) and lets others go: see `versionsToKeep`. */
-  async saveVersion(book: string, json: string, label: BookLabel): Promise<void> {
-    const tx = await this.#write(['versions']);
-    const store = tx.objectStore('versions');
-    const records = await store.index('book').getAll(book);
-    const newest = records.reduce<(typeof records)[number] | undefined>(
-      (a, b) => (a && a.at > b.at ? a : b),
-      undefined,
-    );
-    if (newest?.json !== json) {
-      const keep = versionsToKeep([...records.map(({ at }) => at), label.at], label.at);
-      await Promise.all([
-        store.add({ book, at: label.at, title: label.title, json }),
-        ...records.filter(({ at }) => !keep.has(at)).map(({ nr }) => store.delete(nr!)),
-      ]);
-    }
-    await tx.done;
+  /** Keeps a version; with a name it stays until it is removed. See `addVersion`. */
+  async saveVersion(book: string, json: string, label: BookLabel, name?: string): Promise<VersionEntry> {
+    const record = { book, at: label.at, title: label.title, ...(name !== undefined && { name }) };
+    return addVersion(await this.#open(), record, json);
+  }
+
+  /** Gives a version a name, or another one; false when it is no longer kept. */
+  async nameVersion(id: number, name: string): Promise<boolean> {
+    return nameVersion(await this.#open(), id, name);
+  }
+
+  async removeVersion(id: number): Promise<void> {
+    return dropVersion(await this.#open(), id);
   }
 
   /** Starts a book over from `state`. Everything that was kept before is put aside, not removed. */
@@ -220,7 +213,7 @@ export class Keep {
 
   /** Removes everything kept of a book, its versions too. */
   async remove(book: string): Promise<void> {
-    const tx = await this.#write(['books', 'snapshots', 'updates', 'versions', 'aside']);
+    const tx = await this.#write(['books', 'snapshots', 'updates', 'versions', 'texts', 'aside']);
     const versions = tx.objectStore('versions');
     const aside = tx.objectStore('aside');
     const [updateKeys, versionKeys, asideKeys] = await Promise.all([
@@ -232,7 +225,7 @@ export class Keep {
       tx.objectStore('books').delete(book),
       tx.objectStore('snapshots').delete(book),
       ...updateKeys.map((key) => tx.objectStore('updates').delete(key)),
-      ...versionKeys.map((key) => versions.delete(key)),
+      ...versionKeys.flatMap((key) => [versions.delete(key), tx.objectStore('texts').delete(key)]),
       ...asideKeys.map((key) => aside.delete(key)),
     ]);
     await tx.done;

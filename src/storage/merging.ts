@@ -1,7 +1,6 @@
 import { differences } from '../book/differences.js';
 import type { BookDoc, Change, Json } from '../book/types.js';
-import { ok, type Result, refuse } from '../problem.js';
-import type { ParseBook } from './opening.js';
+import type { Conflict } from './clashes.js';
 import { isObject, keysOfBoth, own, put, sameJson } from './plain.js';
 import { BookReplica } from './replica.js';
 
@@ -9,13 +8,6 @@ import { BookReplica } from './replica.js';
 export interface BookCopy {
   readonly doc: BookDoc;
   readonly state?: Uint8Array;
-}
-
-/** A value that both copies set, each its own way. */
-export interface Conflict {
-  readonly path: readonly string[];
-  readonly mine: Json | undefined;
-  readonly theirs: Json | undefined;
 }
 
 export interface MergedBooks {
@@ -72,46 +64,4 @@ function common(a: Json, b: Json, inList = false): Json {
     else if (sameJson(left, right)) put(shared, key, left);
   }
   return shared;
-}
-
-/** What came of merging a copy into the open book. */
-export interface MergedCopy {
-  readonly changes: readonly Change[];
-  readonly conflicts: readonly Conflict[];
-}
-
-export interface MergePlan {
-  readonly conflicts: readonly Conflict[];
-  /** Does it; gives the changes to show. */
-  merge(): Result<readonly Change[]>;
-}
-
-/** Finds out how a copy merges into `replica`, and that a book comes of it, before anything is changed. */
-export function planMerge(replica: BookReplica, copy: BookCopy, parseBook: ParseBook): Result<MergePlan> {
-  const mine = replica.toBook();
-  if (copy.doc.id !== mine.id)
-    return refuse(
-      'other-book',
-      `The file holds another book, "${copy.doc.title}".`,
-      'Open it as a book of its own instead.',
-    );
-  const theirs = copy.state && BookReplica.fromBook(copy.doc, copy.state);
-  if (theirs?.sharesPastWith(replica)) {
-    const update = theirs.encodeSince(replica.vector());
-    const trial = BookReplica.fromState(replica.encode(), update);
-    if (!trial.ok) return trial;
-    const parsed = parseBook(trial.value.toBook());
-    if (!parsed.ok) return { ok: false, problem: parsed.problems[0]! };
-    return ok({ conflicts: [], merge: () => replica.merge(update, 'local') });
-  }
-  const { book, changes, conflicts } = mergeBooks(mine, copy.doc);
-  const parsed = parseBook(book);
-  if (!parsed.ok) return { ok: false, problem: parsed.problems[0]! };
-  return ok({
-    conflicts,
-    merge: () => {
-      replica.apply(changes);
-      return ok(changes);
-    },
-  });
 }

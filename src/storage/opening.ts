@@ -5,6 +5,7 @@ import { BOOK_VERSION, type BookDoc } from '../book/types.js';
 import { ok, type Problem, type Result, refuse } from '../problem.js';
 import { type Keep, type LoadedBook, openKeep } from './keep.js';
 import { storageProblem } from './keep-problems.js';
+import type { BookCopy } from './merging.js';
 import { BookReplica } from './replica.js';
 import { type KeepStatus, keepStatus } from './status.js';
 
@@ -28,13 +29,13 @@ export async function openStored(
   keep: Keep,
   id: string,
   parseBook: ParseBook,
-  start: () => BookDoc | Promise<BookDoc>,
+  start: () => Promise<BookCopy>,
   now: () => number,
 ): Promise<Result<OpenedBook>> {
   let loaded = await keep.load(id);
   if (!loaded) {
-    const doc = await start();
-    const replica = BookReplica.fromBook(doc);
+    const { doc, state } = await start();
+    const replica = BookReplica.fromBook(doc, state);
     if (await keep.create(id, replica.encode(), { title: doc.title, at: now() }))
       return ok({ doc, replica, upTo: 0 });
     // Another tab was quicker: its book is the one.
@@ -64,7 +65,7 @@ async function recover(
   keep: Keep,
   id: string,
   parseBook: ParseBook,
-  start: () => BookDoc | Promise<BookDoc>,
+  start: () => Promise<BookCopy>,
   now: () => number,
   read: Result<OpenedBook>,
 ): Promise<OpenedBook> {
@@ -90,7 +91,7 @@ async function lastGood(
   keep: Keep,
   id: string,
   parseBook: ParseBook,
-  start: () => BookDoc | Promise<BookDoc>,
+  start: () => Promise<BookCopy>,
 ): Promise<Found> {
   for (const version of await keep.versions(id)) {
     const doc = await readVersion(keep, version.id, parseBook);
@@ -106,10 +107,10 @@ async function lastGood(
       },
     };
   }
-  const doc = await start();
+  const { doc, state } = await start();
   return {
     doc,
-    replica: BookReplica.fromBook(doc),
+    replica: BookReplica.fromBook(doc, state),
     notice: {
       code: 'book-unreadable',
       message: 'The stored book could not be read, and no earlier version of it either.',
@@ -150,12 +151,12 @@ export async function openAnyhow(
   database: string | undefined,
   id: string,
   parseBook: ParseBook,
-  start: () => Promise<BookDoc>,
+  start: () => Promise<BookCopy>,
   now: () => number,
 ): Promise<Result<AnyhowOpened>> {
   const unkept = async (keep: Keep | undefined, status: KeepStatus): Promise<Result<AnyhowOpened>> => {
-    const doc = await start();
-    const opened = { doc, replica: BookReplica.fromBook(doc), upTo: 0 };
+    const { doc, state } = await start();
+    const opened = { doc, replica: BookReplica.fromBook(doc, state), upTo: 0 };
     return ok({ opened, keep, status, unsaved: keep !== undefined });
   };
   const keep = await openKeep(database);

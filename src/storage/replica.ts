@@ -2,14 +2,18 @@ import * as Y from 'yjs';
 import { differences } from '../book/differences.js';
 import type { BookDoc, Change, Json } from '../book/types.js';
 import { ok, type Result, refuse } from '../problem.js';
+import { asConflict, type Conflict, clashAt, removalClashes, rowsTouched } from './clashes.js';
 import { LeafEdits } from './leaf-edits.js';
-import { idsOf, keyOf, LEAF_MAPS, type LeafMap, store, unstore } from './leaves.js';
+import { idsOf, keyOf, LEAF_MAPS, type LeafMap, leafAt, store, unstore } from './leaves.js';
 import { digestOf, entriesOf, sameJson } from './plain.js';
 import { changesFrom, type Touched } from './remote.js';
 import { Shadow } from './shadow.js';
 
-/** Who made an update: this copy of the book, or another one whose update was merged. */
-export type Origin = 'local' | 'remote';
+/**
+ * Who made an update: this copy of the book, another one whose update was merged, or a provider that a page
+ * has tied to the document.
+ */
+export type Origin = 'local' | 'remote' | 'provider';
 
 const MEND = 'Open the last good version, or a copy of the book that you saved as a file.';
 
@@ -33,6 +37,9 @@ export class BookReplica {
   readonly #edits = new LeafEdits(this.#shadow, (map, ids, value) => this.#leaf(map, ids, value));
   /** What merged updates touched and nobody has been told yet, by the maps' keys. */
   readonly #touched = new Map<string, Omit<Touched, 'value'>>();
+  readonly #clashes: Conflict[] = [];
+  /** Who is at work on the document; nobody of ours: a provider. */
+  #working: 'local' | 'remote' | undefined;
 
   private constructor() {
     this.#maps = Object.fromEntries(LEAF_MAPS.map((name) => [name, this.#doc.getMap(name)])) as Record<
@@ -87,9 +94,46 @@ export class BookReplica {
 
   /** Takes over edits already made to the book. A change below something that is not there is let go. */
   apply(changes: readonly Change[], origin: Origin = 'local'): void {
-    this.#doc.transact(() => {
-      for (const { path, to } of changes) this.#edits.set(path, to);
-    }, origin);
+    this.#as('local', () =>
+      this.#doc.transact(() => {
+        for (const { path, to } of changes) this.#edits.set(path, to);
+      }, origin),
+    );
+  }
+
+  /** Writes again what stands at these paths, as a decision made by one who has seen what other copies hold there. */
+  restate(paths: readonly (readonly string[])[]): void {
+    this.#as('local', () =>
+      this.#doc.transact(() => {
+        for (const path of paths) {
+          const [map, ids] = leafAt(path);
+          const value = this.#shadow.read(map, ids);
+          if (value !== undefined) this.#maps[map].set(keyOf(...ids), store(value));
+        }
+      }, 'local' satisfies Origin),
+    );
+  }
+
+  /** The document itself, for providers; what they do to it comes out by `onUpdate` and `taken`. */
+  get document(): Y.Doc {
+    return this.#doc;
+  }
+
+  /** What updates changed that did not come through `merge`, since last asked. */
+  taken(): Change[] {
+    // Half an update may take effect at once in the library (the value it replaces goes): nobody meant that.
+    if (this.incomplete) return [];
+    const touched = this.#takeTouched();
+    const rows = rowsTouched(touched);
+    const before = rows.map(([sheet, row]) => this.#shadow.row(sheet, row) !== undefined);
+    const changes = changesFrom(this.#shadow, touched);
+    this.#clashes.push(...removalClashes(this.#shadow, rows, before));
+    return changes;
+  }
+
+  /** Values that updates merged since last asked, and this copy, set each its own way without knowing of the other. */
+  conflicts(): Conflict[] {
+    return this.#clashes.splice(0);
   }
 
   /** The whole book as plain JSON, without computed values. Not checked: what was merged may be anything. */
@@ -148,23 +192,28 @@ export class BookReplica {
       return unreadable();
     }
     const read = this.#read([update], origin);
-    const changes = this.incomplete ? [] : changesFrom(this.#shadow, this.#takeTouched());
+    const changes = this.taken();
     return read || changes.length > 0 ? ok(changes) : unreadable();
   }
 
   /** Calls back with each update, made here or merged; returns what ends that. */
   onUpdate(listener: (update: Uint8Array, origin: Origin) => void): () => void {
     const heard = (update: Uint8Array, origin: unknown) =>
-      listener(update, origin === 'remote' ? 'remote' : 'local');
+      listener(update, this.#working === undefined ? 'provider' : origin === 'remote' ? 'remote' : 'local');
     this.#doc.on('update', heard);
     return () => this.#doc.off('update', heard);
   }
 
   #watch(): void {
     for (const map of LEAF_MAPS)
-      this.#maps[map].observe((event, transaction) => {
-        if (transaction.local) return;
-        for (const key of event.keysChanged) this.#touched.set(`${map} ${key}`, { map, ids: idsOf(key) });
+      this.#maps[map].observe((event) => {
+        if (this.#working === 'local') return;
+        for (const key of event.keysChanged) {
+          const ids = idsOf(key);
+          this.#touched.set(`${map} ${key}`, { map, ids });
+          const clash = clashAt(event, key);
+          if (clash) this.#clashes.push(...asConflict(map, ids, clash));
+        }
       });
   }
 
@@ -179,11 +228,23 @@ export class BookReplica {
     return touched;
   }
 
+  #as<T>(who: 'local' | 'remote', work: () => T): T {
+    const before = this.#working;
+    this.#working = who;
+    try {
+      return work();
+    } finally {
+      this.#working = before;
+    }
+  }
+
   #read(updates: readonly Uint8Array[], origin: Origin = 'remote'): boolean {
     try {
-      this.#doc.transact(() => {
-        for (const update of updates) Y.applyUpdate(this.#doc, update, origin);
-      }, origin);
+      this.#as('remote', () =>
+        this.#doc.transact(() => {
+          for (const update of updates) Y.applyUpdate(this.#doc, update, origin);
+        }, origin),
+      );
       return true;
     } catch {
       return false;

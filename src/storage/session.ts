@@ -1,9 +1,13 @@
 import { differences } from '../book/differences.js';
 import type { BookDoc, Change } from '../book/types.js';
 import { ok, type Problem, type Result, refuse } from '../problem.js';
-import type { Keep, VersionEntry } from './keep.js';
+import type { Conflict } from './clashes.js';
+import { ConflictList } from './conflict-list.js';
+import type { Keep } from './keep.js';
 import { STORAGE_CLEARED, storageProblem } from './keep-problems.js';
-import { type BookCopy, type MergedCopy, planMerge } from './merging.js';
+import type { VersionEntry } from './keep-versions.js';
+import { type MergePlan, planMerge, usualDecision } from './merge-plan.js';
+import type { BookCopy } from './merging.js';
 import { type OpenedBook, openAnyhow, type ParseBook, readVersion, takeOverParsed } from './opening.js';
 import { askToPersist, watchPage } from './page.js';
 import type { BookReplica } from './replica.js';
@@ -11,11 +15,23 @@ import { SavingQueue } from './saving-queue.js';
 import { type KeepStatus, keepStatus } from './status.js';
 import { joinTabs, type TabMessage, type Tabs } from './tabs.js';
 import { Upkeep } from './upkeep.js';
+import { type BookVersions, KeptVersions, PageVersions } from './versions.js';
+
+/** What came of merging a copy into the open book. */
+export interface MergedCopy {
+  readonly changes: readonly Change[];
+  readonly conflicts: readonly Conflict[];
+}
+
+const asCopy = (started: BookDoc | BookCopy): BookCopy =>
+  'doc' in started ? (started as BookCopy) : { doc: started };
 
 /** The open book, as far as keeping it goes: a `LiveBook`, or what stands for it. */
 export interface EditableBook {
   /** Shows edits made elsewhere; they are not put into this copy's history. */
   applyRemote(changes: readonly Change[]): void;
+  /** The book as it stands; asked after a merge, so that what is kept is what is shown. */
+  toJSON?(): BookDoc;
   /**
    * Calls back after each edit, before anything else can happen; may return what ends that. All but those
    * of origin `remote` were made on this page (typed, undone, redone) and are stored from here.
@@ -29,8 +45,8 @@ export interface EditableBook {
 export interface KeptBookOptions {
   readonly id: string;
   readonly parseBook: ParseBook;
-  /** The book to begin with when none is kept under the id. */
-  readonly start: () => BookDoc | Promise<BookDoc>;
+  /** The book to begin with when none is kept under the id; with its state, where it came from a file that has one. */
+  readonly start: () => BookDoc | BookCopy | Promise<BookDoc | BookCopy>;
   /** Name of the database. */
   readonly database?: string;
   readonly onStatus?: (status: KeepStatus) => void;
@@ -54,6 +70,12 @@ export class KeptBook {
   readonly #upkeep: Upkeep | undefined;
   readonly #listeners = new Set<(status: KeepStatus) => void>();
   readonly #ends: (() => void)[] = [];
+  /** Values that copies set each its own way. */
+  readonly conflicts = new ConflictList();
+  /** Earlier versions of the book; in memory where nothing can be kept. */
+  readonly earlier: BookVersions;
+  /** Another copy's state, to be merged just before the edits that come of it. */
+  #merging: Uint8Array | undefined;
   #tabs: Tabs | undefined;
   #book: EditableBook | undefined;
   /** Merged before a book was attached. */
@@ -77,6 +99,10 @@ export class KeptBook {
     this.#keep = keep;
     this.#status = status;
     if (options.onStatus) this.#listeners.add(options.onStatus);
+    const [book, now] = [() => opened.replica.toBook(), options.now ?? Date.now];
+    this.earlier = keep
+      ? new KeptVersions(keep, options.id, options.parseBook, book, now)
+      : new PageVersions(book, now);
     if (keep) {
       this.#upkeep = new Upkeep(keep, options, opened.replica);
       this.#queue = new SavingQueue({
@@ -96,9 +122,9 @@ export class KeptBook {
   static async open(options: KeptBookOptions): Promise<Result<KeptBook>> {
     const { id, parseBook, now = Date.now } = options;
     options.onStatus?.(keepStatus('opening'));
-    let started: Promise<BookDoc> | undefined;
+    let started: Promise<BookCopy> | undefined;
     const start = () => {
-      started ??= Promise.resolve(options.start());
+      started ??= Promise.resolve(options.start()).then(asCopy);
       return started;
     };
     // Before the storage is read: an edit that another tab makes meanwhile must not fall in between.
@@ -132,7 +158,9 @@ export class KeptBook {
   attach(book: EditableBook): void {
     this.#book = book;
     const end = book.on('change', ({ changes, origin }) => {
-      if (origin !== 'remote') this.#replica.apply(changes);
+      if (origin === 'remote') return;
+      this.#mergePending();
+      this.#replica.apply(changes);
     });
     if (typeof end === 'function') this.#ends.push(() => end());
     this.#deliver(this.#early.splice(0));
@@ -166,15 +194,64 @@ export class KeptBook {
     return differences(this.#replica.toBook(), doc);
   }
 
-  /** Merges a copy that was edited elsewhere, row by row and cell by cell. A version is kept first. */
+  /** How a copy that was edited elsewhere would merge, row by row and cell by cell; changes nothing. */
+  planMerge(copy: BookCopy): Result<MergePlan> {
+    return planMerge(this.#replica, copy, this.#options.parseBook);
+  }
+
+  /**
+   * Merges the other copy's state together with what `work` edits (the plan's edits, as one command); `work`
+   * answers whether they were made. What is kept afterwards is what the book shows.
+   */
+  merging(plan: MergePlan, work: () => boolean): boolean {
+    this.#merging = plan.update;
+    try {
+      const done = work();
+      if (done) this.#mergePending();
+      const shown = done ? this.#book?.toJSON?.() : undefined;
+      if (shown) this.#replica.apply(differences(this.#replica.toBook(), shown));
+      if (done) this.#replica.restate(plan.conflicts.map(({ path }) => path));
+      return done;
+    } finally {
+      this.#merging = undefined;
+    }
+  }
+
+  /** Merges a copy as another copy's edits: shown, kept, and not this page's to undo. A version is kept first. */
   async mergeCopy(copy: BookCopy): Promise<Result<MergedCopy>> {
     await this.#upkeep?.keepVersion();
-    const plan = planMerge(this.#replica, copy, this.#options.parseBook);
+    const plan = this.planMerge(copy);
     if (!plan.ok) return plan;
-    const changes = plan.value.merge();
-    if (!changes.ok) return changes;
-    this.#deliver(changes.value);
-    return ok({ changes: changes.value, conflicts: plan.value.conflicts });
+    const { edits, conflicts } = plan.value;
+    const removed = conflicts.filter((each) => usualDecision(each) === 'theirs');
+    const changes = [...edits, ...removed.map(({ path, mine, theirs }) => ({ path, to: theirs, was: mine }))];
+    this.#merging = plan.value.update;
+    this.#mergePending();
+    this.#replica.apply([
+      ...changes,
+      ...conflicts
+        .filter((each) => !removed.includes(each))
+        .map(({ path, mine }) => ({ path, to: mine, was: mine })),
+    ]);
+    this.#deliver(changes);
+    return ok({ changes, conflicts });
+  }
+
+  /**
+   * The replicated document behind the book, for a provider that a page ties to it: what the provider writes
+   * is shown and stored here like another tab's edits. Nothing is sent anywhere unless the page ties one.
+   */
+  get document(): BookReplica['document'] {
+    return this.#replica.document;
+  }
+
+  #mergePending(): void {
+    const update = this.#merging;
+    this.#merging = undefined;
+    if (!update) return;
+    this.#replica.merge(update, 'local');
+    // Asked about when the merge was planned.
+    this.#replica.conflicts();
   }
 
   /** Saves what waits, and ends. */
@@ -190,7 +267,8 @@ export class KeptBook {
     this.#tabs = tabs;
     this.#ends.push(
       this.#replica.onUpdate((update, origin) => {
-        if (origin !== 'local') return;
+        if (origin === 'remote') return;
+        if (origin === 'provider') this.#deliver(this.#replica.taken());
         if (this.#queue) this.#queue.add(update);
         else tabs.post({ kind: 'update', update, kept: false });
       }),
@@ -212,6 +290,7 @@ export class KeptBook {
   }
 
   #deliver(changes: readonly Change[]): void {
+    this.conflicts.add(this.#replica.conflicts());
     if (changes.length === 0) return;
     if (this.#book) this.#book.applyRemote(changes);
     else this.#early.push(...changes);

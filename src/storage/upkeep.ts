@@ -37,7 +37,9 @@ export class Upkeep {
     const book = this.#replica.toBook();
     if (!this.#options.parseBook(book).ok) return;
     const label = { title: this.#replica.title, at: this.#lastVersion };
-    await this.#quietly(() => this.#keep.saveVersion(this.#options.id, JSON.stringify(book), label));
+    await this.#quietly(async () => {
+      await this.#keep.saveVersion(this.#options.id, JSON.stringify(book), label);
+    });
   }
 
   async afterSaving(): Promise<void> {

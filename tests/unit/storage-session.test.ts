@@ -349,7 +349,7 @@ describe('versions and copies', () => {
 
   it('refuse to merge another book', async () => {
     const home = await tab(newDatabase());
-    expect(await home.kept.mergeCopy({ doc: { ...aBook(), id: 'b2' } })).toMatchObject({
+    expect(await home.kept.mergeCopy({ doc: blankBook('Hill House', 'b2') })).toMatchObject({
       ok: false,
       problem: { code: 'other-book' },
     });
