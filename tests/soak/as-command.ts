@@ -162,6 +162,8 @@ function onSheet(
       if (!own || !planning || by === undefined || live.columns(own.id).length >= MOST_COLUMNS)
         return undefined;
       const plan = { kind, column: planning.id, by };
+      const over = edit.over === null ? undefined : at(live.columns(own.id), edit.over)?.id;
+      if (over !== undefined) return { do: 'describe column', sheet: own.id, column: over, as: { plan } };
       return {
         do: 'add column',
         sheet: own.id,

@@ -69,13 +69,14 @@ export type Edit =
       readonly column: number;
       readonly as: ColumnLook;
     }
-  /** A planning column taken onto an own sheet. */
+  /** A planning column taken onto an own sheet: as a new column, or in place of one that is there. */
   | {
       readonly edit: 'take column';
       readonly sheet: number;
       readonly kind: number;
       readonly column: number;
       readonly by: number;
+      readonly over: number | null;
     }
   | {
       readonly edit: 'mark';
@@ -217,7 +218,17 @@ const edits: readonly (readonly [weight: number, fc.Arbitrary<Edit>])[] = [
   [1, fc.record({ ...kind('remove column'), sheet: place, column: place })],
   [1, fc.record({ ...kind('move column'), sheet: place, column: place, to: place })],
   [2, fc.record({ ...kind('describe'), sheet: place, column: place, as: look })],
-  [2, fc.record({ ...kind('take column'), sheet: place, kind: place, column: place, by: place })],
+  [
+    2,
+    fc.record({
+      ...kind('take column'),
+      sheet: place,
+      kind: place,
+      column: place,
+      by: place,
+      over: or(place),
+    }),
+  ],
   [
     2,
     fc.record(

@@ -80,11 +80,20 @@ export function footprint(command: Command, state: BookState): MayTouch {
         remembered,
       );
     }
-    case 'describe column':
-      return exactly([
+    case 'describe column': {
+      const said = exactly([
         `${at}/columns/${command.column}`,
         ...Object.keys(command.as).map((field) => `${at}/columns/${command.column}/${field}`),
       ]);
+      // With another type, entries are read anew; none may go.
+      const readAnew: MayTouch = ({ path, was, to }) =>
+        path.startsWith(`${at}/rows/`) &&
+        path.endsWith(`/cells/${command.column}`) &&
+        was !== undefined &&
+        to !== undefined &&
+        to !== '';
+      return command.as.type ? anyOf(said, readAnew) : said;
+    }
     case 'mark cells':
       return exactly(
         command.cells.flatMap(({ row, column }) => [

@@ -99,10 +99,11 @@ export async function soakKills({ kills, seed, said }: KillOptions): Promise<Kil
     return Math.floor((state / 2 ** 32) * below);
   };
   const { address, end } = await demo();
-  let [killed, acknowledged, lost, unreadable] = [0, 0, 0, 0];
+  let [killed, before, lost, unreadable] = [0, 0, 0, 0];
+  let ledger = new Ledger();
   const figures = (): KillFigures => ({
     kills: killed,
-    acknowledged,
+    acknowledged: before + ledger.acknowledged,
     lost,
     unreadable,
     seconds: Math.round((performance.now() - from) / 1000),
@@ -110,7 +111,8 @@ export async function soakKills({ kills, seed, said }: KillOptions): Promise<Kil
   try {
     while (killed < kills) {
       const profile = temporary('kill');
-      const ledger = new Ledger();
+      before += ledger.acknowledged;
+      ledger = new Ledger();
       const most = Math.min(A_PROFILE, kills - killed);
       try {
         for (let i = 0; i <= most; i++) {
@@ -134,7 +136,6 @@ export async function soakKills({ kills, seed, said }: KillOptions): Promise<Kil
           said?.(figures());
         }
       } finally {
-        acknowledged += ledger.acknowledged;
         remove(profile);
       }
     }

@@ -92,6 +92,15 @@ export function expectPlanningColumns(live: LiveBook): void {
   }
 }
 
+/** Nobody can have eaten what was never there. */
+function expectNoDebt(live: LiveBook): void {
+  const shelf = live.sheetOfKind('shelf');
+  for (const row of shelf === undefined ? [] : live.rowIds(shelf)) {
+    const left = live.value(shelf!, row, 'left');
+    if (typeof left === 'number' && left < 0) throw new Error(`${left} is left of lot ${row}`);
+  }
+}
+
 /** How thoroughly a book is compared with one built anew from what it saved. */
 export interface Thoroughness {
   /** Problems, units and workings too, not only values. */
@@ -111,6 +120,7 @@ export function expectLikeRebuilt(live: LiveBook, { words = false }: Thoroughnes
   try {
     expectSame(before, flat(again.toJSON()), 'saved and read again');
     expectPlanningColumns(live);
+    expectNoDebt(live);
     for (const { id: sheet } of live.sheets()) {
       const columns = live.columns(sheet).map(({ id }) => id);
       for (const row of live.rowIds(sheet)) {
