@@ -1,4 +1,5 @@
-import type { TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
+import { icons } from '../look/icons.js';
 
 /** Something to do with the whole book, offered in its menu. */
 export interface BookDoing {
@@ -13,4 +14,15 @@ export interface BookDoing {
 }
 
 /** What the book's menu offers. A new doing is one more entry here. */
-export const BOOK_DOINGS: readonly BookDoing[] = [];
+export const BOOK_DOINGS: readonly BookDoing[] = [
+  {
+    label: 'Formulas and errors…',
+    title: 'Lists every formula of the book, what it gives and what is wrong, and mends what is broken.',
+    icon: icons.formulas,
+    group: 'sheets',
+    open: async () => {
+      await import('../formulas/formulas-dialog.js');
+      return html`<croft-formulas-dialog></croft-formulas-dialog>`;
+    },
+  },
+];

@@ -42,5 +42,8 @@ export const icons = {
   usedUp: icon(
     svg`<path d="M6.500 4h7M7 4v2.500L6 8.500V16h8V8.500l-1-2V4"/><path d="m3.500 16.500 13-13"/>`,
   ),
+  formulas: icon(
+    svg`<path d="M4 6.500h6M4 10h6"/><path d="m12.5 4 4 8M16.500 4l-4 8"/><path d="M4 15.500h12.500"/>`,
+  ),
   search: icon(svg`<circle cx="9" cy="9" r="4.75"/><path d="m12.5 12.5 4 4"/>`),
 } as const;

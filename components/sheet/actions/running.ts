@@ -64,30 +64,16 @@ export class RunningActions {
         this.#of.requestUpdate();
       },
     };
-    await this.#alone(async () => action.act(host));
-  };
-
-  /** Puts a dialog on the page that something else than an action asks for. */
-  readonly show = async (load: () => Promise<TemplateResult>): Promise<void> => {
-    if (this.#busy) return;
-    this.#of.say(null);
-    await this.#alone(async () => {
-      this.#dialog = await load();
-      this.#of.requestUpdate();
-    });
-  };
-
-  async #alone(act: () => Promise<void>): Promise<void> {
     this.#busy = true;
     try {
-      await act();
+      await action.act(host);
     } catch (error) {
       console.error(error);
       this.#of.say(NOT_LOADED);
     } finally {
       this.#busy = false;
     }
-  }
+  };
 
   readonly #done = (event: CustomEvent<DialogDone>): void => {
     this.#dialog = null;

@@ -1,0 +1,284 @@
+import { nameOfRow } from '../../book/formula/gone.js';
+import {
+  type CellAddress,
+  type CellError,
+  type CellValue,
+  declarationOf,
+  isCellError,
+  titleOfColumn,
+  type Use,
+  usesOf,
+} from '../../book/index.js';
+import type { Problem } from '../../problem.js';
+import type { BookReading } from '../book-reading.js';
+import { type Area, areaOf, areaOfLine, meet, usersOf } from './formula-areas.js';
+
+import { type FormulaLine, formulaLines } from './formula-lines.js';
+import { RingSearch } from './formula-rings.js';
+
+/** A place of the book in words, and the cell to go to. */
+export interface PlaceInBook {
+  readonly words: string;
+  /** Null where there is nothing to go to: it is gone, or has no row. */
+  readonly cell: CellAddress | null;
+}
+
+/** One error of a line: the rows that show it, and what is behind it. */
+export interface LineError {
+  readonly error: CellError;
+  readonly rows: readonly string[];
+  /** Of what depends on itself: the cells of the ring, in the order in which each uses the next. */
+  readonly ring: readonly PlaceInBook[];
+  /** Where the error comes from, if the formula itself is right. */
+  readonly from: PlaceInBook | null;
+}
+
+/** A formula of the book as it is listed. */
+export interface ListedFormula extends FormulaLine {
+  /** What it gives in its first row. */
+  readonly value: CellValue;
+  readonly place: PlaceInBook;
+  readonly errors: readonly LineError[];
+  readonly uses: readonly PlaceInBook[];
+  readonly usedBy: readonly PlaceInBook[];
+  /** The plan is worked out from this column. */
+  readonly feedsPlan: boolean;
+}
+
+/** Entries of one column with the same thing wrong. */
+export interface ListedEntry {
+  readonly key: string;
+  readonly sheet: string;
+  readonly column: string;
+  readonly rows: readonly string[];
+  readonly place: PlaceInBook;
+  /** As typed, in the first of the rows. */
+  readonly typed: string;
+  readonly problem: Problem;
+}
+
+export interface ListedSheet {
+  readonly id: string;
+  readonly title: string;
+  readonly formulas: readonly ListedFormula[];
+  readonly entries: readonly ListedEntry[];
+}
+
+const MOST_PLACES = 12;
+
+/** What the book's formulas are, what they give, and what is wrong. */
+export class FormulasOfBook {
+  readonly #live: BookReading;
+  readonly #rings: RingSearch;
+
+  constructor(live: BookReading) {
+    this.#live = live;
+    this.#rings = new RingSearch(live);
+  }
+
+  /**
+   * Every formula and every entry with something wrong, sheet by sheet; sheets with neither are left out.
+   *
+   * @param isNote problems that only say what is worth knowing
+   */
+  read(isNote: (problem: Problem) => boolean = () => false): ListedSheet[] {
+    const live = this.#live;
+    const lines = formulaLines(live);
+    const users = usersOf(lines, live);
+    return live
+      .sheets()
+      .map(({ id, title }): ListedSheet => {
+        const own = lines.filter(({ sheet }) => sheet === id);
+        return {
+          id,
+          title,
+          formulas: own.map((line) => this.#listed(line, users.get(line.key) ?? [], lines)),
+          entries: this.#entries(id, isNote),
+        };
+      })
+      .filter(({ formulas, entries }) => formulas.length + entries.length > 0);
+  }
+
+  #listed(line: FormulaLine, users: readonly FormulaLine[], all: readonly FormulaLine[]): ListedFormula {
+    const live = this.#live;
+    const { sheet, column, rows, stored } = line;
+    const kind = live.inside.state.sheets.get(sheet)!.kind;
+    return {
+      ...line,
+      value: rows[0] === undefined ? null : live.value(sheet, rows[0], column),
+      place: this.#placeOfLine(line, ''),
+      errors: this.#errors(line, all),
+      uses: distinct(usesOf(stored, sheet).map((use) => this.#placeOfUse(use, sheet))).slice(0, MOST_PLACES),
+      usedBy: users.slice(0, MOST_PLACES).map((user) => this.#placeOfLine(user, sheet)),
+      feedsPlan: declarationOf(kind, column)?.role === 'kept',
+    };
+  }
+
+  #errors(line: FormulaLine, all: readonly FormulaLine[]): LineError[] {
+    const found = new Map<string, { error: CellError; rows: string[] }>();
+    for (const row of line.rows) {
+      const value = this.#live.value(line.sheet, row, line.column);
+      if (!isCellError(value)) continue;
+      const key = `${value.error} ${value.message}`;
+      const same = found.get(key);
+      if (same) same.rows.push(row);
+      else found.set(key, { error: value, rows: [row] });
+    }
+    return [...found.values()].map(({ error, rows }) => {
+      const cell = { sheet: line.sheet, row: rows[0]!, column: line.column };
+      const cycle = error.error === '#CYCLE!';
+      return {
+        error,
+        rows,
+        ring: cycle ? this.#ring(cell) : [],
+        from: cycle ? null : this.#origin(line, cell, error, all),
+      };
+    });
+  }
+
+  #ring(cell: CellAddress): PlaceInBook[] {
+    const ring = this.#rings.ringOf(cell);
+    if (!ring) return [];
+    const { sheet } = cell;
+    const cells = ring.cells.map((each) => this.#placeOfCell(each, sheet));
+    const planning = ring.planning && {
+      words: this.#columnWords(ring.planning.sheet, ring.planning.column, sheet),
+      cell: null,
+    };
+    return [...cells, ...(planning ? [planning] : []), cells[0]!];
+  }
+
+  /** The cell with the same error that a formula uses, followed to where it begins. */
+  #origin(
+    line: FormulaLine,
+    cell: CellAddress,
+    error: CellError,
+    all: readonly FormulaLine[],
+  ): PlaceInBook | null {
+    const { layout } = this.#live.inside;
+    let [at, here]: [FormulaLine, CellAddress | null] = [line, null];
+    const seen = new Set([line.key]);
+    for (;;) {
+      const areas = usesOf(at.stored, at.sheet).flatMap((use) => areaOf(use, layout) ?? []);
+      const next = all.find(
+        (other) =>
+          !seen.has(other.key) &&
+          other.rows.length > 0 &&
+          areas.some((area) => meet(area, areaOfLine(other, layout))) &&
+          this.#withError(other, error, areas, here ?? cell) !== null,
+      );
+      if (!next) break;
+      seen.add(next.key);
+      here = this.#withError(next, error, areas, here ?? cell);
+      at = next;
+    }
+    return here && this.#placeOfCell(here, line.sheet);
+  }
+
+  /** A cell of the line that shows the error and is used; the same row first. */
+  #withError(line: FormulaLine, { error }: CellError, areas: readonly Area[], by: CellAddress) {
+    const { layout } = this.#live.inside;
+    const { sheet, column } = line;
+    const at = layout.columnIndex(sheet, column);
+    const rows = line.rows.includes(by.row) ? [by.row, ...line.rows] : line.rows;
+    for (const row of rows.slice(0, 200)) {
+      const y = layout.rowIndex(sheet, row);
+      const place = { sheet, top: y, bottom: y, left: at, right: at };
+      if (!areas.some((area) => meet(area, place))) continue;
+      const value = this.#live.value(sheet, row, column);
+      if (isCellError(value) && value.error === error) return { sheet, row, column };
+    }
+    return null;
+  }
+
+  #entries(sheet: string, isNote: (problem: Problem) => boolean): ListedEntry[] {
+    const live = this.#live;
+    const found = new Map<string, ListedEntry & { rows: string[] }>();
+    for (const { id: column, role, title } of live.columns(sheet)) {
+      if (role === 'planning') continue;
+      for (const row of live.rowIds(sheet)) {
+        if (live.isFormula(sheet, row, column)) continue;
+        const problem = live.problem(sheet, row, column);
+        if (!problem || isNote(problem)) continue;
+        const typed = String(live.typed(sheet, row, column) ?? '');
+        const key = `${sheet}/${column}/${problem.code}/${typed === '' ? problem.message : ''}`;
+        const same = found.get(key);
+        if (same) same.rows.push(row);
+        else
+          found.set(key, {
+            key,
+            sheet,
+            column,
+            rows: [row],
+            place: { words: `“${title}”`, cell: { sheet, row, column } },
+            typed,
+            problem,
+          });
+      }
+    }
+    return [...found.values()];
+  }
+
+  #columnWords(sheet: string, column: string, home: string): string {
+    const state = this.#live.inside.state.sheets.get(sheet);
+    if (!state) return '';
+    const title = `“${titleOfColumn(state, column)}”`;
+    return sheet === home || home === '' ? title : `${title} of ${state.title}`;
+  }
+
+  #placeOfCell(cell: CellAddress, home: string): PlaceInBook {
+    const { layout } = this.#live.inside;
+    const row = layout.rowIndex(cell.sheet, cell.row) + 1;
+    return { words: `${this.#columnWords(cell.sheet, cell.column, home)}, row ${row}`, cell };
+  }
+
+  #placeOfLine({ sheet, column, rows, whole }: FormulaLine, home: string): PlaceInBook {
+    const title = this.#columnWords(sheet, column, home);
+    const cell = rows[0] === undefined ? null : { sheet, row: rows[0], column };
+    if (whole) return { words: title, cell };
+    const { state, layout } = this.#live.inside;
+    const first = layout.rowIndex(sheet, rows[0]!) + 1;
+    const words =
+      rows.length > 1
+        ? `rows ${first} to ${first + rows.length - 1}`
+        : home === ''
+          ? nameOfRow(state.sheets.get(sheet)!, rows[0]!)
+          : `row ${first}`;
+    return { words: `${title}, ${words}`, cell };
+  }
+
+  #placeOfUse(use: Use, home: string): PlaceInBook {
+    const { state, layout } = this.#live.inside;
+    const area = areaOf(use, layout);
+    const sheet = state.sheets.get(use.sheet);
+    if (!area || !sheet) return { words: 'something that is gone', cell: null };
+    const [row, column] = [sheet.rowOrder.ids[area.top], sheet.columnOrder.ids[area.left]];
+    const cell = row === undefined || column === undefined ? null : { sheet: use.sheet, row, column };
+    const other = use.sheet === home ? '' : ` of ${sheet.title}`;
+    const title = (at: number): string => {
+      const id = sheet.columnOrder.ids[at];
+      return id === undefined ? '' : `“${titleOfColumn(sheet, id)}”`;
+    };
+    const rows =
+      area.bottom === Number.POSITIVE_INFINITY
+        ? ''
+        : area.top === area.bottom
+          ? `row ${area.top + 1}`
+          : `rows ${area.top + 1} to ${area.bottom + 1}`;
+    const columns =
+      area.right === Number.POSITIVE_INFINITY
+        ? ''
+        : area.left === area.right
+          ? title(area.left)
+          : `${title(area.left)} to ${title(area.right)}`;
+    return { words: `${[columns, rows].filter(Boolean).join(', ')}${other}`, cell };
+  }
+}
+
+const distinct = (places: readonly PlaceInBook[]): PlaceInBook[] => [
+  ...new Map(places.map((place) => [place.words, place])).values(),
+];
+
+/** Everything that formulas of the book are and give, and what is wrong with entries. */
+export const formulasOfBook = (live: BookReading, isNote?: (problem: Problem) => boolean): ListedSheet[] =>
+  new FormulasOfBook(live).read(isNote);
