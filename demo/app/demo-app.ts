@@ -1,7 +1,8 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import type { CroftBook } from '../../components/book/croft-book.js';
 import type { OwnBookAnswers } from '../../components/book/own-book.js';
+import { removalDialog } from '../../components/formulas/ask-removal.js';
 import type { ShowEvent } from '../../components/pictures/show.js';
 import { newId } from '../../src/book/index.js';
 import type { Problem } from '../../src/problem.js';
@@ -33,6 +34,8 @@ export class DemoApp extends LitElement {
   /** The sheet that is being given another title; null when a new one is. */
   @state() private renaming: string | null = null;
   @state() private problems: readonly Problem[] = [];
+  /** Asks before a sheet goes; null where nothing is asked. */
+  @state() private removal: TemplateResult | null = null;
   /** The picture looked at last. */
   #picture = PICTURES;
   readonly #which = new URL(location.href).searchParams.get('book');
@@ -70,6 +73,13 @@ export class DemoApp extends LitElement {
           is sent anywhere.
         </footer>
         ${nameDialog(this.#renamed()?.title ?? null, this.#nameSheet)} <croft-demo-start .use=${this.#start}></croft-demo-start> ${problemsDialog(this.problems)}
+        ${
+          this.removal === null
+            ? nothing
+            : html`<div @croft-dialog-done=${() => {
+                this.removal = null;
+              }}>${this.removal}</div>`
+        }
       </croft-book>
     `;
   }
@@ -161,11 +171,19 @@ export class DemoApp extends LitElement {
   }
 
   #ownTools(sheet: string) {
-    const { live } = this.book;
     return html`<div class="own-tools">
       <button type="button" @click=${() => this.#askName(sheet)}>Rename sheet</button>
-      <button type="button" @click=${() => live?.apply({ do: 'remove sheet', sheet })}>Remove sheet</button>
+      <button type="button" @click=${() => this.#removeSheet(sheet)}>Remove sheet</button>
     </div>`;
+  }
+
+  /** Asks before where formulas of other sheets depend on it. */
+  async #removeSheet(sheet: string): Promise<void> {
+    const { live } = this.book;
+    if (!live) return;
+    const ask = removalDialog(live, { do: 'remove sheet', sheet });
+    if (ask) this.removal = await ask();
+    else live.apply({ do: 'remove sheet', sheet });
   }
 
   #shown(sheets: readonly { id: string; kind: string }[]): string {
