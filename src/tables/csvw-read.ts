@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { ok, type Result, refuse } from '../problem.js';
 import type { Encoding } from './encoding.js';
+import { asMeant } from './harmless.js';
 import { SEPARATORS, type Separator } from './separator.js';
 import type { Reading } from './types.js';
-import { asMeant } from './write-delimited.js';
 
 const texts = z.union([
   z.string(),

@@ -1,5 +1,5 @@
+import { harmless } from './harmless.js';
 import type { OutColumn, OutTable } from './out-table.js';
-import { harmless } from './write-delimited.js';
 
 const DATATYPES = { text: 'string', number: 'number', date: 'date', tick: 'boolean' } as const;
 

@@ -1,4 +1,5 @@
 import { type DateOrder, parseDay } from '../planning/parse-date.js';
+import { asMeant } from './harmless.js';
 import { isTickWord } from './read-cell.js';
 import { isCode, numberForms, withoutUnseen } from './read-number.js';
 import {
@@ -123,7 +124,7 @@ export function headingsOf(rows: readonly SourceRow[], header: boolean): string[
   const taken = new Set<string>();
   return Array.from({ length: widthOf(rows) }, (_, i) => {
     const said = header ? asText(rows[0]?.cells[i]) : '';
-    const plain = withoutUnseen(said.replace(/^'(?=[=+\-@\t\r'])/, '').replace(/\s+/g, ' ')).slice(0, 190);
+    const plain = withoutUnseen(asMeant(said).replace(/\s+/g, ' ')).slice(0, 190);
     const base = plain === '' ? `Column ${i + 1}` : plain;
     let title = base;
     for (let n = 2; taken.has(title.toLowerCase()); n++) title = `${base} (${n})`;

@@ -118,3 +118,18 @@ export function columnsToFill(live: LiveBook, sheet: string) {
   const targets = targetsOf(columns);
   return { targets, planning: columns.filter((each) => !targets.includes(each)) };
 }
+
+/** A title for a new sheet, from a file's name: one that the book takes and does not have yet. */
+export function freeTitle(live: LiveBook, name: string): string {
+  const plain =
+    name
+      .replace(/[[\]*?:/\\]/g, ' ')
+      .replace(/\s+/g, ' ')
+      .trim()
+      .slice(0, 50) || 'Table';
+  const taken = new Set(live.sheets().map(({ title }) => title.toLowerCase()));
+  for (let n = 1; ; n++) {
+    const title = n === 1 ? plain : `${plain} (${n})`;
+    if (!taken.has(title.toLowerCase())) return title;
+  }
+}

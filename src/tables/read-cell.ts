@@ -3,6 +3,7 @@ import { readEntry } from '../book/entry.js';
 import { toIsoDay } from '../planning/dates.js';
 import { formatMonthDay, parseDay, parseMonthDay } from '../planning/parse-date.js';
 import { excerpt } from '../problem.js';
+import { asMeant } from './harmless.js';
 import { MAX_TEXT } from './limits.js';
 import { numberFrom, withoutUnseen } from './read-number.js';
 import { asText, isSourceDay, isSourceFormula, type Reading, type SourceCell } from './types.js';
@@ -62,7 +63,8 @@ function readTruth(truth: boolean, as: Reading): CellRead {
 
 function readText(written: string, as: Reading): CellRead {
   if (written.trim() === '') return { typed: null };
-  const text = written.replace(HALVES, '\uFFFD');
+  const meant = asMeant(written);
+  const text = meant.replace(HALVES, '\uFFFD');
   if (text.length > MAX_TEXT) {
     return {
       typed: textEntry(text.slice(0, MAX_TEXT - 1), as.type),
@@ -73,7 +75,7 @@ function readText(written: string, as: Reading): CellRead {
       },
     };
   }
-  if (text !== written) {
+  if (text !== meant) {
     return {
       typed: textEntry(text, as.type),
       problem: {
@@ -83,7 +85,8 @@ function readText(written: string, as: Reading): CellRead {
       },
     };
   }
-  const read = readAs(text, as);
+  // Marked as text: in a column of no type it must not become a number.
+  const read = meant !== written && as.type === 'any' ? { typed: textEntry(text, 'any') } : readAs(text, as);
   if (!text.trimStart().startsWith('=')) return read;
   return { ...read, likeFormula: true };
 }

@@ -3,6 +3,7 @@ import type { Cell, CellValue, Sheet } from 'hucre/xlsx';
 import { MAX_ROWS } from '../book/commands.js';
 import { columnLetters } from '../book/formula/layout.js';
 import { ok, type Result, refuse } from '../problem.js';
+import { harmless, isMarked } from './harmless.js';
 import { finished } from './read-delimited.js';
 import {
   type RowProblem,
@@ -101,6 +102,8 @@ function tableOf(sheet: Sheet): SourceTable {
 }
 
 function plainValue(value: CellValue): SourceFormula['value'] {
+  // An apostrophe in a workbook is meant as one, so it is not to be taken for a mark of ours.
+  if (typeof value === 'string') return isMarked(value) ? harmless(value) : value;
   if (!(value instanceof Date)) return value;
   const iso = value.toISOString();
   if (iso.endsWith('T00:00:00.000Z')) return { day: iso.slice(0, 10) };

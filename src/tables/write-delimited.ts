@@ -1,5 +1,6 @@
 import Papa from 'papaparse';
 import type { CellValue } from '../book/types.js';
+import { harmless } from './harmless.js';
 import type { OutTable } from './out-table.js';
 
 export interface DelimitedOptions {
@@ -7,15 +8,6 @@ export interface DelimitedOptions {
   /** A mark at the beginning by which some programs know UTF-8. */
   readonly mark: boolean;
 }
-
-/**
- * Text that a program might take for a formula (after `=`, `+`, `-`, `@`, a tab or a return) gets an apostrophe
- * before it. So does text that has one there already, or bringing it in again would take that away.
- */
-export const harmless = (text: string): string => (/^'*[=+\-@\t\r]/.test(text) ? `'${text}` : text);
-
-/** Takes away the apostrophe that `harmless` set. */
-export const asMeant = (text: string): string => (/^'+[=+\-@\t\r]/.test(text) ? text.slice(1) : text);
 
 /** A cell as a file of separated values has it: numbers with a point, dates by ISO 8601, ticks as true and false. */
 export function fieldOf(value: CellValue): string {
