@@ -13,17 +13,23 @@ export const COLOUR_SIGNS: Readonly<Record<Colour, string>> = {
 
 const rules = COLOURS.map(
   (colour) => `
-  .tint-${colour} { background-color: var(--${colour}); }
+  .tint.tint-${colour} { background-color: var(--${colour}); }
   .tint-${colour}::before { content: '${COLOUR_SIGNS[colour]}' / ''; color: var(--${colour}-deep); }`,
 ).join('');
 
-/** Cells marked with a colour: class `tint` with `tint-COLOUR`. */
+/** Whatever is marked with a colour: class `tint` with `tint-COLOUR`; `tint-inline` puts the sign beside the words. */
 export const colourStyles = css`
+  :is(td, button, span).tint {
+    position: relative;
+  }
   .tint::before {
-    float: inline-start;
-    margin-inline-end: 0.25rem;
-    font: 400 0.5625rem/1.25rem var(--font);
-    text-decoration: none;
+    position: absolute;
+    inset: 0.125rem auto auto 0.1875rem;
+    font: 400 0.5rem/1 var(--font);
+  }
+  .tint.tint-inline::before {
+    position: static;
+    font-size: 0.75rem;
   }
   ${unsafeCSS(rules)}
 `;

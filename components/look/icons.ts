@@ -45,5 +45,11 @@ export const icons = {
   formulas: icon(
     svg`<path d="M4 6.500h6M4 10h6"/><path d="m12.5 4 4 8M16.500 4l-4 8"/><path d="M4 15.500h12.500"/>`,
   ),
+  colour: icon(
+    svg`<path d="M10 3.250c2.500 3 4.500 5.250 4.500 8a4.500 4.500 0 0 1-9 0c0-2.750 2-5 4.500-8z"/><path d="M10 13.500a2.250 2.250 0 0 0 2.250-2.250"/>`,
+  ),
+  note: icon(
+    svg`<path d="M4 4h12v8.500L12.500 16H4z"/><path d="M16 12.500h-3.500V16"/><path d="M6.750 7.500h6.500M6.750 10h4"/>`,
+  ),
   search: icon(svg`<circle cx="9" cy="9" r="4.75"/><path d="m12.5 12.5 4 4"/>`),
 } as const;

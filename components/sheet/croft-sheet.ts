@@ -219,6 +219,7 @@ export class CroftSheet extends LitElement {
       chosen: this.#doings.cell?.row ?? null,
       look,
       sortedBy: look?.sort ? (live.column(sheet.id, look.sort.column)?.title ?? '') : '',
+      groupedBy: live.column(sheet.id, live.groupOf(sheet.id) ?? '')?.title ?? '',
       addingLots,
       workingOpen,
       hideUsedUp: this.#doings.hideUsedUp,

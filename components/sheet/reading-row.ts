@@ -3,26 +3,28 @@ import { classMap } from 'lit/directives/class-map.js';
 import type { ColumnView } from '../../src/live/columns.js';
 import { icons } from '../look/icons.js';
 import { isNote, markWords } from '../look/problems.js';
-import { type ShownCell, unitWord } from './shown.js';
+import { type ShownCell, unitOfColumn, unitWord } from './shown.js';
 import type { ShownRow } from './shown-rows.js';
 
 const [NARROWEST, WIDEST] = [5, 8];
 
 /** A column's header: its title, its unit unless the title says it, and what it means on hovering. */
-export function headerCell(
-  { role, type, title, help, unit, width }: ColumnView,
-  isLong = false,
-): TemplateResult {
-  const word = unitWord(unit, 2);
+export function headerCell(column: ColumnView, isLong = false): TemplateResult {
+  const { role, type, title, help, width, note } = column;
+  const word = unitWord(unitOfColumn(column), 2);
   const said = title.toLowerCase().includes(word.toLowerCase());
   // The grid's width in rem, less what its own borders and markers take.
   const least = Math.round(Math.min(WIDEST, Math.max(NARROWEST, (width ?? 96) / 20)));
   return html`<th
     scope="col"
     class="${role} wide-${isLong ? 24 : least} ${type === 'number' ? 'number' : ''}"
-    title=${help}
-  ><span class="title">${title}${word && !said ? html` <span class="unit">${word}</span>` : nothing}</span></th>`;
+    title=${note ? `${help} Note: ${note}` : help}
+  ><span class="title">${title}${word && !said ? html` <span class="unit">${word}</span>` : nothing}</span>${note ? noteMark(note) : nothing}</th>`;
 }
+
+/** That a note of the household's stands here, and for screen readers what it says. */
+const noteMark = (note: string): TemplateResult =>
+  html`<span class="own-note" title=${note}><span aria-hidden="true">note</span><span class="unseen">, note: ${note}</span></span>`;
 
 const content = (cell: ShownCell): TemplateResult =>
   html`${
@@ -33,7 +35,9 @@ const content = (cell: ShownCell): TemplateResult =>
         : cell.text
   }${cell.unit ? html` <span class="after">${cell.unit}</span>` : nothing}${
     cell.range ? html`<span class="range"><span class="unseen">, range </span>${cell.range}</span>` : nothing
-  }${cell.problem ? html`<span class=${isNote(cell.problem) ? 'noted' : 'look-at'} title=${cell.problem.message}>${markWords(cell.problem)}</span>` : nothing}`;
+  }${cell.problem ? html`<span class=${isNote(cell.problem) ? 'noted' : 'look-at'} title=${cell.problem.message}>${markWords(cell.problem)}</span>` : nothing}${
+    cell.colour ? html`<span class="unseen">, marked ${cell.colour}</span>` : nothing
+  }${cell.note ? noteMark(cell.note) : nothing}`;
 
 /**
  * One row of the reading view. Of all cells one takes the Tab key (`tab`), the arrow keys go on from there; a
@@ -58,6 +62,8 @@ export function readingRow(
         error: cell.kind === 'error',
         quiet: cell.weight === 'quiet',
         strong: cell.weight === 'strong',
+        tint: cell.colour !== undefined,
+        [`tint-${cell.colour ?? 'none'}`]: cell.colour !== undefined,
         'wide-24': long.has(column.id),
         chosen: column.id === chosen,
       });

@@ -5,13 +5,16 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
-import { isNote } from '../look/problems.js';
+import { colourStyles } from '../look/colours.js';
 import { ArrowKeys } from './arrow-keys.js';
 import { cellAt } from './cell-at.js';
 import { colourKey, colourKeyStyles } from './colour-key.js';
+import { readingFoot } from './reading-foot.js';
+import { readingLooks } from './reading-looks.js';
 import { headerCell, readingRow } from './reading-row.js';
+import { groupHeading, type Section, sectionsOf, tableFoot } from './reading-sections.js';
 import { readingStyles } from './reading-styles.js';
-import { type FoundProblem, ShownRows } from './shown-rows.js';
+import { ShownRows } from './shown-rows.js';
 import { hidesUsedUp, rememberUsedUp, usedUpLots } from './used-up.js';
 
 /** More rows than these wait until someone asks for them (or prints). */
@@ -27,7 +30,7 @@ export interface ReadingEvents {
 /** Inside `<croft-sheet>`: a sheet as a plain table, for reading, printing and screen readers. */
 @customElement('croft-reading-view')
 export class ReadingView extends LitElement {
-  static override styles = [base, colourKeyStyles, readingStyles];
+  static override styles = [base, colourKeyStyles, readingStyles, readingLooks, colourStyles];
 
   @property({ attribute: false }) live!: LiveBook;
   @property() sheet = '';
@@ -42,13 +45,14 @@ export class ReadingView extends LitElement {
   @property({ type: Boolean }) everything = false;
   /** Lots of the Shelf of which nothing is left are left out; the row that is chosen never is. */
   @state() private hideUsedUp = hidesUsedUp(true);
+  /** Groups whose rows are not shown, by their names. */
+  @state() private folded: ReadonlySet<string> = new Set();
   #rows: ShownRows | undefined;
   readonly #keys = new ArrowKeys(this);
 
   /** The rows and columns now shown, for moving about by keys. */
   get shownRows(): readonly string[] {
-    const rows = this.#found();
-    return this.everything ? rows : rows.slice(0, FIRST_ROWS);
+    return this.#sections(this.#found()).flatMap(({ rows }) => rows);
   }
 
   get shownColumns(): readonly string[] {
@@ -91,7 +95,8 @@ export class ReadingView extends LitElement {
   protected override render() {
     const rows = this.#rows!;
     const found = this.#found();
-    const shown = this.everything ? found : found.slice(0, FIRST_ROWS);
+    const sections = this.#sections(found);
+    const shown = sections.flatMap(({ rows: ids }) => ids);
     const { columns } = rows;
     const tab = this.#keys.at(shown, this.shownColumns);
     return html`
@@ -107,24 +112,43 @@ export class ReadingView extends LitElement {
               ${columns.map((column) => headerCell(column, rows.long.has(column.id)))}
             </tr>
           </thead>
-          <tbody>
-            ${repeat(
-              shown,
-              (id) => id,
-              (id) => {
-                const row = rows.row(id);
-                const here = tab?.row === id ? tab.column : undefined;
-                const chosen = this.chosen?.row === id ? this.chosen.column : undefined;
-                return guard([row, here, chosen, columns], () =>
-                  readingRow(row, columns, here, chosen, rows.long),
-                );
-              },
-            )}
-          </tbody>
+          ${repeat(
+            sections,
+            ({ key }) => key,
+            (section) => html`<tbody>
+              ${groupHeading(this.live, this.sheet, columns, section, () => this.#fold(section.key))}
+              ${repeat(
+                section.rows,
+                (id) => id,
+                (id) => {
+                  const row = rows.row(id);
+                  const here = tab?.row === id ? tab.column : undefined;
+                  const chosen = this.chosen?.row === id ? this.chosen.column : undefined;
+                  return guard([row, here, chosen, columns], () =>
+                    readingRow(row, columns, here, chosen, rows.long),
+                  );
+                },
+              )}
+            </tbody>`,
+          )}
+          ${tableFoot(this.live, this.sheet, columns, found)}
         </table>
       </div>
       ${this.#foot(found, shown)}
     `;
+  }
+
+  /** The rows in their groups; what is looked for is never folded away. */
+  #sections(found: readonly string[]): readonly Section[] {
+    const most = this.everything ? Number.POSITIVE_INFINITY : FIRST_ROWS;
+    const folded = this.words === '' ? this.folded : new Set<string>();
+    return sectionsOf(this.live, this.sheet, found, most, folded);
+  }
+
+  #fold(key: string): void {
+    const folded = new Set(this.folded);
+    if (!folded.delete(key)) folded.add(key);
+    this.folded = folded;
   }
 
   #found(): readonly string[] {
@@ -176,38 +200,16 @@ export class ReadingView extends LitElement {
   }
 
   #foot(found: readonly string[], shown: readonly string[]) {
-    const all = this.#rows!.problems(shown);
-    const problems = all.filter(({ problem }) => !isNote(problem));
-    const notes = all.filter(({ problem }) => isNote(problem));
-    if (all.length === 0 && shown.length === found.length) return nothing;
-    return html`<div class="foot small">
-      ${
-        shown.length < found.length
-          ? html`<button class="button" type="button" @click=${this.#showAll}>
-              Show all ${found.length} rows
-            </button>`
-          : nothing
-      }
-      ${this.#list(problems, problems.length === 1 ? 'One cell to look at' : `${problems.length} cells to look at`)}
-      ${this.#list(notes, notes.length === 1 ? 'One note' : `${notes.length} notes`)}
-    </div>`;
-  }
-
-  #list(all: readonly FoundProblem[], title: string) {
-    if (all.length === 0) return nothing;
-    return html`<details>
-      <summary>${title}</summary>
-      <ul>
-        ${all.slice(0, 100).map(
-          ({ row, column, problem }) =>
-            html`<li>
-              <button type="button" @click=${() => this.#lookAt({ row, column: column.id })}>
-                ${column.title}, row ${this.live.rowIds(this.sheet).indexOf(row) + 1}</button
-              >: ${problem.message} ${problem.mend}
-            </li>`,
-        )}
-      </ul>
-    </details>`;
+    return readingFoot({
+      live: this.live,
+      sheet: this.sheet,
+      problems: this.#rows!.problems(shown),
+      notes: this.#rows!.notes(shown),
+      waiting: this.everything ? 0 : Math.max(0, found.length - FIRST_ROWS),
+      found: found.length,
+      showAll: this.#showAll,
+      lookAt: (cell) => this.#lookAt(cell),
+    });
   }
 
   readonly #showAll = (): void => {
@@ -222,6 +224,7 @@ export class ReadingView extends LitElement {
 
   /** Puts the keyboard on a cell. */
   goTo(cell: GridCell): Promise<void> {
+    if (this.folded.size > 0 && !this.shownRows.includes(cell.row)) this.folded = new Set();
     return this.#keys.moveTo(cell);
   }
 

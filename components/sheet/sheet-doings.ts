@@ -145,6 +145,20 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#element.requestUpdate();
   };
 
+  readonly ungroup = (): void => {
+    const { live, sheet } = this.#here();
+    if (live && sheet) live.apply({ do: 'group rows', sheet: sheet.id, by: null });
+  };
+
+  readonly colour = (): void => this.#lookAtChosen('colour');
+  readonly note = (): void => this.#lookAtChosen('note');
+
+  #lookAtChosen(ask: 'colour' | 'note'): void {
+    const cells = this.pane?.view?.chosenCells ?? [];
+    if (cells.length > 0) this.#asked({ ask, cells });
+    else this.say('Choose a cell first.');
+  }
+
   readonly toggleUsedUp = (): void => {
     this.hideUsedUp = !this.hideUsedUp;
     rememberUsedUp(this.hideUsedUp);

@@ -18,6 +18,13 @@ export interface FoundProblem {
   readonly problem: Problem;
 }
 
+/** A note of the household's: on a cell, or (row null) on a whole column. */
+export interface FoundNote {
+  readonly row: string | null;
+  readonly column: ColumnView;
+  readonly words: string;
+}
+
 /** The shown rows of one sheet, worked out once and then only where a change says so. */
 export class ShownRows {
   readonly #rows = new Map<string, ShownRow>();
@@ -48,7 +55,7 @@ export class ShownRows {
     return this.#long;
   }
 
-  heed({ cells, sheets }: BookChange): void {
+  heed({ cells, sheets, changes }: BookChange): void {
     if (sheets.has(this.sheet)) {
       this.#rows.clear();
       this.#long = undefined;
@@ -56,6 +63,9 @@ export class ShownRows {
       return;
     }
     for (const { sheet, row } of cells) if (sheet === this.sheet) this.#rows.delete(row);
+    // Colours and notes are no cells.
+    for (const { path } of changes)
+      if (path[1] === this.sheet && path[2] === 'rows') this.#rows.delete(path[3] ?? '');
   }
 
   #choose(): ColumnView[] {
@@ -99,5 +109,18 @@ export class ShownRows {
         problem ? [{ row: id, column: this.#columns[i]!, problem }] : [],
       ),
     );
+  }
+
+  /** Notes on the columns shown, then on their cells. */
+  notes(ids: readonly string[]): FoundNote[] {
+    const onColumns = this.#columns.flatMap((column): FoundNote[] =>
+      column.note === undefined ? [] : [{ row: null, column, words: column.note }],
+    );
+    const onCells = ids.flatMap((id) =>
+      this.row(id).cells.flatMap(({ note }, i): FoundNote[] =>
+        note === undefined ? [] : [{ row: id, column: this.#columns[i]!, words: note }],
+      ),
+    );
+    return [...onColumns, ...onCells];
   }
 }

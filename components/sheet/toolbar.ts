@@ -13,8 +13,11 @@ export interface ToolbarActions {
   addColumn(): void;
   addLots(): void | Promise<void>;
   columns(): void;
+  colour(): void;
+  note(): void;
   working(): void;
   unsort(): void;
+  ungroup(): void;
   showAllRows(): void;
   toggleUsedUp(): void;
   read(): void;
@@ -30,6 +33,8 @@ interface ToolbarState {
   readonly chosen: string | null;
   readonly look: GridLook | null;
   readonly sortedBy: string;
+  /** Title of the column by which rows are shown in groups; '' in none. */
+  readonly groupedBy: string;
   readonly addingLots: boolean;
   readonly workingOpen: boolean;
   readonly hideUsedUp: boolean;
@@ -81,6 +86,9 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
     ${tool(icons.addColumn, 'Add column', actions.addColumn, { title: 'A column of your own' })}
     ${tool(icons.columns, 'Columns', actions.columns, { title: 'Show or hide columns' })}
     <span class="gap"></span>
+    ${tool(icons.colour, 'Colour', actions.colour, { title: 'Mark the chosen cells with a colour' })}
+    ${tool(icons.note, 'Note', actions.note, { title: 'Write a note on the chosen cells' })}
+    <span class="gap"></span>
     ${actionsOf(kind).map((action) =>
       tool(action.icon, action.label, () => actions.run(action), { title: action.title }),
     )}
@@ -98,16 +106,22 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
     })}
     ${tool(icons.page, 'Read', actions.read, { title: 'Back to the page to read' })}
     ${
-      look?.sort || look?.filteredOut
+      look?.sort || look?.filteredOut || state.groupedBy
         ? html`<span class="look small">
             ${
-              look.sort
+              state.groupedBy
+                ? html`In groups by ${state.groupedBy}:
+                    <button class="link" type="button" @click=${actions.ungroup}>no groups</button>`
+                : nothing
+            }
+            ${
+              look?.sort
                 ? html`Sorted by ${state.sortedBy}, ${look.sort.ascending ? 'low to high' : 'high to low'}:
                     <button class="link" type="button" @click=${actions.unsort}>as written</button>`
                 : nothing
             }
             ${
-              look.filteredOut > 0
+              look && look.filteredOut > 0
                 ? html`${look.filteredOut === 1 ? '1 row' : `${look.filteredOut} rows`} hidden by a filter:
                     <button class="link" type="button" @click=${actions.showAllRows}>show all</button>`
                 : nothing

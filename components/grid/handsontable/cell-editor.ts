@@ -1,9 +1,11 @@
 import { TextEditor } from 'handsontable/editors/textEditor';
 import type { ColumnView } from '../../../src/live/columns.js';
+import { todayHere } from '../../../src/live/household.js';
 import { atCaret, closed } from './caret.js';
 import { contextOf, type GridContext } from './context.js';
 import { DateButton } from './date-button.js';
 import type { Line } from './line.js';
+import { namedDay } from './named-day.js';
 import { bookRow } from './places.js';
 import { fitting, hintFor, literalsFor, namesFor, type Suggestion } from './suggestions.js';
 
@@ -118,7 +120,11 @@ export class CellEditor extends TextEditor {
     range: { forAll(each: (row: number, column: number) => void): void } | null,
   ): boolean {
     const { edits, binding, hot } = context;
-    const typed = text.startsWith('=') ? closed(text) : this.#valueOf(context, line, column, text);
+    const typed = text.startsWith('=')
+      ? closed(text)
+      : column.type === 'date'
+        ? namedDay(text, todayHere())
+        : this.#valueOf(context, line, column, text);
     if (range) {
       const writes: { at: number; column: string; typed: string }[] = [];
       range.forAll((row, at) => {

@@ -31,6 +31,9 @@ export class ColourDialog extends ActionDialog {
         border: 2px solid var(--accent);
         font-weight: 650;
       }
+      .colours .tint::before {
+        margin-inline-end: 0.375rem;
+      }
       .colours .none {
         background: var(--raised);
       }
@@ -46,7 +49,7 @@ export class ColourDialog extends ActionDialog {
     const now = cells[0] && live.colourOf(sheet, cells[0].row, cells[0].column);
     const one = (colour: Colour | null): TemplateResult => html`<button
       type="button"
-      class=${colour ? `tint tint-${colour}` : 'none'}
+      class=${colour ? `tint tint-inline tint-${colour}` : 'none'}
       aria-pressed=${String((now ?? null) === colour)}
       @click=${() => this.#mark(live, colour)}
     >${colour ?? 'none'}</button>`;

@@ -78,7 +78,7 @@ export class RulesDialog extends ActionDialog {
       </select>
       ${values >= 1 ? this.#value(i, rule, 'value', `Rule ${i + 1}: ${values === 2 ? 'from' : 'value'}${words}`, column) : nothing}
       ${values === 2 ? html`<span class="and">and</span>${this.#value(i, rule, 'to', `Rule ${i + 1}: to${words}`, column)}` : nothing}
-      <span class="swatch tint tint-${rule.colour}" aria-hidden="true"></span>
+      <span class="swatch tint tint-inline tint-${rule.colour}" aria-hidden="true"></span>
       <select
         class="colour"
         aria-label="Rule ${i + 1}: colour"

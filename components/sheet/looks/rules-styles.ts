@@ -35,10 +35,7 @@ export const rulesStyles = css`
     text-align: center;
   }
   .swatch.tint::before {
-    float: none;
-    margin: 0;
     line-height: 2rem;
-    font-size: 0.75rem;
   }
   .move {
     display: flex;
