@@ -3,7 +3,6 @@ import {
   type CellAddress,
   type CellValue,
   type Change,
-  declarationOf,
   declaredIn,
   isFormula,
   type Raw,
@@ -12,7 +11,9 @@ import {
 } from '../book/index.js';
 import type { CalcEngine } from '../engine/calc-engine.js';
 import type { DayNumber, RowPlan } from '../planning/types.js';
+import { byRow, keyOf, type RowsBySheet, rowsOf, sameValue } from './addresses.js';
 import { EngineSync, storedRaw } from './engine-sync.js';
+import { holdsFormulas, planningOfIdleSheets } from './look-through.js';
 import { PlanBook } from './plan-book.js';
 import { planFed } from './plan-fed.js';
 import { TakenColumns } from './taken-columns.js';
@@ -88,17 +89,8 @@ export class Settling {
 
   get needsEngine(): boolean {
     if (this.#sync) return false;
-    this.#hasFormulas ??= this.#lookForFormulas();
+    this.#hasFormulas ??= holdsFormulas(this.state);
     return this.#hasFormulas;
-  }
-
-  #lookForFormulas(): boolean {
-    for (const sheet of this.state.sheets.values()) {
-      for (const column of sheet.columns.values()) if (column.formula !== undefined) return true;
-      for (const row of sheet.rows.values())
-        for (const id in row.cells) if (isFormula(row.cells[id])) return true;
-    }
-    return false;
   }
 
   /** Answers every cell that may show something else now that formulas are worked out. */
@@ -142,7 +134,7 @@ export class Settling {
     this.#hasFormulas = null;
     const written: CellAddress[] = [];
     const reshaped = new Set<string>();
-    const touched = new Map<string, Set<string>>();
+    const touched: RowsBySheet = new Map();
     for (const { path } of changes) {
       const [head, sheet, part, row, field, column] = path;
       if (head !== 'sheets' || sheet === undefined) continue;
@@ -161,21 +153,10 @@ export class Settling {
     );
     const freed = [...this.#onThemselves.values()];
     this.#onThemselves.clear();
-    const emptied = whole && this.#sync ? this.#planningOfIdleSheets() : [];
+    const emptied = whole && this.#sync ? planningOfIdleSheets(this.state, this.plan.rows) : [];
     const recalculated = this.#sync?.update(reshaped, [...written, ...freed, ...emptied]) ?? [];
     for (const { sheet, row } of recalculated) rowsOf(touched, sheet).add(row);
     return [...written, ...freed, ...emptied, ...recalculated, ...this.#rounds(whole ? null : touched)];
-  }
-
-  /** Planning cells of sheets that no longer count, for another sheet of their kind stands before them: blank now. */
-  #planningOfIdleSheets(): CellAddress[] {
-    const found: CellAddress[] = [];
-    for (const { id: sheet, kind, rows, columnOrder } of this.state.sheets.values()) {
-      if (kind === 'own' || this.plan.rows.kindOf(sheet) !== undefined) continue;
-      const planning = columnOrder.ids.filter((column) => declarationOf(kind, column)?.role === 'planning');
-      for (const row of rows.keys()) for (const column of planning) found.push({ sheet, row, column });
-    }
-    return found;
   }
 
   close(): void {
@@ -192,27 +173,49 @@ export class Settling {
     let all = this.#planOnce(first, passes).changed;
     this.#held.clear();
     if (fed.length === 0) return all;
+    const settled = this.#untilAtRest(fed, passes);
+    all = [...all, ...settled.changed];
+    // First those that go on changing; then, where others go on changing without them, all.
+    for (let restless = settled.restless; restless.length > 0; ) {
+      for (const address of restless) this.#onThemselves.set(keyOf(address), address);
+      const blocked = this.#sync?.block(restless) ?? [];
+      const next = this.#untilAtRest(fed, passes);
+      all = [...all, ...blocked, ...next.changed];
+      restless = next.restless.length === 0 || restless.length === fed.length ? [] : fed;
+    }
+    return [...all, ...fed];
+  }
+
+  /** Plans until nothing changes, in a few rounds; else answers the cells among `fed` that go on changing. */
+  #untilAtRest(
+    fed: readonly CellAddress[],
+    passes: number,
+  ): { readonly changed: readonly CellAddress[]; readonly restless: readonly CellAddress[] } {
+    let all: readonly CellAddress[] = [];
+    let restless: readonly CellAddress[] = fed;
     for (let round = 0; round < MOST_ROUNDS; round++) {
       const before = fed.map((address) => this.value(address));
-      const { changed, atRest } = this.#planOnce(byRow(fed), passes);
+      const { changed, last } = this.#planOnce(byRow(fed), passes);
+      if (changed.length === 0) return { changed: all, restless: [] };
       all = [...all, ...changed];
-      if (!atRest) break;
-      if (changed.length === 0 || fed.every((address, i) => sameValue(this.value(address), before[i]!)))
-        return [...all, ...fed];
+      const named = new Set(last.map(({ sheet, row }) => `${sheet}/${row}`));
+      restless = fed.filter(
+        (address, i) =>
+          named.has(`${address.sheet}/${address.row}`) || !sameValue(this.value(address), before[i]!),
+      );
+      if (last.length > 0 || restless.length === 0) break;
     }
-    for (const address of fed) this.#onThemselves.set(keyOf(address), address);
-    const blocked = this.#sync?.block(fed) ?? [];
-    return [...all, ...blocked, ...this.#planOnce(byRow(fed), passes).changed, ...fed];
+    return { changed: all, restless };
   }
 
   /**
    * Plans, and lets the formulas and the figures on own sheets follow: these once more where a formula names
-   * their rows, at most so many times. `atRest` is false where they would go on changing.
+   * their rows, at most so many times. Answers as `last` the figures that would go on changing.
    */
   #planOnce(
     touched: ReadonlyMap<string, ReadonlySet<string>> | null,
     passes: number,
-  ): { readonly changed: readonly CellAddress[]; readonly atRest: boolean } {
+  ): { readonly changed: readonly CellAddress[]; readonly last: readonly CellAddress[] } {
     const planned = this.plan.replan(touched);
     const changed = [...planned];
     if (this.#sync) changed.push(...this.#sync.update(new Set(), planned), ...this.#newContext());
@@ -220,11 +223,11 @@ export class Settling {
     for (let pass = 0; taken.length > 0; pass++) {
       for (const address of taken) changed.push(address);
       if (!this.#sync) break;
-      if (pass === passes) return { changed, atRest: false };
       for (const address of this.#sync.update(new Set(), taken)) changed.push(address);
+      if (pass === passes) return { changed, last: taken };
       taken = this.#taken.refresh(NOTHING_TOUCHED, []);
     }
-    return { changed, atRest: true };
+    return { changed, last: [] };
   }
 
   /** Functions reckon with the household's day and basis; when those change, every formula is worked out again. */
@@ -256,22 +259,3 @@ const NOTHING_TOUCHED: ReadonlyMap<string, ReadonlySet<string>> = new Map();
 
 /** A note on a cell or its colour: nothing follows from it. */
 const isLook = (field: string | undefined): boolean => /^(note|colour):/.test(field ?? '');
-
-const sameValue = (a: CellValue, b: CellValue): boolean => JSON.stringify(a) === JSON.stringify(b);
-
-const keyOf = (a: CellAddress): string => `${a.sheet}/${a.row}/${a.column}`;
-
-function rowsOf(map: Map<string, Set<string>>, sheet: string): Set<string> {
-  let rows = map.get(sheet);
-  if (!rows) {
-    rows = new Set();
-    map.set(sheet, rows);
-  }
-  return rows;
-}
-
-function byRow(cells: readonly CellAddress[]): Map<string, Set<string>> {
-  const rows = new Map<string, Set<string>>();
-  for (const { sheet, row } of cells) rowsOf(rows, sheet).add(row);
-  return rows;
-}

@@ -1,7 +1,11 @@
-/** The one function of jstat that the tests check against; the package has no types. */
+/** The functions of jstat that the tests check against; the package has no types. */
 declare module 'jstat' {
   const jstat: {
-    readonly jStat: { readonly gamma: { inv(p: number, shape: number, scale: number): number } };
+    readonly jStat: {
+      readonly gamma: { inv(p: number, shape: number, scale: number): number };
+      sum(values: readonly number[]): number;
+      mean(values: readonly number[]): number;
+    };
   };
   export default jstat;
 }
