@@ -227,9 +227,14 @@ export class CroftFormulas extends LitElement {
     this.renderRoot.querySelector<HTMLElement>('#search')?.focus();
   };
 
-  readonly #done = (event: FormulaDone): void => {
+  readonly #done = async (event: FormulaDone): Promise<void> => {
     event.stopPropagation();
+    const [from] = event.composedPath();
     this.told = { ...event.detail, wrong: !event.detail.done };
+    await this.updateComplete;
+    // What mended goes away with the error.
+    if (from instanceof HTMLElement && from.localName === 'croft-mend-choice')
+      this.renderRoot.querySelector<HTMLElement>('.told button')?.focus();
   };
 
   readonly #searched = (event: Event): void => {

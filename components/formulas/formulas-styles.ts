@@ -26,6 +26,9 @@ export const listStyles = css`
     font-weight: 400;
     font-size: 0.9375rem;
   }
+  [role='status'].quiet {
+    margin-block-end: 0.75rem;
+  }
   .told {
     display: flex;
     flex-wrap: wrap;

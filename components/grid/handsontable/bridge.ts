@@ -53,6 +53,16 @@ export function bridge(hot: Hot, wrapper: HTMLElement, portal: { host: HTMLEleme
     { signal },
   );
 
+  // A dialog that a line of a menu opened has the keyboard, though the library took it back as the menu closed.
+  const leave = (event: KeyboardEvent): void => {
+    const path = event.composedPath();
+    if (!hot.isListening() || path.includes(wrapper) || path.includes(portal.host)) return;
+    if (path[0] === wrapper.ownerDocument.body || path[0] === page) return;
+    scopes().deactivateScope('grid');
+    hot.unlisten();
+  };
+  window.addEventListener('keydown', leave, { signal, capture: true });
+
   // Read by the library after dispatch, when `target` has become the host: pinned to where it began.
   const pin = (event: Event) => {
     const target = event.composedPath()[0];

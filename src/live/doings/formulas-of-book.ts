@@ -1,4 +1,6 @@
+import { missingInWords } from '../../book/formula/explain.js';
 import { nameOfRow } from '../../book/formula/gone.js';
+import { missingIn } from '../../book/formula/missing.js';
 import {
   type CellAddress,
   type CellError,
@@ -251,7 +253,10 @@ export class FormulasOfBook {
     const { state, layout } = this.#live.inside;
     const area = areaOf(use, layout);
     const sheet = state.sheets.get(use.sheet);
-    if (!area || !sheet) return { words: 'something that is gone', cell: null };
+    if (!area || !sheet) {
+      const [gone] = missingIn(use.text, home, layout);
+      return { words: gone ? missingInWords(gone, home, this.#live.inside) : 'what is gone', cell: null };
+    }
     const [row, column] = [sheet.rowOrder.ids[area.top], sheet.columnOrder.ids[area.left]];
     const cell = row === undefined || column === undefined ? null : { sheet: use.sheet, row, column };
     const other = use.sheet === home ? '' : ` of ${sheet.title}`;
