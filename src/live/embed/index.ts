@@ -1,0 +1,10 @@
+export { type Embed, type EmbedFile, type EmbedOptions, embedOf } from './embed-of.js';
+export {
+  canOpen,
+  type EmbedCell,
+  type EmbedColumn,
+  embedCell,
+  type ShownTable,
+  shownTable,
+  type TableOptions,
+} from './shown-table.js';

@@ -1,0 +1,66 @@
+import type { BookDoc } from '../../book/index.js';
+import { shownDay } from '../shown.js';
+import type { EmbedCell, EmbedColumn, ShownTable } from './shown-table.js';
+
+export interface SnippetOptions {
+  /** Name under which a reader's own numbers are kept in their browser; from the book's id unless given. */
+  readonly keepAs?: string;
+  /** Licence key of the grid: readers may then open the sheet as a grid. */
+  readonly gridLicenceKey?: string;
+}
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** Text as it may stand in an element or in a quoted attribute. */
+export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => ENTITIES[sign]!);
+
+/** Data as it may stand in a `<script>`: nothing in it can end the element or begin a comment. */
+export const scriptJson = (value: unknown): string => JSON.stringify(value).replaceAll('<', '\\u003c');
+
+const attribute = (name: string, value: string | undefined): string =>
+  value === undefined || value === '' ? '' : ` ${name}="${escaped(value)}"`;
+
+const cellHtml = (cell: EmbedCell): string => {
+  if (typeof cell === 'string') return escaped(cell);
+  const { text, unit, range, iso } = cell;
+  const words = iso ? `<time datetime="${escaped(iso)}">${escaped(text)}</time>` : escaped(text);
+  return `${words}${unit ? ` <span>${escaped(unit)}</span>` : ''}${range ? ` <small>${escaped(range)}</small>` : ''}`;
+};
+
+const headerHtml = ({ id, title, unit, role, type, open }: EmbedColumn): string =>
+  `<th scope="col"${attribute('data-column', id)}${role === 'planning' ? ' data-planning' : ''}${
+    type === 'number' || type === 'date' ? ` data-type="${type}"` : ''
+  }${open ? ' data-open' : ''}>${escaped(title)}${unit ? ` <small>${escaped(unit)}</small>` : ''}</th>`;
+
+const rowHtml = ({ id, cells }: ShownTable['rows'][number]): string =>
+  `<tr${attribute('data-row', id)}>${cells
+    .map((cell, i) => (i === 0 ? `<th scope="row">${cellHtml(cell)}</th>` : `<td>${cellHtml(cell)}</td>`))
+    .join('')}</tr>`;
+
+/** The HTML to paste: a plain table for everyone, and, where readers may try things, the book behind it. */
+export function embedHtml(table: ShownTable, book: BookDoc | null, options: SnippetOptions): string {
+  const keepAs = book ? (options.keepAs ?? `${book.id}/${table.sheet}`) : undefined;
+  const lines = [
+    `<croft-embed${attribute('sheet', table.sheet)}${attribute('keep-as', keepAs)}${attribute('grid-licence-key', options.gridLicenceKey)}>`,
+    '<table>',
+    `<caption>${escaped(table.title)}</caption>`,
+    `<thead><tr>${table.columns.map(headerHtml).join('')}</tr></thead>`,
+    '<tbody>',
+    ...table.rows.map(rowHtml),
+    '</tbody>',
+    '</table>',
+    `<p data-day>Figures for <time datetime="${table.day}">${escaped(shownDay(table.day))}</time>.</p>`,
+    ...(table.cautions.length > 0
+      ? [`<ul data-cautions>${table.cautions.map((each) => `<li>${escaped(each)}</li>`).join('')}</ul>`]
+      : []),
+    ...(book ? [`<script type="application/json">${scriptJson(book)}</script>`] : []),
+    '</croft-embed>',
+  ];
+  return lines.join('\n');
+}
