@@ -25,4 +25,25 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
       return html`<croft-formulas-dialog></croft-formulas-dialog>`;
     },
   },
+  {
+    label: 'Bring in a table…',
+    title:
+      'Brings rows in from a file (CSV, TSV, workbook) or from what you paste, after showing where they go.',
+    icon: icons.bringIn,
+    group: 'copies',
+    open: async () => {
+      await import('../tables/bring-in-dialog.js');
+      return html`<croft-bring-in-dialog></croft-bring-in-dialog>`;
+    },
+  },
+  {
+    label: 'Take out…',
+    title: 'Takes a sheet, or all of them, out as files for other programs.',
+    icon: icons.takeOut,
+    group: 'copies',
+    open: async () => {
+      await import('../tables/take-out-dialog.js');
+      return html`<croft-take-out-dialog></croft-take-out-dialog>`;
+    },
+  },
 ];

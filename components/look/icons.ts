@@ -51,5 +51,11 @@ export const icons = {
   note: icon(
     svg`<path d="M4 4h12v8.500L12.500 16H4z"/><path d="M16 12.500h-3.500V16"/><path d="M6.750 7.500h6.500M6.750 10h4"/>`,
   ),
+  bringIn: icon(
+    svg`<path d="M10 3v8M6.75 8 10 11.250 13.250 8"/><path d="M3.500 10v6.500h13V10"/><path d="M6.500 14h7"/>`,
+  ),
+  takeOut: icon(
+    svg`<path d="M10 11.500v-8M6.750 6.750 10 3.500l3.250 3.250"/><path d="M3.500 10v6.500h13V10"/><path d="M6.500 14h7"/>`,
+  ),
   search: icon(svg`<circle cx="9" cy="9" r="4.75"/><path d="m12.5 12.5 4 4"/>`),
 } as const;

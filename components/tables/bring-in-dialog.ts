@@ -1,0 +1,123 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import { BookController } from '../book/find-book.js';
+import { ActionDialog } from '../sheet/actions/action-dialog.js';
+import { columnsView, placeView } from './columns-view.js';
+import { findingsView, firstRows, many, progressView } from './findings-view.js';
+import { ImportRun } from './import-run.js';
+import { readingView, sourceView } from './source-view.js';
+import { tablesStyles } from './tables-styles.js';
+
+const LISTED = 20;
+
+/** Brings a table into the book from a file or from what is pasted, after showing where everything would go. */
+@customElement('croft-bring-in-dialog')
+export class BringInDialog extends ActionDialog {
+  static override styles = [...ActionDialog.styles, tablesStyles];
+
+  protected override heading = 'Bring in a table';
+  @state() private listed = LISTED;
+  readonly #beside = new BookController(this);
+  readonly #run = new ImportRun(this, () => this.live);
+
+  protected override content(live: LiveBook): TemplateResult {
+    const run = this.#run;
+    if (run.busy?.what === 'bringing in') return progressView(run.busy, () => run.stop());
+    if (!run.opened) {
+      return html`${this.#problem()} ${
+        run.busy
+          ? progressView(run.busy, () => run.reset())
+          : sourceView({
+              files: (files) => void this.#take(() => run.take(files)),
+              text: (text) => void this.#take(() => run.takeText(text)),
+            })
+      }
+        ${this.foot()}`;
+    }
+    const { plan, settled } = run;
+    return html`${readingView(run)} ${this.#problem()}
+      ${plan ? html`${placeView(live, run)} ${columnsView(live, run)}` : nothing}
+      ${run.busy ? progressView(run.busy, () => run.reset()) : nothing}
+      ${
+        settled && plan
+          ? html`${firstRows(run, settled)}
+              ${findingsView(settled, this.listed, () => {
+                this.listed += 100;
+              })}`
+          : nothing
+      }
+      ${this.#foot(live)}`;
+  }
+
+  #problem(): TemplateResult | typeof nothing {
+    const { problem, book } = this.#run;
+    if (!problem) return nothing;
+    return html`<div role="alert" class="stack-small">
+      <p class="problem">${problem.message} ${problem.mend}</p>
+      ${
+        book && this.#beside.book
+          ? html`<div class="row">
+              <button class="button" type="button" @click=${() => void this.#open(book)}>
+                Open it as a copy beside this book
+              </button>
+            </div>`
+          : nothing
+      }
+    </div>`;
+  }
+
+  #foot(live: LiveBook): TemplateResult {
+    const { settled, plan, busy } = this.#run;
+    const nothingTaken = plan?.columns.every(({ target }) => target.to === 'leave out') ?? true;
+    if (!settled || !plan || busy || nothingTaken || settled.rows.length === 0) return this.foot();
+    return this.foot({
+      label: `Bring in ${many(settled.rows.length, 'row')}`,
+      run: () => void this.#bring(live),
+    });
+  }
+
+  async #take(work: () => Promise<void>): Promise<void> {
+    this.listed = LISTED;
+    try {
+      await work();
+    } catch (error) {
+      console.error(error);
+      this.#run.reset();
+      this.#run.problem = {
+        code: 'not-read',
+        message: 'This file could not be read.',
+        mend: 'Look whether it is still where it was, and try again.',
+      };
+      this.requestUpdate();
+    }
+    // What was focused is gone; reading goes on from the top of what came.
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
+  }
+
+  async #bring(live: LiveBook): Promise<void> {
+    const run = this.#run;
+    const { name } = run;
+    const done = await run.bring();
+    if (done === null) return this.requestUpdate();
+    const title = live.sheets().find(({ id }) => id === done.sheet)?.title ?? '';
+    this.close(
+      `${many(done.rows, 'row')} of ${name} now ${done.rows === 1 ? 'stands' : 'stand'} in “${title}”. Undo takes them back in one step.`,
+    );
+  }
+
+  async #open(file: File): Promise<void> {
+    const opened = await this.#beside.book!.openACopy(file);
+    if (opened.ok) return this.close();
+    this.#run.problem = opened.problems[0] ?? null;
+    this.#run.book = null;
+    this.requestUpdate();
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-bring-in-dialog': BringInDialog;
+  }
+}
