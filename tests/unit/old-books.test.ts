@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
+import { type IDBPDatabase, openDB } from 'idb';
 import { afterEach, describe, expect, it } from 'vitest';
 import { KINDS, parseBook } from '../../src/book/index.js';
 import type { SheetKind } from '../../src/book/types.js';
 import { openBook } from '../../src/core.js';
 import type { LiveBook } from '../../src/live/live-book.js';
-import { BookReplica, KeptBook, openACopy } from '../../src/storage/index.js';
-import { newDatabase, rawDatabase } from './storage-support.js';
+import { BookReplica, KeptBook, openACopy, openKeep } from '../../src/storage/index.js';
+import { newDatabase } from './storage-support.js';
 
 const read = (name: string): string => readFileSync(`tests/fixtures/${name}`, 'utf8');
 
@@ -161,13 +162,24 @@ describe('what an earlier version stored in the browser', () => {
     readonly version: number;
     readonly stores: { readonly [store: string]: readonly Plain[] };
   }
+  /** The stores of database version 1. */
+  const asItWas = (db: IDBPDatabase): void => {
+    db.createObjectStore('books', { keyPath: 'id' });
+    db.createObjectStore('snapshots', { keyPath: 'book' });
+    db.createObjectStore('updates', { keyPath: 'nr', autoIncrement: true }).createIndex('book', [
+      'book',
+      'nr',
+    ]);
+    for (const store of ['versions', 'aside'])
+      db.createObjectStore(store, { keyPath: 'nr', autoIncrement: true }).createIndex('book', 'book');
+  };
   const bytes = (value: unknown): unknown =>
     typeof value === 'object' && value !== null && 'base64' in value
       ? Uint8Array.from(Buffer.from(String(value.base64), 'base64'))
       : value;
 
   it('opens with the edits that were kept after the first state, and goes on being saved', async () => {
-    const { stores } = JSON.parse(read('books/stored-version-2.json')) as Stored;
+    const { version, stores } = JSON.parse(read('books/stored-version-2.json')) as Stored;
     const database = newDatabase();
     const options = {
       id: 'larchhollow',
@@ -177,10 +189,7 @@ describe('what an earlier version stored in the browser', () => {
         throw new Error('the stored book was not found');
       },
     };
-    // The stores as this version makes them, filled with what that version wrote.
-    const empty = await KeptBook.open({ ...options, id: 'other', start: () => blank() });
-    if (empty.ok) await empty.value.close();
-    const db = await rawDatabase(database);
+    const db = await openDB(database, version, { upgrade: asItWas });
     for (const [store, records] of Object.entries(stores))
       for (const record of records)
         await db.put(
@@ -197,9 +206,14 @@ describe('what an earlier version stored in the browser', () => {
     expect(live.value('shelf', 'lotC', 'left')).toBe(25);
     expect(live.value('shelf', 'lotC', 'note')).toBe('Washed sand');
     expect(live.setting('cushion')).toBe(5);
-    const version = (await kept.value.versions()).find(({ at }) => at === Date.UTC(2026, 1, 15, 9));
-    const earlier = await kept.value.version(version!.id);
-    expect(earlier.ok && earlier.value.sheets.draws!.rows).not.toHaveProperty('d4');
+    const keep = await openKeep(database);
+    if (!keep.ok) throw new Error(keep.problem.message);
+    const versions = await keep.value.versions('larchhollow');
+    const first = versions.find(({ at }) => at === Date.UTC(2026, 1, 15, 9));
+    const earlier = parseBook(await keep.value.loadVersion(first!.id));
+    expect(earlier.ok && earlier.book.sheets.draws!.rows).toHaveProperty('d3');
+    expect(earlier.ok && earlier.book.sheets.draws!.rows).not.toHaveProperty('d4');
+    await keep.value.close();
     kept.value.attach(live);
     live.set('shelf', 'lotC', 'note', 'Sifted');
     expect(await kept.value.flush()).toBe(true);
@@ -209,9 +223,3 @@ describe('what an earlier version stored in the browser', () => {
     if (again.ok) await again.value.close();
   });
 });
-
-function blank() {
-  const parsed = parseBook(read('books/version-0.croft.json'));
-  if (!parsed.ok) throw new Error('no book');
-  return parsed.book;
-}
