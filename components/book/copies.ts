@@ -23,11 +23,16 @@ export function download({ name, blob }: CopyFile): void {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
+/** A book as read from a file, with the state that was saved for merging, if it has one. */
+export type ReadCopy = ReadBook & { readonly state?: Uint8Array };
+
 /** Reads a file; where it is no book, everything that is wrong with it. */
-export async function readCopy(file: Blob | string): Promise<ReadBook> {
+export async function readCopy(file: Blob | string): Promise<ReadCopy> {
   const { openACopy } = await loadStorage();
   const opened = await openACopy(file, parseBook);
-  return opened.ok ? { ok: true, book: opened.copy.doc } : opened;
+  if (!opened.ok) return opened;
+  const { doc, state } = opened.copy;
+  return { ok: true, book: doc, ...(state && { state }) };
 }
 
 /** A copy's title, told from those of the books that are kept already: `Hill House (copy)`, `(copy 2)`. */

@@ -1,9 +1,11 @@
 import { css, html, LitElement, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import type { Doc } from 'yjs';
 import { type BookDoc, newId } from '../../src/book/index.js';
 import { type BookChange, type LiveBook, openBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookEntry, KeepStatus, KeptBook } from '../../src/storage/index.js';
+import { BookPast } from './book-past.js';
 import { type CopyFile, copyFile, download, readCopy, titleBeside } from './copies.js';
 import { bringsFormula, giveEngine } from './engine.js';
 import { type SelectedCell, tell } from './events.js';
@@ -34,6 +36,7 @@ export type Opening = { readonly ok: true } | { readonly ok: false; readonly pro
  * @fires croft-status - How the book stands with storage: opening, saving, saved, could not save, not kept.
  * @fires croft-problem - A book or file could not be opened; `detail.problems` says why.
  * @fires croft-select - The selected cell changed.
+ * @fires croft-conflicts - Two copies set something each its own way, or such a thing was decided.
  */
 @customElement('croft-book')
 export class CroftBook extends LitElement {
@@ -64,6 +67,7 @@ export class CroftBook extends LitElement {
 
   #live: LiveBook | null = null;
   #kept: KeptBook | null = null;
+  #past: BookPast | null = null;
   #key: string | null = null;
   #status: KeepStatus = OPENING;
   #problems: readonly Problem[] = [];
@@ -135,6 +139,26 @@ export class CroftBook extends LitElement {
     return this.#engine;
   }
 
+  /** Earlier versions of the open book and other copies of it; null while no book is open. */
+  get past(): BookPast | null {
+    return this.#past;
+  }
+
+  /**
+   * The replicated document (a `Y.Doc`) behind a book that is kept, for a provider that the page brings: hand
+   * it over, and copies of the book meet through that provider. What comes is shown and stored; nothing is
+   * sent anywhere unless the page does this. Copies must share their beginning (a file saved for merging).
+   * Null where the book is not kept, or none is open.
+   */
+  replicaDoc(): Doc | null {
+    return this.#past?.document() ?? null;
+  }
+
+  /** Saves now what could not be saved; true when all is kept. */
+  async tryAgain(): Promise<boolean> {
+    return (await this.#past?.tryAgain()) ?? false;
+  }
+
   /** Gives the person a file with the whole book; answers the file. */
   async saveACopy(): Promise<CopyFile | null> {
     if (!this.#live) return null;
@@ -153,7 +177,7 @@ export class CroftBook extends LitElement {
     const kept = await this.keptBooks();
     const taken = kept.some(({ id }) => id === read.book.id);
     const title = titleBeside(read.book.title, [...kept.map((each) => each.title), this.#live?.title ?? '']);
-    return this.#beside({ ...read.book, title, ...(taken && { id: newId('b') }) });
+    return this.#beside({ ...read.book, title, ...(taken && { id: newId('b') }) }, read.state);
   }
 
   /** Starts a new household's book from a few answers; it stands beside the others. */
@@ -239,6 +263,9 @@ export class CroftBook extends LitElement {
     this.#kept = kept;
     this.#key = kept ? key : null;
     this.#problems = [];
+    this.#past = new BookPast(live, kept, this.#database, () =>
+      tell(this, 'croft-conflicts', this.#past?.conflicts ?? []),
+    );
     live.on('change', (change) => this.#changed(change));
     kept?.attach(editable(live));
     this.#say(kept?.status ?? NOT_KEPT);
@@ -247,7 +274,7 @@ export class CroftBook extends LitElement {
   }
 
   /** Opens a book in place of the one shown, kept under its own key where books are kept. */
-  async #beside(doc: BookDoc): Promise<Opening> {
+  async #beside(doc: BookDoc, state?: Uint8Array): Promise<Opening> {
     const mine = {};
     if (this.keep === null) {
       this.#close();
@@ -257,7 +284,7 @@ export class CroftBook extends LitElement {
     const opened = await openKept(
       doc.id,
       this.#database,
-      async () => doc,
+      async () => ({ doc, ...(state && { state }) }),
       (status) => mine === this.#current && this.#say(status),
     );
     if (!opened.ok) return this.#refuse(opened.problems);
@@ -288,6 +315,7 @@ export class CroftBook extends LitElement {
     this.#live?.close();
     this.#live = null;
     this.#kept = null;
+    this.#past = null;
     this.#key = null;
     this.#engine = null;
     this.#engineReady = false;

@@ -1,5 +1,6 @@
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
+import type { Conflict } from '../../src/storage/index.js';
 import type { KeepStatus } from '../../src/storage/status.js';
 
 /** A cell of the book that a person selected. */
@@ -19,6 +20,8 @@ export interface BookEvents {
   'croft-status': CustomEvent<KeepStatus>;
   /** A book or a file could not be opened, or the formula engine could not be loaded. */
   'croft-problem': CustomEvent<{ readonly problems: readonly Problem[] }>;
+  /** What two copies set each its own way and nobody has decided yet. */
+  'croft-conflicts': CustomEvent<readonly Conflict[]>;
   /** The selected cell of the book changed. */
   'croft-select': CustomEvent<SelectedCell | null>;
 }

@@ -60,7 +60,7 @@ export class BookController implements ReactiveController {
 
   #tie(book: CroftBook | null): void {
     if (book === this.#book) return;
-    const names = ['croft-ready', 'croft-status', 'croft-problem', 'croft-select'];
+    const names = ['croft-ready', 'croft-status', 'croft-problem', 'croft-select', 'croft-conflicts'];
     for (const name of names) this.#book?.removeEventListener(name, this.#update);
     this.#book?.removeEventListener('croft-change', this.#onChange as EventListener);
     this.#book = book;

@@ -1,7 +1,7 @@
 import { type BookDoc, parseBook } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
-import type { EditableBook, KeepStatus, KeptBook } from '../../src/storage/index.js';
+import type { BookCopy, EditableBook, KeepStatus, KeptBook } from '../../src/storage/index.js';
 import { SourceFailure } from './source.js';
 
 export const NOT_KEPT: KeepStatus = {
@@ -32,7 +32,7 @@ export type OpenedKept =
 export async function openKept(
   key: string,
   database: string | undefined,
-  start: () => Promise<BookDoc>,
+  start: () => Promise<BookDoc | BookCopy>,
   onStatus: (status: KeepStatus) => void,
 ): Promise<OpenedKept> {
   const { KeptBook } = await loadStorage();

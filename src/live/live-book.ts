@@ -90,7 +90,8 @@ export class LiveBook extends BookLooks {
       put(stale, bench);
       written = [...written, ...stale];
       cells = this.settling.settle(written);
-      const posted = postings(this.state, this.settling.plan, written);
+      const asStored = command.do === 'take over';
+      const posted = postings(this.state, this.settling.plan, written, asStored);
       if (posted.length > 0) {
         put(posted, bench);
         written = [...written, ...posted];

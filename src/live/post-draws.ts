@@ -39,9 +39,15 @@ export function forgotten(state: BookState, plan: PlanBook, written: readonly Ch
 
 /**
  * Posts the draws that a command wrote: what was allotted to which lot is stored with the draw, so that
- * later draws and lots do not move it. A draw written anew is allotted anew.
+ * later draws and lots do not move it. A draw written anew is allotted anew; `asStored`: not those that came
+ * whole, or with what was allotted, from another state of the book.
  */
-export function postings(state: BookState, plan: PlanBook, written: readonly Change[]): Change[] {
+export function postings(
+  state: BookState,
+  plan: PlanBook,
+  written: readonly Change[],
+  asStored = false,
+): Change[] {
   const sheet = plan.rows.sheet('draws');
   if (!sheet) return [];
   const drawn = new Set<string>();
@@ -50,6 +56,8 @@ export function postings(state: BookState, plan: PlanBook, written: readonly Cha
     if (head !== 'sheets' || sheetId !== sheet.id || part !== 'rows') continue;
     if (field === undefined ? to !== undefined : field === 'cells' && BEARING.has(column!)) drawn.add(row!);
   }
+  if (asStored)
+    for (const { path } of written) if (path.length === 4 || path[4] === 'allotted') drawn.delete(path[3]!);
   const changes: Change[] = [];
   for (const id of drawn) {
     const row = state.sheets.get(sheet.id)?.rows.get(id);

@@ -1,11 +1,13 @@
 /** Keeping, versions, tabs and copies. Load this on demand: the libraries for it are reached only from here. */
 export { differences } from '../book/differences.js';
 export type { Conflict } from './clashes.js';
+export { ConflictList } from './conflict-list.js';
 export { copyName, copyText, type OpenedCopy, openACopy, saveACopy, saveForMerging } from './files.js';
 export { type BookLabel, Keep, openKeep } from './keep.js';
 export type { BookEntry } from './keep-database.js';
 export { storageProblem } from './keep-problems.js';
 export type { VersionEntry } from './keep-versions.js';
+export { readKeptCopy } from './kept-copy.js';
 export {
   bothOf,
   conflictKey,

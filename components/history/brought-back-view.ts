@@ -1,0 +1,113 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { StoredEdit } from '../../src/book/index.js';
+import type { BroughtBack } from '../../src/live/doings/bring-back.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import { rowName } from '../../src/live/row-name.js';
+import { valueWords } from './shown-difference.js';
+
+/** Edits listed one by one; beyond them only their number is said. */
+const MOST = 30;
+
+const count = (n: number, one: string, many: string): string => (n === 1 ? `1 ${one}` : `${n} ${many}`);
+
+/** What bringing something back will change, before it is done. */
+export function broughtBackView(
+  live: LiveBook,
+  called: string,
+  version: string,
+  { command, counts }: BroughtBack,
+): TemplateResult {
+  const edits = command.do === 'take over' ? command.edits : [];
+  const { rowsBack, rowsGone, cells, rest } = counts;
+  const parts = [
+    rowsBack > 0 ? `${count(rowsBack, 'row comes back', 'rows come back')}` : '',
+    rowsGone > 0
+      ? `${count(rowsGone, 'row that was added since goes', 'rows that were added since go')}`
+      : '',
+    cells > 0 ? `${count(cells, 'entry becomes what it was', 'entries become what they were')}` : '',
+    rest > 0
+      ? `${count(rest, 'other thing (a place, a title, a setting)', 'other things (places, titles, settings)')}`
+      : '',
+  ].filter((part) => part !== '');
+  return html`
+    <p>Bring back <strong>${called}</strong> from “${version}”: ${parts.join('; ')}.</p>
+    <p class="small quiet">
+      Planning figures follow from what is entered. It is one step, and undo takes it back.
+    </p>
+    <div class="scroll">
+      <table>
+        <caption>What changes</caption>
+        <thead>
+          <tr><th scope="col">Where</th><th scope="col">Is now</th><th scope="col">Will be</th></tr>
+        </thead>
+        <tbody>
+          ${edits.slice(0, MOST).map((edit) => editView(live, edit))}
+        </tbody>
+      </table>
+    </div>
+    ${edits.length > MOST ? html`<p class="small">And ${edits.length - MOST} more.</p>` : nothing}
+  `;
+}
+
+function editView(live: LiveBook, { path, to }: StoredEdit): TemplateResult {
+  const [head, sheet, part, id, field, column] = path;
+  const title = live.sheets().find((each) => each.id === sheet)?.title ?? sheet ?? '';
+  if (head !== 'sheets') return line(path.join(' '), '', plain(to));
+  if (part === 'rows' && id !== undefined) {
+    const there = live.rowIds(sheet!).includes(id);
+    const name = there ? rowName(live, sheet!, id) : cellsOf(to);
+    if (field === undefined)
+      return line(
+        `${title}: ${name}`,
+        there ? 'there' : 'not there',
+        to === undefined ? 'goes' : 'comes back',
+      );
+    if (field === 'cells') {
+      const of = live.column(sheet!, column!)?.title ?? column!;
+      const now = there ? live.typed(sheet!, id, column!) : null;
+      return line(`${title}: ${name}, ${of}`, valueWords(now), plain(to));
+    }
+    return line(
+      `${title}: ${name}`,
+      '',
+      field === 'order' ? 'its place as it was' : `${field.replace(':', ' on ')}: ${plain(to)}`,
+    );
+  }
+  if (part === 'columns')
+    return line(
+      `${title}: column ${live.column(sheet!, id!)?.title ?? ''}`,
+      '',
+      to === undefined ? 'goes' : 'as it was',
+    );
+  return line(
+    title,
+    '',
+    part === undefined
+      ? to === undefined
+        ? 'the sheet goes'
+        : 'the sheet comes back'
+      : `${part}: ${plain(to)}`,
+  );
+}
+
+const line = (where: string, now: string, then: string): TemplateResult =>
+  html`<tr><th scope="row">${where}</th><td>${now}</td><td>${then}</td></tr>`;
+
+const plain = (to: StoredEdit['to']): string =>
+  typeof to === 'object' && to !== null
+    ? 'as it was'
+    : typeof to === 'string' && to.startsWith('=')
+      ? 'its formula'
+      : valueWords(to ?? null);
+
+/** A row that is not there, by its first entries. */
+function cellsOf(to: StoredEdit['to']): string {
+  const cells =
+    typeof to === 'object' && to !== null && 'cells' in to ? Object.values(to.cells as object) : [];
+  return (
+    cells
+      .filter((cell) => typeof cell !== 'boolean')
+      .slice(0, 4)
+      .join(', ') || 'a row'
+  );
+}

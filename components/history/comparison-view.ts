@@ -1,0 +1,255 @@
+import { css, html, nothing, type TemplateResult } from 'lit';
+import type {
+  BookComparison,
+  EntryDifference,
+  RowDifference,
+  SheetDifference,
+} from '../../src/live/doings/compare-books.js';
+import { icons } from '../look/icons.js';
+import { figurePair, valueWords } from './shown-difference.js';
+
+/** Rows of one sheet that are listed at first. */
+const MOST = 40;
+
+export interface ComparisonHost {
+  /** Figures that are worked out are listed too. */
+  readonly figures: boolean;
+  /** The sheet that is listed; all, when null. */
+  readonly sheet: string | null;
+  /** Sheets of which every row is listed. */
+  readonly unfolded: ReadonlySet<string>;
+  /** Absent where nothing can be brought back (two versions are compared). */
+  readonly bringBack?: (what: { sheet: string; row?: string; column?: string }, called: string) => void;
+  readonly unfold: (sheet: string) => void;
+}
+
+export const comparisonStyles = css`
+  .sheet-part {
+    display: grid;
+    gap: 0.5rem;
+    border-top: 2px solid var(--line);
+    padding-top: 0.625rem;
+  }
+  .sheet-head {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem;
+    align-items: baseline;
+    justify-content: space-between;
+  }
+  .row-part {
+    display: grid;
+    gap: 0.25rem;
+    padding: 0.5rem 0.625rem;
+    border: 1px solid var(--line);
+    border-radius: var(--radius);
+    background: var(--raised);
+  }
+  .row-part > header {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 0.75rem;
+    align-items: baseline;
+    justify-content: space-between;
+  }
+  .row-part strong {
+    overflow-wrap: anywhere;
+  }
+  .pairs {
+    display: grid;
+    grid-template-columns: minmax(6rem, 13rem) 1fr auto;
+    gap: 0.125rem 0.75rem;
+    font-size: 0.875rem;
+  }
+  .pairs dt {
+    color: var(--quiet);
+  }
+  .pairs dd {
+    overflow-wrap: anywhere;
+  }
+  .pairs .act {
+    justify-self: end;
+  }
+  .pairs .planned {
+    background: var(--plan);
+    padding-inline: 0.25rem;
+    border-radius: 3px;
+  }
+  .was {
+    color: var(--quiet);
+  }
+  .is {
+    font-weight: 600;
+  }
+  .mark {
+    font-size: 0.75rem;
+    font-weight: 600;
+    border: 1px solid currentColor;
+    border-radius: 999px;
+    padding: 0 0.4rem;
+    white-space: nowrap;
+  }
+  .mark.removed {
+    color: var(--problem);
+  }
+  .mark.added {
+    color: var(--accent);
+  }
+  @media (max-width: 30rem) {
+    .pairs {
+      grid-template-columns: 1fr auto;
+    }
+    .pairs dt {
+      grid-column: 1 / -1;
+      margin-top: 0.25rem;
+    }
+  }
+`;
+
+const arrow = html`<span aria-hidden="true"> → </span><span class="unseen"> then </span>`;
+const pair = (was: string, is: string): TemplateResult =>
+  html`<span class="was">${was}</span>${arrow}<span class="is">${is}</span>`;
+
+/** What differs between two books: settings, then sheet by sheet and row by row. */
+export function comparisonView(found: BookComparison, host: ComparisonHost): TemplateResult {
+  const sheets = found.sheets.filter(
+    (each) =>
+      (host.sheet === null || each.sheet === host.sheet) &&
+      rowsOf(each, host).length + each.columns.length > 0,
+  );
+  const settings = host.sheet === null ? found.settings : [];
+  const title = host.sheet === null ? found.title : null;
+  if (sheets.length + settings.length === 0 && !title)
+    return html`<p role="status">Nothing differs${host.sheet === null && host.figures ? '' : ' in what is chosen above'}.</p>`;
+  return html`
+    ${title ? html`<p>Title of the book: ${pair(title.was, title.is)}</p>` : nothing}
+    ${
+      settings.length === 0
+        ? nothing
+        : html`<section class="sheet-part" aria-label="Settings">
+            <h3>Settings</h3>
+            <dl class="pairs">
+              ${settings.map(
+                (each) =>
+                  html`<dt>${each.title}</dt>
+                    <dd>${pair(valueWords(each.was), valueWords(each.is))} ${each.unit ?? ''}</dd>
+                    <span></span>`,
+              )}
+            </dl>
+          </section>`
+    }
+    ${sheets.map((each) => sheetView(each, host))}
+  `;
+}
+
+const rowsOf = ({ rows }: SheetDifference, { figures }: ComparisonHost): readonly RowDifference[] =>
+  figures ? rows : rows.filter(({ what, entries }) => what !== 'changed' || entries.length > 0);
+
+const WORDS = { added: 'added since', removed: 'removed since', changed: 'changed' } as const;
+
+function sheetView(found: SheetDifference, host: ComparisonHost): TemplateResult {
+  const { sheet, title, what, columns } = found;
+  const rows = rowsOf(found, host);
+  const listed = host.unfolded.has(sheet) ? rows : rows.slice(0, MOST);
+  const back = host.bringBack;
+  return html`<section class="sheet-part" aria-label=${title}>
+    <div class="sheet-head">
+      <h3>${title} <span class="quiet small">${rows.length === 1 ? '1 row' : `${rows.length} rows`}</span></h3>
+      ${
+        back && what !== 'added'
+          ? html`<button class="button" type="button" @click=${() => back({ sheet }, `sheet “${title}”`)}>
+              ${icons.undo}Bring back this sheet…
+            </button>`
+          : nothing
+      }
+    </div>
+    ${
+      columns.length === 0
+        ? nothing
+        : html`<ul class="small">
+            ${columns.map((each) => html`<li><strong>${each.title}</strong>: ${each.words}</li>`)}
+          </ul>`
+    }
+    ${listed.map((row) => rowView(sheet, title, row, host))}
+    ${
+      listed.length < rows.length
+        ? html`<button class="button" type="button" @click=${() => host.unfold(sheet)}>
+            Show all ${rows.length} rows
+          </button>`
+        : nothing
+    }
+  </section>`;
+}
+
+function rowView(sheet: string, title: string, found: RowDifference, host: ComparisonHost): TemplateResult {
+  const { row, called, what, entries, figures } = found;
+  const back = host.bringBack;
+  return html`<article class="row-part" aria-label=${called}>
+    <header>
+      <strong>${called}</strong>
+      <span class="row">
+        ${what === 'changed' ? nothing : html`<span class="mark ${what}">${WORDS[what]}</span>`}
+        ${
+          back
+            ? html`<button
+                class="button plain small"
+                type="button"
+                aria-label=${`${what === 'added' ? 'Take out' : 'Bring back'} the row ${called}`}
+                @click=${() => back({ sheet, row }, `row “${called}” of ${title}`)}
+              >
+                ${icons.undo}${what === 'added' ? 'Take out…' : 'Bring back row…'}
+              </button>`
+            : nothing
+        }
+      </span>
+    </header>
+    ${
+      entries.length === 0 && (figures.length === 0 || !host.figures)
+        ? nothing
+        : html`<dl class="pairs">
+            ${entries.map((entry) => entryView(sheet, row, called, what, entry, host))}
+            ${
+              host.figures
+                ? figures.map((figure) => {
+                    const [was, is] = figurePair(figure);
+                    return html`<dt><span class="planned">${figure.column.title}</span></dt>
+                      <dd class="figures">${pair(was, is)}</dd>
+                      <span></span>`;
+                  })
+                : nothing
+            }
+          </dl>`
+    }
+  </article>`;
+}
+
+function entryView(
+  sheet: string,
+  row: string,
+  called: string,
+  what: RowDifference['what'],
+  { column, about, was, is }: EntryDifference,
+  { bringBack }: ComparisonHost,
+): TemplateResult {
+  const name = about ? `${column.title} (${about})` : column.title;
+  const words =
+    what === 'added'
+      ? html`<span class="is">${valueWords(is)}</span>`
+      : what === 'removed'
+        ? html`<span class="was">${valueWords(was)}</span>`
+        : pair(valueWords(was), valueWords(is));
+  return html`<dt>${name}</dt>
+    <dd>${words}</dd>
+    ${
+      bringBack && what === 'changed'
+        ? html`<button
+            class="link small act"
+            type="button"
+            aria-label=${`Bring back ${name} of ${called}`}
+            @click=${() => bringBack({ sheet, row, column: column.id }, `“${name}” of ${called}`)}
+          >
+            Bring back…
+          </button>`
+        : html`<span></span>`
+    }`;
+}

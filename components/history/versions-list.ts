@@ -1,0 +1,109 @@
+import { format } from 'date-fns';
+import { css, html, nothing, type TemplateResult } from 'lit';
+import type { VersionEntry } from '../../src/storage/index.js';
+import { icons } from '../look/icons.js';
+
+export const versionsListStyles = css`
+  .versions {
+    display: grid;
+    gap: 0.375rem;
+  }
+  .versions > li {
+    display: grid;
+    grid-template-columns: 1fr auto;
+    gap: 0.25rem 0.75rem;
+    align-items: center;
+    padding: 0.5rem 0.625rem;
+    border: 1px solid var(--line);
+    border-radius: var(--radius);
+    background: var(--raised);
+  }
+  .versions .named {
+    border-inline-start: 4px solid var(--accent);
+  }
+  .versions .row {
+    justify-content: flex-end;
+  }
+  .versions strong {
+    overflow-wrap: anywhere;
+  }
+  .naming {
+    grid-column: 1 / -1;
+    display: flex;
+    gap: 0.5rem;
+    flex-wrap: wrap;
+  }
+  .naming input {
+    flex: 1 1 12rem;
+    width: auto;
+  }
+  @media (max-width: 34rem) {
+    .versions > li {
+      grid-template-columns: 1fr;
+    }
+    .versions .row {
+      justify-content: flex-start;
+    }
+  }
+`;
+
+/** When a version was kept, on this device's clock. */
+export const versionDay = (at: number): string => format(at, 'd MMM yyyy, HH:mm');
+
+/** A version in words, for headings and 'Undo …'. */
+export const versionCalled = ({ name, at }: Pick<VersionEntry, 'name' | 'at'>): string =>
+  name ?? versionDay(at);
+
+export interface VersionsListHost {
+  /** The version that is being given a name; null while none is. */
+  readonly naming: number | null;
+  readonly title: string;
+  compare(entry: VersionEntry): void;
+  startNaming(entry: VersionEntry): void;
+  rename(entry: VersionEntry, event: SubmitEvent): void;
+  remove(entry: VersionEntry): void;
+}
+
+export const versionsList = (entries: readonly VersionEntry[], host: VersionsListHost): TemplateResult =>
+  html`<ul class="versions" aria-label="Versions, newest first">
+    ${entries.map((entry) => versionView(entry, host))}
+  </ul>`;
+
+function versionView(entry: VersionEntry, host: VersionsListHost): TemplateResult {
+  const { id, name, at, title } = entry;
+  const called = versionCalled(entry);
+  return html`<li class=${name === undefined ? '' : 'named'}>
+    <div>
+      <strong>${called}</strong>
+      <div class="quiet small">
+        ${name === undefined ? 'kept by itself' : html`<time datetime=${new Date(at).toISOString()}>${versionDay(at)}</time>`}
+        ${title === host.title ? nothing : html`· the book was called “${title}”`}
+      </div>
+    </div>
+    <div class="row">
+      <button class="button" type="button" aria-label=${`Compare ${called}`} @click=${() => host.compare(entry)}>
+        Compare…
+      </button>
+      <button
+        class="button plain"
+        type="button"
+        aria-label=${`${name === undefined ? 'Name' : 'Rename'} ${called}`}
+        aria-expanded=${host.naming === id}
+        @click=${() => host.startNaming(entry)}
+      >
+        ${name === undefined ? 'Name' : 'Rename'}
+      </button>
+      <button class="button plain" type="button" aria-label=${`Remove ${called}`} @click=${() => host.remove(entry)}>
+        ${icons.close}
+      </button>
+    </div>
+    ${
+      host.naming === id
+        ? html`<form class="naming" @submit=${(event: SubmitEvent) => host.rename(entry, event)}>
+            <input name="name" aria-label=${`Name of ${called}`} maxlength="80" autocomplete="off" .value=${name ?? ''} />
+            <button class="button first">Keep this name</button>
+          </form>`
+        : nothing
+    }
+  </li>`;
+}
