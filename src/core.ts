@@ -21,6 +21,7 @@ export { type EvaluateOptions, evaluate } from './live/evaluate.js';
 export type { BookChange, LiveBook } from './live/live-book.js';
 export type { Working } from './planning/types.js';
 export type { Problem, Where } from './problem.js';
+export { PROBLEM_CODES } from './problem-codes.js';
 
 /**
  * Opens a book that `parseBook` read, with its formula engine: `value`, `set`, row and column operations,

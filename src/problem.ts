@@ -12,7 +12,7 @@ export interface Where {
  * what is wrong (`message`), how to put it right (`mend`), and where it is.
  */
 export interface Problem {
-  /** Stable, hyphenated; each code has a line in the docs. */
+  /** Stable, hyphenated; each code has its line in `problem-codes.ts`. */
   readonly code: string;
   readonly message: string;
   readonly mend: string;
