@@ -52,19 +52,19 @@ function partsOf(command: Command): readonly Command[] | undefined {
   if (command.do === 'add sheet' && (command.columns || command.rows)) {
     const { columns = [], rows = [], ...bare } = command;
     const { sheet } = command;
+    const whole = columns.map(({ id, title, as: { formula, plan, ...as } = {} }) => ({
+      id,
+      add: { do: 'add column', sheet, column: id, before: null, title, as } as const,
+      // What names other columns and rows is said once all of them stand.
+      later: { ...(formula && { formula }), ...(plan && { plan }) },
+    }));
     return [
       bare,
-      ...columns.map(
-        ({ id, title, as }): Command => ({
-          do: 'add column',
-          sheet,
-          column: id,
-          before: null,
-          title,
-          ...(as && { as }),
-        }),
-      ),
+      ...whole.map(({ add }): Command => add),
       ...(rows.length > 0 ? [{ do: 'insert rows', sheet, before: null, rows } as const] : []),
+      ...whole.flatMap(({ id, later: as }): Command[] =>
+        Object.keys(as).length > 0 ? [{ do: 'describe column', sheet, column: id, as }] : [],
+      ),
     ];
   }
   return undefined;

@@ -6,6 +6,7 @@ import {
   declaredIn,
   isCellError,
   isFormula,
+  type NamedKind,
   type Raw,
   StateLayout,
   toShown,
@@ -22,6 +23,7 @@ import { lotLabel, secondRow, unlistedFood } from './notes.js';
 import { ownProblem } from './own-problems.js';
 import type { TypedRow } from './readers.js';
 import { Settling } from './settling.js';
+import type { KindNames } from './taken-names.js';
 import type { ReadKind } from './typed-rows.js';
 import type { WeekPlans } from './week-stage.js';
 import { workingOf } from './workings.js';
@@ -231,6 +233,11 @@ export class BookReading {
   /** The sheet of a kind ('shelf', 'foods', …), if the book has one. */
   sheetOfKind(kind: ReadKind): string | undefined {
     return this.settling.plan.rows.sheet(kind)?.id;
+  }
+
+  /** What the rows of a kind are called, for a cell of another sheet to name one of them. */
+  namesOfKind(kind: NamedKind): KindNames {
+    return this.settling.taken.namesOf(kind);
   }
 
   /** True while formulas wait for an engine. */

@@ -76,14 +76,14 @@ export class TakenColumns {
     if (!figure) return undefined;
     const taken = this.#sheets.get(address.sheet)?.columns.find(({ id }) => id === address.column)?.taken;
     if (figure.unnamed === null || !taken || !isNamedKind(taken.kind)) return figure.problem;
-    if (figure.unnamed === 'text') return this.#namesOf(taken.kind).problem(figure.text);
+    if (figure.unnamed === 'text') return this.namesOf(taken.kind).problem(figure.text);
     return figure.unnamed === 'error' ? NAMED_BY_ERROR : NO_NAMING_COLUMN;
   }
 
   /** What cells of a naming column may say, for a list to choose from; undefined where the column names nothing. */
   namesFor(sheet: string, column: string): readonly string[] | undefined {
     const taken = this.#sheets.get(sheet)?.columns.find((each) => each.taken.by === column)?.taken;
-    return taken && isNamedKind(taken.kind) ? this.#namesOf(taken.kind).all() : undefined;
+    return taken && isNamedKind(taken.kind) ? this.namesOf(taken.kind).all() : undefined;
   }
 
   /**
@@ -153,7 +153,8 @@ export class TakenColumns {
     return `${this.#plan.rows.version(kind)}/${this.#plan.rows.sheet(kind)?.title ?? ''}`;
   }
 
-  #namesOf(kind: NamedKind): KindNames {
+  /** The names of a kind's rows as they are now. */
+  namesOf(kind: NamedKind): KindNames {
     const version = this.#versionOf(kind);
     const known = this.#names.get(kind);
     if (known?.version === version) return known.names;
@@ -184,7 +185,7 @@ export class TakenColumns {
     if (isCellError(value)) return { ...BLANK, unnamed: 'error' };
     const text = value === null ? '' : String(value).trim();
     if (text === '' || !isNamedKind(kind)) return BLANK;
-    const found = this.#namesOf(kind).find(text);
+    const found = this.namesOf(kind).find(text);
     const home = this.#plan.rows.sheet(kind);
     if (found.is !== 'row' || !home) return { ...BLANK, unnamed: 'text', text };
     const plan = this.#plan.planOf(home.id, found.row) as RowPlan<Record<string, CellValue>>;

@@ -12,6 +12,8 @@ export interface TakeableKind {
   readonly title: string;
   /** What the naming column is to hold, in words. */
   readonly named: string;
+  /** The kept column of the kind itself that says it. */
+  readonly nameColumn: string;
   /** Planning columns, in the order of their sheet. */
   readonly columns: readonly ColumnDeclaration[];
 }
@@ -22,5 +24,16 @@ export const takeable = (): readonly TakeableKind[] =>
     kind,
     title: KINDS[kind].title,
     named,
+    nameColumn: NAME_COLUMN[kind],
     columns: takeableColumns(kind),
   }));
+
+/** The kept column of a kind by which one usually calls its rows. */
+export const NAME_COLUMN: { readonly [K in NamedKind]: string } = {
+  foods: 'food',
+  shelf: 'food',
+  dishes: 'dish',
+  beds: 'crop',
+  supplies: 'item',
+  household: 'name',
+};
