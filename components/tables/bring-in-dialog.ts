@@ -99,8 +99,16 @@ export class BringInDialog extends ActionDialog {
   async #bring(live: LiveBook): Promise<void> {
     const run = this.#run;
     const { name } = run;
-    const done = await run.bring();
-    if (done === null) return this.requestUpdate();
+    const work = run.bring();
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('.stop')?.focus();
+    const done = await work;
+    if (done === null) {
+      this.requestUpdate();
+      await this.updateComplete;
+      this.renderRoot.querySelector<HTMLElement>('.ends .first')?.focus();
+      return;
+    }
     const title = live.sheets().find(({ id }) => id === done.sheet)?.title ?? '';
     this.close(
       `${many(done.rows, 'row')} of ${name} now ${done.rows === 1 ? 'stands' : 'stand'} in “${title}”. Undo takes them back in one step.`,

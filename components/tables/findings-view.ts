@@ -18,7 +18,7 @@ export function progressView({ what, share }: Busy, stop: () => void): TemplateR
     <label for="progress">${label}: ${Math.round(share * 100)} %</label>
     <progress id="progress" max="1" .value=${share}></progress>
     <div class="row">
-      <button class="button" type="button" @click=${stop}>
+      <button class="button stop" type="button" @click=${stop}>
         ${what === 'reading' ? 'Stop' : 'Stop, and change nothing'}
       </button>
     </div>

@@ -154,7 +154,7 @@ export class TakeOutDialog extends ActionDialog {
 
   #files({ files, rows, says }: TakenOut): TemplateResult {
     return html`<section class="stack-small made" aria-labelledby="made">
-      <h3 id="made" role="status">${many(rows, 'row')}, ready to save</h3>
+      <div role="status"><h3 id="made">${many(rows, 'row')}, ready to save</h3></div>
       <ul class="pieces">
         ${files.map(
           (file) => html`<li class="piece">

@@ -49,7 +49,7 @@ export function matchColumns(headings: readonly string[], columns: readonly Colu
   return found;
 }
 
-/** The sheet whose columns the headings match best, where at least half of them do. */
+/** The sheet whose columns the headings match best, where two thirds of them do: fewer may be chance. */
 export function likeliestSheet(
   headings: readonly string[],
   sheets: readonly { readonly id: string; readonly columns: readonly ColumnView[] }[],
@@ -57,7 +57,7 @@ export function likeliestSheet(
   let best: { id: string; hits: number } | null = null;
   for (const { id, columns } of sheets) {
     const hits = matchColumns(headings, columns).filter((each) => each !== null).length;
-    if (hits * 2 >= headings.length && hits > (best?.hits ?? 0)) best = { id, hits };
+    if (hits > 1 && hits * 3 >= headings.length * 2 && hits > (best?.hits ?? 0)) best = { id, hits };
   }
   return best?.id ?? null;
 }
