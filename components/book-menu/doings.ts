@@ -46,4 +46,24 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
       return html`<croft-take-out-dialog></croft-take-out-dialog>`;
     },
   },
+  {
+    label: 'Earlier versions…',
+    title: 'Keeps a version by name, compares versions figure by figure, and brings back all or a part.',
+    icon: icons.versions,
+    group: 'copies',
+    open: async () => {
+      await import('../history/versions-dialog.js');
+      return html`<croft-versions-dialog></croft-versions-dialog>`;
+    },
+  },
+  {
+    label: 'Merge a copy…',
+    title: 'Brings in what was changed on another copy, and saves a copy that can be merged again.',
+    icon: icons.merge,
+    group: 'copies',
+    open: async () => {
+      await import('../merging/merge-dialog.js');
+      return html`<croft-merge-dialog></croft-merge-dialog>`;
+    },
+  },
 ];

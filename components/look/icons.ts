@@ -57,5 +57,11 @@ export const icons = {
   takeOut: icon(
     svg`<path d="M10 11.500v-8M6.750 6.750 10 3.500l3.250 3.250"/><path d="M3.500 10v6.500h13V10"/><path d="M6.500 14h7"/>`,
   ),
+  versions: icon(
+    svg`<path d="M4 10a6 6 0 1 0 2-4.500"/><path d="M5.5 2.750v3h3"/><path d="M10 6.750V10l2.250 1.750"/>`,
+  ),
+  merge: icon(
+    svg`<path d="M5 3.500v3c0 3 5 3.500 5 7v3M15 3.500v3c0 3-5 3.500-5 7"/><path d="m7.750 14.250 2.250 2.250 2.250-2.250"/>`,
+  ),
   search: icon(svg`<circle cx="9" cy="9" r="4.75"/><path d="m12.5 12.5 4 4"/>`),
 } as const;

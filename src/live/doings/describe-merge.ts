@@ -1,0 +1,60 @@
+import type { BookDoc, Change, Json } from '../../book/index.js';
+import type { BookReading } from '../book-reading.js';
+import { rowName } from '../row-name.js';
+
+/** What a path of a book is, for a person: 'Shelf: tomatoes, canned · Place'. */
+export function placeInWords(live: BookReading, path: readonly string[], theirs?: BookDoc): string {
+  const [head, sheet, part, id, field, column] = path;
+  if (head === 'title') return 'Title of the book';
+  if (head !== 'sheets' || sheet === undefined)
+    return `Setting: ${(sheet ?? head ?? '').replaceAll('_', ' ')}`;
+  const title =
+    live.sheets().find((each) => each.id === sheet)?.title ?? theirs?.sheets[sheet]?.title ?? sheet;
+  if (part === undefined) return title;
+  if (id === undefined) return part === 'title' ? `Title of ${title}` : `${title}: ${part}`;
+  const columnTitle = (of: string): string => live.column(sheet, of)?.title ?? of;
+  if (part === 'columns') return `${title}: column ${columnTitle(id)}${field ? `, ${field}` : ''}`;
+  const name = live.rowIds(sheet).includes(id)
+    ? rowName(live, sheet, id)
+    : nameOf(theirs?.sheets[sheet]?.rows[id]?.cells);
+  if (field === undefined) return `${title}: ${name}`;
+  if (field === 'cells') return `${title}: ${name} · ${columnTitle(column!)}`;
+  const [about, of] = field.split(':');
+  return `${title}: ${name} · ${of ? `${about} on ${columnTitle(of)}` : about}`;
+}
+
+const nameOf = (cells: { readonly [column: string]: Json } | undefined): string =>
+  Object.values(cells ?? {})
+    .filter((cell) => typeof cell !== 'boolean')
+    .slice(0, 4)
+    .join(', ') || 'a row';
+
+/** What comes in with a merge, counted by sheet. */
+export interface ComingIn {
+  readonly sheet: string;
+  readonly title: string;
+  readonly rowsAdded: number;
+  readonly rowsRemoved: number;
+  readonly cells: number;
+  readonly other: number;
+}
+
+export function comingIn(live: BookReading, edits: readonly Change[], theirs: BookDoc): ComingIn[] {
+  const by = new Map<string, { -readonly [K in keyof ComingIn]: ComingIn[K] }>();
+  for (const { path, to } of edits) {
+    const [head, sheet, part, , field] = path;
+    const key = head === 'sheets' ? sheet! : '';
+    const title =
+      key === ''
+        ? 'Title and settings'
+        : (live.sheets().find(({ id }) => id === key)?.title ?? theirs.sheets[key]?.title ?? key);
+    const found = by.get(key) ?? { sheet: key, title, rowsAdded: 0, rowsRemoved: 0, cells: 0, other: 0 };
+    by.set(key, found);
+    if (part === 'rows' && path.length === 4) {
+      if (to === undefined) found.rowsRemoved++;
+      else found.rowsAdded++;
+    } else if (field === 'cells') found.cells++;
+    else found.other++;
+  }
+  return [...by.values()];
+}
