@@ -11,7 +11,7 @@ declare global {
 }
 
 export interface GridPageOptions extends StartOptions {
-  readonly sheet?: 'shelf' | 'draws' | 'foods' | 'household' | 'own1';
+  readonly sheet?: 'shelf' | 'draws' | 'foods' | 'household' | 'own1' | 'jars';
   /** Any of these opens a page of its own rather than the one that the tests of a file share. */
   readonly touch?: boolean;
   readonly width?: number;
@@ -96,6 +96,12 @@ export class GridDriver {
   /** Opens the menu at a cell and chooses a line of it. */
   async choose(line: number, title: string, item: string): Promise<void> {
     await this.click(line, title, { button: 'right' });
+    await this.menuItem(item).click();
+  }
+
+  /** Opens the menu at the selection by its key and chooses a line of it. */
+  async chooseHere(item: string): Promise<void> {
+    await this.press('Shift+F10');
     await this.menuItem(item).click();
   }
 

@@ -1,7 +1,7 @@
 import type { GridHost, GridRequest, GridView } from '../../../../components/grid/grid-view.js';
 import { mountGrid } from '../../../../components/grid/mount.js';
 import { tokens } from '../../../../components/look/tokens.js';
-import { blankBook } from '../../../../src/book/index.js';
+import { blankBook, type Command } from '../../../../src/book/index.js';
 import { HyperFormulaEngine } from '../../../../src/engine/hyperformula-engine.js';
 import { type LiveBook, openBook } from '../../../../src/live/live-book.js';
 import { parseDay } from '../../../../src/planning/parse-date.js';
@@ -24,6 +24,8 @@ export interface StartOptions {
   readonly sheet?: string;
   readonly many?: number;
   readonly slowEngine?: boolean;
+  /** Commands done to the book before the grid opens. */
+  readonly first?: readonly object[];
 }
 
 declare global {
@@ -107,11 +109,17 @@ root.append(into);
 const state: { loaded: Promise<void> | null } = { loaded: null };
 
 /** A new book in a new grid. `slowEngine`: formulas stay pending for a while. */
-async function start({ sheet = 'shelf', many = 0, slowEngine = false }: StartOptions): Promise<void> {
+async function start({
+  sheet = 'shelf',
+  many = 0,
+  slowEngine = false,
+  first = [],
+}: StartOptions): Promise<void> {
   window.grid?.view.destroy();
   window.grid?.live.close();
   state.loaded = null;
   const live = newBook(many);
+  for (const command of first) live.apply(command as Command);
   const page: Omit<GridPage, 'view'> & { view?: GridView } = {
     live,
     said: [],

@@ -1,0 +1,83 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { takenByEach } from '../../components/sheet/looks/rule-count.js';
+import { draftOfRule, ruleOf, valuesOf } from '../../components/sheet/looks/rule-draft.js';
+import { blankBook, COLOURS, CONDITIONS, type Marking } from '../../src/book/index.js';
+import { openBook } from '../../src/live/live-book.js';
+
+const open = (values: readonly (string | number)[], type: 'any' | 'number' | 'date' | 'text') => {
+  const live = openBook(blankBook());
+  live.apply({
+    do: 'add sheet',
+    sheet: 's',
+    title: 'Own',
+    columns: [{ id: 'c', title: 'C', as: { type } }],
+    rows: values.map((value, i) => ({ id: `r${i}`, cells: { c: value } })),
+  });
+  return live;
+};
+
+const values = fc.array(
+  fc.constantFrom<string | number>(1, 2, 3.5, 12, 'ham', 'Ham', '2026-05-04', '2027-01-01', ''),
+  {
+    maxLength: 12,
+  },
+);
+const someRules = fc.shuffledSubarray([...COLOURS], { minLength: 1 }).chain((colours) =>
+  fc.tuple(
+    ...colours.map((colour) =>
+      fc.record({
+        colour: fc.constant(colour),
+        when: fc.constantFrom(...CONDITIONS),
+        value: fc.constantFrom('2', '3', 'ham', '2026-06-01', '400'),
+        to: fc.constantFrom('4', '2026-12-31'),
+      }),
+    ),
+  ),
+);
+
+describe('the number of cells that a rule takes', () => {
+  it('is told before the rules are kept just as they come out afterwards', () => {
+    fc.assert(
+      fc.property(values, someRules, (cells, drafts) => {
+        const live = open(cells, 'any');
+        const rules = drafts.map((draft) => ruleOf(draft, 'any')!);
+        const told = takenByEach(live, 's', { id: 'c' }, rules);
+        const done = live.apply({ do: 'describe column', sheet: 's', column: 'c', as: { marks: rules } });
+        expect(done.ok).toBe(true);
+        const found = rules.map(
+          ({ colour }) => live.rowIds('s').filter((row) => live.colourOf('s', row, 'c') === colour).length,
+        );
+        expect(told).toEqual(found);
+      }),
+    );
+  });
+
+  it('is not told of a rule that lacks its value', () => {
+    const live = open([1, 2], 'number');
+    const half = ruleOf({ when: 'between', colour: 'rose', value: '1', to: '' }, 'number');
+    expect(takenByEach(live, 's', { id: 'c' }, [half, { when: 'filled', colour: 'sky' }])).toEqual([null, 2]);
+  });
+});
+
+describe('a rule in its fields', () => {
+  it('comes back as it was kept', () => {
+    const rules: Marking[] = [
+      { when: 'between', colour: 'rose', value: 3, to: 4.5 },
+      { when: 'is', colour: 'leaf', value: 'neighbour' },
+      { when: 'before', colour: 'sky', value: '2026-05-04' },
+      { when: 'double', colour: 'stone' },
+    ];
+    for (const rule of rules) expect(ruleOf(draftOfRule(rule), 'any')).toEqual(rule);
+    expect(ruleOf(draftOfRule({ when: 'is', colour: 'plum', value: true }), 'tick')).toEqual({
+      when: 'is',
+      colour: 'plum',
+      value: true,
+    });
+  });
+
+  it('asks for as many values as its condition compares with', () => {
+    const asked = Object.fromEntries(CONDITIONS.map((when) => [when, valuesOf(when)]));
+    expect(asked).toMatchObject({ between: 2, above: 1, 'within days': 1, blank: 0, filled: 0, double: 0 });
+  });
+});
