@@ -1,0 +1,113 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { type Checked, type LessonProblem, unitText } from '../../src/lessons/index.js';
+import { chartView } from './chart-view.js';
+
+/** A question while somebody works at it. */
+export interface Asked {
+  readonly problem: LessonProblem;
+  typed: string;
+  checked: Checked | null;
+  /** Steps of the working that are shown. */
+  steps: number;
+}
+
+export const asked = (problem: LessonProblem): Asked => ({ problem, typed: '', checked: null, steps: 0 });
+
+export interface QuestionEvents {
+  readonly check: (at: number) => void;
+  readonly type: (at: number, typed: string) => void;
+  readonly hint: (at: number) => void;
+}
+
+const SOFT = new Set<Checked['kind']>(['not as asked', 'unit missing', 'wrong unit', 'unreadable']);
+
+/** Where a key or a click goes that checks at once: leaving the blank for it must not check first. */
+const goesToCheck = (event: FocusEvent): boolean =>
+  event.relatedTarget instanceof HTMLElement && event.relatedTarget.classList.contains('check');
+
+function blank({ problem, typed, checked }: Asked, at: number, on: QuestionEvents, writeUnits: boolean) {
+  const { key } = problem;
+  const unit = writeUnits ? '' : unitText(key);
+  const label = `Answer to question ${at + 1}${unit ? `, in ${unit === '%' ? 'percent' : unit}` : ''}`;
+  const left = (event: FocusEvent): void => {
+    if (!goesToCheck(event)) on.check(at);
+  };
+  const wrong = checked !== null && checked.kind !== 'right' && checked.kind !== 'blank';
+  if (key.kind === 'choice' || key.kind === 'yes-no') {
+    const choices = key.kind === 'choice' ? key.choices : ['yes', 'no'];
+    return html`<select
+      class="blank"
+      id="a${at}"
+      aria-label=${label}
+      aria-describedby="t${at} f${at}"
+      aria-invalid=${wrong ? 'true' : nothing}
+      @change=${(event: Event) => on.type(at, (event.target as HTMLSelectElement).value)}
+      @blur=${left}
+    >
+      <option value="" ?selected=${typed === ''}>Choose…</option>
+      ${choices.map((choice) => html`<option value=${choice} ?selected=${choice === typed}>${choice}</option>`)}
+    </select>`;
+  }
+  return html`<input
+      class="blank"
+      id="a${at}"
+      type="text"
+      autocomplete="off"
+      autocapitalize="off"
+      spellcheck="false"
+      maxlength="80"
+      aria-label=${label}
+      aria-describedby="t${at} f${at}"
+      aria-invalid=${wrong ? 'true' : nothing}
+      placeholder=${key.kind === 'date' ? 'as in 8 May 2026' : key.kind === 'ratio' ? 'as in 3 : 2' : nothing}
+      .value=${typed}
+      @input=${(event: Event) => on.type(at, (event.target as HTMLInputElement).value)}
+      @keydown=${(event: KeyboardEvent) => {
+        if (event.key === 'Enter') on.check(at);
+      }}
+      @blur=${left}
+    />${unit ? html`<span class="unit" aria-hidden="true">${unit}</span>` : nothing}`;
+}
+
+/** One question: its text, its blank, what came of the answer, and the steps that were asked for. */
+export function questionView(
+  each: Asked,
+  at: number,
+  on: QuestionEvents,
+  writeUnits: boolean,
+): TemplateResult {
+  const { problem, checked, steps } = each;
+  const done = checked?.kind === 'right';
+  const left = problem.steps.length - steps;
+  const tone = done ? 'right' : checked && SOFT.has(checked.kind) ? 'soft' : 'wrong';
+  return html`<li class="question ${done ? 'done' : ''}">
+    <p class="text" id="t${at}">${problem.text}</p>
+    ${problem.chart ? chartView(problem.chart) : nothing}
+    <div class="answer">
+      ${blank(each, at, on, writeUnits)}
+      <button class="button check" type="button" aria-label="Check question ${at + 1}" @click=${() => on.check(at)}>
+        Check
+      </button>
+      ${
+        left > 0
+          ? html`<button
+              class="button plain"
+              type="button"
+              aria-label="${steps === 0 ? 'Hint' : left === 1 ? 'Last step' : 'Next step'} for question ${at + 1}"
+              @click=${() => on.hint(at)}
+            >
+              ${steps === 0 ? 'Hint' : left === 1 ? 'Last step' : 'Next step'}
+            </button>`
+          : nothing
+      }
+    </div>
+    <p class="feedback ${tone}" id="f${at}">${checked?.message ?? ''}</p>
+    ${
+      steps > 0
+        ? html`<ol class="steps" aria-label="Working of question ${at + 1}">
+            ${problem.steps.slice(0, steps).map((step) => html`<li>${step}</li>`)}
+          </ol>`
+        : nothing
+    }
+  </li>`;
+}

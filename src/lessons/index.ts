@@ -1,0 +1,18 @@
+/** Worksheets from a book's own numbers: topics, sheets, answers and lessons. */
+export { answerText, numberText, sameAnswer, unitText } from './answer-text.js';
+export { type AuthoredQuestion, readQuestion, type WrittenQuestion } from './authored.js';
+export { type BookNumbers, readNumbers } from './book-numbers.js';
+export { type Checked, type CheckOptions, checkAnswer } from './check-answer.js';
+export { LESSON_FORMAT, type Lesson, type LessonRead, lessonSchema, parseLesson } from './lesson-schema.js';
+export { type LessonSheet, MOST_PROBLEMS, makeSheet, problemOf, type SheetAsked } from './sheet.js';
+export { STANDARDS, type StandardCode } from './standards.js';
+export { TOPICS, topicWithId } from './topics/index.js';
+export {
+  type Answer,
+  type AnswerUnit,
+  type Chart,
+  LEVELS,
+  type LessonProblem,
+  type Level,
+  type Topic,
+} from './types.js';

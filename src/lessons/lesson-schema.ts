@@ -1,0 +1,159 @@
+import { z } from 'zod';
+import type { Problem, Result } from '../problem.js';
+import { type AuthoredQuestion, readQuestion } from './authored.js';
+import { ROUNDINGS } from './exact.js';
+import { MOST_PROBLEMS } from './sheet.js';
+import { TOPICS, topicWithId } from './topics/index.js';
+import { LEVELS, type Level } from './types.js';
+
+export const LESSON_FORMAT = 'croftsheet-lesson';
+
+const words = z.string().trim().min(1).max(2000);
+const lines = z.array(words).max(40).default([]);
+
+const question = z.strictObject({
+  text: words,
+  /** `8`, `17 2/3`, `75 %`, `yes`, `2026-05-08`, `3 : 2`, or one of the choices. */
+  answer: z.union([words, z.number(), z.boolean()]),
+  unit: words.optional(),
+  round: z.enum(ROUNDINGS).optional(),
+  hints: lines,
+  choices: z.array(words).min(2).max(12).optional(),
+});
+
+/** The form in which a lesson is written. Every text is plain words: no markup is read in it. */
+export const lessonSchema = z.strictObject({
+  format: z.literal(LESSON_FORMAT),
+  version: z.literal(1),
+  id: z.string().regex(/^[a-z0-9-]{1,60}$/, 'small letters, digits and hyphens'),
+  title: words.max(120),
+  goals: lines,
+  topics: z.array(words).max(TOPICS.length).default([]),
+  forms: z.array(words).optional(),
+  level: z.union(LEVELS.map((level) => z.literal(level))).default(1),
+  seed: z.union([words, z.number().int()]).default('1'),
+  count: z.number().int().min(0).max(MOST_PROBLEMS).default(6),
+  introduction: lines,
+  hands: lines,
+  discuss: lines,
+  questions: z.array(question).max(MOST_PROBLEMS).default([]),
+});
+
+/** A lesson, read and checked. */
+export interface Lesson {
+  readonly id: string;
+  readonly title: string;
+  readonly goals: readonly string[];
+  readonly topics: readonly string[];
+  readonly forms?: readonly string[];
+  readonly level: Level;
+  readonly seed: string;
+  readonly count: number;
+  /** Paragraphs before the sheet. */
+  readonly introduction: readonly string[];
+  /** What to do with hands: measure, count, weigh. */
+  readonly hands: readonly string[];
+  readonly discuss: readonly string[];
+  /** The author's own questions, before those from the book. */
+  readonly questions: readonly AuthoredQuestion[];
+}
+
+export type LessonRead =
+  | { readonly ok: true; readonly lesson: Lesson }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+const bad = (code: string, message: string, mend: string, path: string): Problem => ({
+  code,
+  message,
+  mend,
+  where: { path },
+});
+
+/** Reads a lesson from JSON text or plain data. Never throws; says where it is wrong and how to mend it. */
+export function parseLesson(json: unknown): LessonRead {
+  let data = json;
+  if (typeof json === 'string') {
+    try {
+      data = JSON.parse(json) as unknown;
+    } catch (error) {
+      const why = error instanceof Error ? error.message.slice(0, 120) : '';
+      return {
+        ok: false,
+        problems: [
+          bad('not-json', `The lesson is not JSON: ${why}.`, 'Mend the comma, quote or bracket there.', ''),
+        ],
+      };
+    }
+  }
+  const read = lessonSchema.safeParse(data);
+  if (!read.success) {
+    return {
+      ok: false,
+      problems: read.error.issues.slice(0, 20).map(({ path, message }) => {
+        const at = path.join('.');
+        return bad('bad-lesson', `${at || 'The lesson'}: ${message}.`, mendFor(at), at);
+      }),
+    };
+  }
+  const { questions: asked, forms, level, seed, ...rest } = read.data;
+  const problems: Problem[] = [];
+  rest.topics.forEach((id, at) => {
+    if (!topicWithId(id))
+      problems.push(
+        bad(
+          'no-such-topic',
+          `There is no topic “${id.slice(0, 40)}”.`,
+          `Write one of: ${TOPICS.map((topic) => topic.id).join(', ')}.`,
+          `topics.${at}`,
+        ),
+      );
+  });
+  const known = new Set(TOPICS.flatMap((topic) => topic.forms.map(({ id }) => id)));
+  forms?.forEach((id, at) => {
+    if (!known.has(id))
+      problems.push(
+        bad(
+          'no-such-form',
+          `There is no form of problem “${id.slice(0, 40)}”.`,
+          'Leave it out, or write one that the topics have.',
+          `forms.${at}`,
+        ),
+      );
+  });
+  const questions = asked.flatMap((each, at): AuthoredQuestion[] => {
+    const one: Result<AuthoredQuestion> = readQuestion(each, `questions.${at}`);
+    if (one.ok) return [one.value];
+    problems.push(one.problem);
+    return [];
+  });
+  if (rest.topics.length === 0 && asked.length === 0)
+    problems.push(
+      bad('empty-lesson', 'The lesson asks nothing.', 'Write topics, or questions of your own.', 'topics'),
+    );
+  if (problems.length > 0) return { ok: false, problems };
+  const lesson: Lesson = {
+    ...rest,
+    level: level as Level,
+    seed: String(seed),
+    questions,
+    ...(forms && { forms }),
+  };
+  return { ok: true, lesson };
+}
+
+/** How a part of a lesson is written, by its name. */
+function mendFor(path: string): string {
+  const part = path.split('.')[0] ?? '';
+  const how: Readonly<Record<string, string>> = {
+    format: `Write "format": "${LESSON_FORMAT}".`,
+    version: 'Write "version": 1.',
+    id: 'Write an id of small letters, digits and hyphens, as in "bed-and-row".',
+    title: 'Write a title.',
+    level: `Write 1, 2 or 3.`,
+    count: `Write a whole number from 0 to ${MOST_PROBLEMS}.`,
+    seed: 'Write a whole number or a word.',
+    questions:
+      'Write each question as { "text": "…", "answer": "…" }, with "unit", "round", "hints" or "choices" where wanted.',
+  };
+  return how[part] ?? 'Write it as a list of sentences, or take out what no lesson has.';
+}

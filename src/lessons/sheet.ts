@@ -1,0 +1,120 @@
+import type { Problem } from '../problem.js';
+import type { BookNumbers } from './book-numbers.js';
+import { type Random, seeded } from './random.js';
+import { topicWithId } from './topics/index.js';
+import type { Form, LessonProblem, Level, Topic } from './types.js';
+
+/** Most problems of a sheet. */
+export const MOST_PROBLEMS = 40;
+/** Draws of numbers tried for a problem before its form counts as having none for this book. */
+const TRIES = 24;
+
+export interface SheetAsked {
+  readonly topics: readonly string[];
+  readonly level: Level;
+  /** Any word or number: the same one gives the same sheet from the same book. */
+  readonly seed: string;
+  readonly count: number;
+  /** Only these forms of problem; all of the topics unless given. */
+  readonly forms?: readonly string[];
+}
+
+export interface LessonSheet {
+  readonly problems: readonly LessonProblem[];
+  /** What stood in the way of more: a topic that is none, or rows that the book lacks. */
+  readonly notes: readonly Problem[];
+}
+
+/** Forms of a level; where the topic has none of it, those of the nearest level. */
+function formsAt({ forms }: Topic, level: Level, only: readonly string[] | undefined): readonly Form[] {
+  const wanted = only ? forms.filter(({ id }) => only.includes(id)) : forms;
+  const fit = wanted.filter(({ levels }) => levels.includes(level));
+  return fit.length > 0 ? fit : only ? wanted : fit;
+}
+
+/** A problem of one form with a text that is not on the sheet yet. */
+function fresh(
+  topic: Topic,
+  form: Form,
+  level: Level,
+  numbers: BookNumbers,
+  random: Random,
+  taken: ReadonlySet<string>,
+): LessonProblem | null {
+  const at = form.levels.includes(level) ? level : form.levels[0]!;
+  for (let attempt = 0; attempt < TRIES; attempt++) {
+    const made = form.problem(numbers, at, random);
+    if (made && !taken.has(made.text)) {
+      return {
+        ...made,
+        canning: made.canning === true || /\bjars?\b/.test(made.text),
+        kind: `${topic.id}/${form.id}`,
+      };
+    }
+  }
+  return null;
+}
+
+/** Goes round the forms of a topic, so that a sheet shows each of them before one comes again. */
+function* rounds(forms: readonly Form[], random: Random): Generator<Form, never> {
+  for (;;) yield* random.shuffled(forms);
+}
+
+/**
+ * A sheet of problems from a book's numbers. Topics take turns. Fewer than asked for where the book has too
+ * few numbers; `notes` says which rows would give more.
+ */
+export function makeSheet(numbers: BookNumbers, asked: SheetAsked): LessonSheet {
+  const random = seeded(`${asked.seed}|${asked.topics.join()}|${asked.level}`);
+  const notes: Problem[] = [];
+  const turns = asked.topics.flatMap((id) => {
+    const topic = topicWithId(id);
+    if (!topic) {
+      notes.push({
+        code: 'no-such-topic',
+        message: `There is no topic “${id.slice(0, 40)}”.`,
+        mend: 'Choose one that the list of topics names.',
+      });
+      return [];
+    }
+    const forms = formsAt(topic, asked.level, asked.forms);
+    return forms.length > 0
+      ? [{ topic, next: rounds(forms, random), size: forms.length, isSpent: false }]
+      : [];
+  });
+
+  const problems: LessonProblem[] = [];
+  const taken = new Set<string>();
+  const count = Math.max(0, Math.min(MOST_PROBLEMS, Math.floor(asked.count)));
+  for (let turn = 0; problems.length < count && turns.some(({ isSpent }) => !isSpent); turn++) {
+    const at = turns[turn % turns.length]!;
+    if (at.isSpent) continue;
+    let problem: LessonProblem | null = null;
+    for (let tried = 0; !problem && tried < at.size * 2; tried++)
+      problem = fresh(at.topic, at.next.next().value, asked.level, numbers, random, taken);
+    if (problem) {
+      taken.add(problem.text);
+      problems.push(problem);
+    } else {
+      at.isSpent = true;
+      const some = problems.some(({ kind }) => kind.startsWith(`${at.topic.id}/`));
+      notes.push({
+        code: some ? 'few-numbers' : 'no-numbers',
+        message: some
+          ? `The book has no more numbers for “${at.topic.title}” at this level.`
+          : `The book has no numbers for “${at.topic.title}” at this level.`,
+        mend: at.topic.needs,
+      });
+    }
+  }
+  return { problems, notes };
+}
+
+/** One problem of a topic, for a seed. */
+export const problemOf = (
+  topic: Topic,
+  numbers: BookNumbers,
+  level: Level,
+  seed: string,
+): LessonProblem | null =>
+  makeSheet(numbers, { topics: [topic.id], level, seed, count: 1 }).problems[0] ?? null;

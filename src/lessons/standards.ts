@@ -1,0 +1,45 @@
+/**
+ * Standards of the Common Core State Standards for Mathematics that topics exercise, by their published codes.
+ * What they ask is said in our own words. `checked`: the code was compared with a published copy of the
+ * standards; `from memory`: it was not.
+ */
+export const STANDARDS = {
+  '3.MD.B.3': { asks: 'Draw and read bar graphs with a scale.', origin: 'checked' },
+  '3.MD.C.7': { asks: 'Relate area to multiplying.', origin: 'checked' },
+  '4.MD.A.1': { asks: 'Know how big units are, and express a larger one in a smaller.', origin: 'checked' },
+  '4.MD.A.2': { asks: 'Solve word problems on distance, time, volume and mass.', origin: 'checked' },
+  '4.MD.A.3': { asks: 'Use the rules for area and perimeter of rectangles.', origin: 'checked' },
+  '4.NF.B.4': { asks: 'Multiply a fraction by a whole number.', origin: 'checked' },
+  '4.OA.A.3': { asks: 'Solve problems in several steps, and read what is left over.', origin: 'from memory' },
+  '5.MD.A.1': { asks: 'Convert among units of one system, in several steps.', origin: 'checked' },
+  '5.NF.B.6': { asks: 'Solve real problems by multiplying fractions and mixed numbers.', origin: 'checked' },
+  '6.EE.C.9': { asks: 'Write how one quantity depends on another.', origin: 'checked' },
+  '6.NS.A.1': { asks: 'Divide fractions by fractions, and read the answer.', origin: 'checked' },
+  '6.RP.A.1': { asks: 'Understand a ratio, and say it in words.', origin: 'checked' },
+  '6.RP.A.2': { asks: 'Understand a unit rate.', origin: 'checked' },
+  '6.RP.A.3': { asks: 'Reason with ratios and rates in real problems.', origin: 'checked' },
+  '6.RP.A.3b': { asks: 'Solve problems of unit rates.', origin: 'checked' },
+  '6.RP.A.3c': { asks: 'Find a percent of a quantity, and the whole from a part.', origin: 'checked' },
+  '6.RP.A.3d': { asks: 'Convert units by ratio.', origin: 'checked' },
+  '6.SP.A.3': {
+    asks: 'Sum up data with one number for its middle and one for its spread.',
+    origin: 'checked',
+  },
+  '6.SP.B.4': { asks: 'Show data in plots.', origin: 'checked' },
+  '6.SP.B.5': { asks: 'Sum up data in the light of where it comes from.', origin: 'checked' },
+  '7.RP.A.1': { asks: 'Work out unit rates from fractions.', origin: 'checked' },
+  '7.RP.A.2': { asks: 'Know and use proportional relationships.', origin: 'checked' },
+  '7.RP.A.3': { asks: 'Solve ratio and percent problems in several steps.', origin: 'checked' },
+  '7.SP.C.5': { asks: 'Understand a chance as a number from 0 to 1.', origin: 'checked' },
+  '7.SP.C.6': {
+    asks: 'Foretell roughly how often something happens from its chance.',
+    origin: 'from memory',
+  },
+  '7.SP.C.8': { asks: 'Find the chance of two things together.', origin: 'checked' },
+  '8.F.B.4': {
+    asks: 'Model with a straight line: where it begins and how fast it changes.',
+    origin: 'checked',
+  },
+} as const satisfies Readonly<Record<string, { asks: string; origin: 'checked' | 'from memory' }>>;
+
+export type StandardCode = keyof typeof STANDARDS;

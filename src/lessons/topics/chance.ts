@@ -1,0 +1,314 @@
+import { amountOf, lastStep, percentText } from '../answer-text.js';
+import type { BookNumbers } from '../book-numbers.js';
+import { type Exact, exact, mixed, ratio } from '../exact.js';
+import type { Random } from '../random.js';
+import { type Answer, form, type Topic } from '../types.js';
+import { counted, MONTHS, sentence, unitOfFood } from '../words.js';
+
+const chanceOf = (value: Exact): Answer => ({ kind: 'chance', value });
+
+interface Frost {
+  readonly date: string;
+  /** Percent. */
+  readonly chance: number;
+  /** 'after it, in spring' */
+  readonly when: string;
+  /** 'later in spring' */
+  readonly short: string;
+}
+
+/** The household's frost dates that say for what chance they stand. */
+function frosts({ lastFrost, firstFrost, lastFrostChance, firstFrostChance }: BookNumbers): Frost[] {
+  const found: Frost[] = [];
+  if (lastFrost && lastFrostChance !== null)
+    found.push({
+      date: `${lastFrost.day} ${MONTHS[lastFrost.month - 1]}`,
+      chance: lastFrostChance,
+      when: 'after it, in spring',
+      short: 'frost after the spring date',
+    });
+  if (firstFrost && firstFrostChance !== null)
+    found.push({
+      date: `${firstFrost.day} ${MONTHS[firstFrost.month - 1]}`,
+      chance: firstFrostChance,
+      when: 'before it, in fall',
+      short: 'frost before the fall date',
+    });
+  return found;
+}
+
+const says = ({ date, chance, when }: Frost): string =>
+  `The frost date of ${date} stands for a chance of ${chance} % that frost comes ${when}.`;
+
+/** Of a hundred years like these, how many are so: each is looked at. */
+const ofHundred = (is: (year: number) => boolean): Exact => {
+  let years = 0;
+  for (let year = 0; year < 100; year++) if (is(year)) years++;
+  return ratio(years, 100);
+};
+
+const noFrost = form<{ chance: number }>({
+  id: 'no-frost',
+  levels: [1],
+  make(numbers, _level, random) {
+    const frost = random.pick(frosts(numbers).filter(({ chance }) => Number.isInteger(chance)));
+    if (!frost) return null;
+    const answer = chanceOf(ratio(100 - frost.chance, 100));
+    return {
+      text: `${says(frost)} What is the chance that no frost comes ${frost.when}?`,
+      answer,
+      steps: [
+        'Either frost comes or it does not: the two chances add up to 1 (100 %).',
+        lastStep(`100 % − ${frost.chance} %, as a part of 1`, answer),
+      ],
+      given: { chance: frost.chance },
+    };
+  },
+  key: ({ chance }) => chanceOf(ofHundred((year) => year >= chance)),
+});
+
+interface Drawing {
+  readonly wanted: number;
+  readonly others: readonly number[];
+}
+
+/** Foods in the same sort of container, so that one can be taken without looking. */
+function drawing(numbers: BookNumbers, random: Random) {
+  const whole = numbers.stock.filter(({ left }) => Number.isInteger(left) && left >= 2 && left <= 60);
+  const first = random.pick(whole.filter(({ unit }) => unit.measure === undefined));
+  const same = whole.filter(
+    (line) => first && line !== first && kindOf(line.measure) === kindOf(first.measure),
+  );
+  const others = random.shuffled(same).slice(0, 2);
+  return first && others.length > 0 ? { first, others } : null;
+}
+
+/** 'bag' of a quart freezer bag. */
+const kindOf = (measure: string): string => measure.split(' ').at(-1)!;
+
+const withoutLooking = form<Drawing>({
+  id: 'without-looking',
+  levels: [1, 2],
+  make(numbers, level, random) {
+    const found = drawing(numbers, random);
+    if (!found) return null;
+    const { first } = found;
+    const others = level === 1 ? found.others.slice(0, 1) : found.others;
+    const all = [first, ...others].reduce((sum, { left }) => sum + left, 0);
+    const answer = chanceOf(ratio(first.left, all));
+    const said = others.map(({ left, unit, food }) => `${left} ${unitOfFood(unit, food)}`).join(' and ');
+    return {
+      text: `There are ${first.left} ${unitOfFood(first.unit, first.food)} and ${said}. One is taken without looking, each as likely as the other. What is the chance that it is ${first.food}?`,
+      answer,
+      steps: [
+        `In all there are ${[first, ...others].map(({ left }) => left).join(' + ')} = ${all}.`,
+        `${first.left} of them are ${first.food}.`,
+        lastStep(`${first.left}/${all}`, answer),
+      ],
+      given: { wanted: first.left, others: others.map(({ left }) => left) },
+    };
+  },
+  // Each of them is taken once.
+  key({ wanted, others }) {
+    const all = [...Array(wanted).fill(true), ...others.flatMap((n) => Array(n).fill(false))] as boolean[];
+    return chanceOf(ratio(all.filter(Boolean).length, all.length));
+  },
+});
+
+const howManyYears = form<{ chance: number; years: number }>({
+  id: 'how-many-years',
+  levels: [2],
+  make(numbers, _level, random) {
+    const frost = random.pick(frosts(numbers));
+    const years = random.pick([10, 20, 30, 40, 50, 60, 80, 100])!;
+    if (!frost || !Number.isInteger((frost.chance * years) / 100)) return null;
+    const answer = amountOf(exact((frost.chance * years) / 100), counted('year'));
+    return {
+      text: `${says(frost)} In about how many of ${years} years would you look for that?`,
+      answer,
+      steps: [
+        `${frost.chance} % of the years: ${frost.chance} in every hundred.`,
+        lastStep(`${years} × ${frost.chance} ÷ 100`, answer),
+        `So about ${(frost.chance * years) / 100} of the ${years} years: a chance promises nothing for one year.`,
+      ],
+      given: { chance: frost.chance, years },
+    };
+  },
+  key({ chance, years }) {
+    let hundredths = 0;
+    for (let year = 0; year < years; year++) hundredths += chance;
+    return amountOf(ratio(hundredths, 100), counted('year'));
+  },
+});
+
+const twoYears = form<{ chance: number; both: boolean }>({
+  id: 'two-years',
+  levels: [3],
+  make(numbers, _level, random) {
+    const frost = random.pick(frosts(numbers).filter(({ chance }) => Number.isInteger(chance)));
+    if (!frost) return null;
+    const both = random.whole(0, 1) === 1;
+    const part = both ? frost.chance : 100 - frost.chance;
+    const answer = chanceOf(ratio(part, 100).mul(ratio(part, 100)));
+    return {
+      text: `${says(frost)} Let’s say one year tells nothing about the next. What is the chance that ${both ? 'it comes' : 'it stays away'} two years running?`,
+      answer,
+      steps: [
+        `In one year the chance is ${percentText(ratio(part, 100))}.`,
+        'Of those years, the same part again: multiply.',
+        lastStep(`${mixed(ratio(part, 100))} × ${mixed(ratio(part, 100))}`, answer),
+      ],
+      given: { chance: frost.chance, both },
+    };
+  },
+  // A hundred years beside a hundred years: every pair is looked at.
+  key({ chance, both }) {
+    let pairs = 0;
+    for (let a = 0; a < 100; a++)
+      for (let b = 0; b < 100; b++) if (a < chance === both && b < chance === both) pairs++;
+    return chanceOf(ratio(pairs, 10_000));
+  },
+});
+
+const springAndFall = form<{ spring: number; fall: number }>({
+  id: 'spring-and-fall',
+  levels: [3],
+  make(numbers, _level, _random) {
+    const [spring, fall] = frosts(numbers);
+    if (!spring || !fall || !Number.isInteger(spring.chance) || !Number.isInteger(fall.chance)) return null;
+    const [a, b] = [ratio(100 - spring.chance, 100), ratio(100 - fall.chance, 100)];
+    const answer = chanceOf(a.mul(b));
+    return {
+      text: `The chance of ${spring.short} (${spring.date}) is ${spring.chance} %, that of ${fall.short} (${fall.date}) is ${fall.chance} %. Let’s say the one tells nothing about the other. What is the chance that the time between is free of frost?`,
+      answer,
+      steps: [
+        `No ${spring.short}: ${percentText(a)}. No ${fall.short}: ${percentText(b)}.`,
+        'Both are to happen: multiply.',
+        lastStep(`${mixed(a)} × ${mixed(b)}`, answer),
+      ],
+      given: { spring: spring.chance, fall: fall.chance },
+    };
+  },
+  key({ spring, fall }) {
+    let free = 0;
+    for (let a = 0; a < 100; a++) for (let b = 0; b < 100; b++) if (a >= spring && b >= fall) free++;
+    return chanceOf(ratio(free, 10_000));
+  },
+});
+
+const oneOfTwoSeeds = form<{ percent: number; seeds: number }>({
+  id: 'one-of-the-seeds',
+  levels: [3],
+  make({ beds }, _level, random) {
+    const bed = random.pick(beds.filter(({ isSown }) => isSown));
+    if (!bed) return null;
+    const percent = random.pick([50, 60, 70, 75, 80, 90])!;
+    const seeds = random.whole(2, 3);
+    const none = ratio(100 - percent, 100).pow(seeds)!;
+    const answer = chanceOf(exact(1).sub(none));
+    return {
+      text: `Let’s say each ${bed.crop} seed comes up with a chance of ${percent} %, and ${seeds} are laid in each hole. What is the chance that at least one of them comes up?`,
+      answer,
+      steps: [
+        `A seed stays away with a chance of ${percentText(ratio(100 - percent, 100))}.`,
+        `${seeds === 2 ? 'Both' : 'All three'} stay away: ${Array(seeds)
+          .fill(mixed(ratio(100 - percent, 100)))
+          .join(' × ')} = ${mixed(none)}.`,
+        lastStep(`1 − ${mixed(none)}`, answer),
+      ],
+      given: { percent, seeds },
+    };
+  },
+  // Twentieths: every way in which the seeds can fall out is counted.
+  key({ percent, seeds }) {
+    const up = percent / 5;
+    let ways = 0;
+    let all = 0;
+    for (let a = 0; a < 20; a++)
+      for (let b = 0; b < 20; b++)
+        for (let c = 0; c < (seeds === 3 ? 20 : 1); c++) {
+          all++;
+          if (a < up || b < up || (seeds === 3 && c < up)) ways++;
+        }
+    return chanceOf(ratio(ways, all));
+  },
+});
+
+const seedStaysAway = form<{ percent: number }>({
+  id: 'seed-stays-away',
+  levels: [1],
+  make({ beds }, _level, random) {
+    const bed = random.pick(beds.filter(({ isSown }) => isSown));
+    if (!bed) return null;
+    const percent = random.pick([50, 60, 70, 75, 80, 90])!;
+    const answer = chanceOf(ratio(100 - percent, 100));
+    return {
+      text: `Let’s say each ${bed.crop} seed comes up with a chance of ${percent} %. What is the chance that a seed does not come up?`,
+      answer,
+      steps: [
+        'A seed comes up or it does not: the two chances add up to 1 (100 %).',
+        lastStep(`100 % − ${percent} %, as a part of 1`, answer),
+      ],
+      given: { percent },
+    };
+  },
+  key: ({ percent }) => chanceOf(ofHundred((seed) => seed >= percent)),
+});
+
+const likelier = form<{ a: readonly [string, number]; b: readonly [string, number] }>({
+  id: 'which-is-likelier',
+  levels: [1],
+  make(numbers, _level, random) {
+    const found = drawing(numbers, random);
+    const other = found?.others[0];
+    if (!found || !other || found.first.left === other.left || found.first.food === other.food) return null;
+    const { first } = found;
+    const word = first.left > other.left ? first.food : other.food;
+    return {
+      text: `${sentence(`${first.left} ${unitOfFood(first.unit, first.food)}`)} and ${other.left} ${unitOfFood(other.unit, other.food)} stand together. One is taken without looking. Which food is it more likely to be?`,
+      answer: { kind: 'choice', word, choices: [first.food, other.food] },
+      steps: [
+        'Each one is as likely to be taken as any other.',
+        `There are more of the ${word}, so that is more likely.`,
+      ],
+      given: { a: [first.food, first.left], b: [other.food, other.left] },
+    };
+  },
+  // Set against each other one by one: what is left at the end was more.
+  key({ a, b }) {
+    let [x, y] = [a[1], b[1]];
+    while (x > 0 && y > 0) {
+      x--;
+      y--;
+    }
+    return { kind: 'choice', word: x > 0 ? a[0] : b[0], choices: [a[0], b[0]] };
+  },
+});
+
+export const CHANCE_TOPIC: Topic = {
+  id: 'chance',
+  title: 'Chance',
+  goals: [
+    'Say a chance as a fraction or a percent.',
+    'Say what a frost date promises and what it does not.',
+    'Find the chance of two things together.',
+  ],
+  levels: {
+    1: 'One thing happens or it does not.',
+    2: 'One of three; how often in many years.',
+    3: 'Two or three things together.',
+  },
+  standards: ['7.SP.C.5', '7.SP.C.6', '7.SP.C.8'],
+  needs:
+    'Write the frost dates with their chances (Household), two foods in bags or jars on Shelf, and sown crops on Beds.',
+  forms: [
+    noFrost,
+    seedStaysAway,
+    withoutLooking,
+    likelier,
+    howManyYears,
+    twoYears,
+    springAndFall,
+    oneOfTwoSeeds,
+  ],
+};
