@@ -10,6 +10,7 @@ import { type CopyFile, copyFile, download, readCopy, titleBeside } from './copi
 import { bringsFormula, giveEngine } from './engine.js';
 import { type SelectedCell, tell } from './events.js';
 import { editable, loadStorage, NOT_KEPT, OPENING, openKept } from './keeping.js';
+import { Notices } from './notices.js';
 import { type OwnBookAnswers, ownBook } from './own-book.js';
 import { PageWatch } from './page-watch.js';
 import { type ReadBook, readSource, startOf } from './source.js';
@@ -71,6 +72,7 @@ export class CroftBook extends LitElement {
   #key: string | null = null;
   #status: KeepStatus = OPENING;
   #problems: readonly Problem[] = [];
+  readonly #notices = new Notices();
   #selected: SelectedCell | null = null;
   #engine: Promise<void> | null = null;
   #engineReady = false;
@@ -90,6 +92,17 @@ export class CroftBook extends LitElement {
   /** How the book stands with storage. */
   get status(): KeepStatus {
     return this.#status;
+  }
+
+  /** What the person must be told about keeping the book, until it has passed or was read. */
+  get notices(): readonly Problem[] {
+    return this.#notices.all;
+  }
+
+  /** Takes a notice away that a person has read. */
+  dismiss(notice: Problem): void {
+    this.#notices.dismiss(notice);
+    tell(this, 'croft-status', this.#status);
   }
 
   /** Why the book could not be opened; empty when it is. */
@@ -302,6 +315,7 @@ export class CroftBook extends LitElement {
 
   #say(status: KeepStatus): void {
     this.#status = status;
+    this.#notices.hear(status);
     tell(this, 'croft-status', status);
   }
 
@@ -316,6 +330,7 @@ export class CroftBook extends LitElement {
     this.#live = null;
     this.#kept = null;
     this.#past = null;
+    this.#notices.forget();
     this.#key = null;
     this.#engine = null;
     this.#engineReady = false;

@@ -6,6 +6,7 @@ import type { Problem } from '../../src/problem.js';
 import { BookController } from '../book/find-book.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
+import '../notices/croft-book-notices.js';
 import '../working/croft-working.js';
 import './add-lots.js';
 import './figures-day.js';
@@ -71,6 +72,7 @@ export class CroftSheet extends LitElement {
   @state() private printing = false;
   readonly #book = new BookController(this, (change) => {
     this.#doings.reading?.heed(change);
+    if (change.notes?.[0]) this.say(change.notes[0]);
     for (const each of ['croft-settings-form', 'croft-what-it-takes'] as const)
       this.renderRoot.querySelector(each)?.requestUpdate();
     this.#cautions.heed(change);
@@ -156,6 +158,7 @@ export class CroftSheet extends LitElement {
     const editing = this.view === 'edit' && !this.readOnly;
     const { workingOpen } = doings;
     return html`
+      <croft-book-notices></croft-book-notices>
       ${this.#head(sheet)} ${this.#settings(live, sheet, editing)}
       ${editing ? this.#toolbar(live, sheet) : nothing}
       ${
