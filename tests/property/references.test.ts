@@ -45,6 +45,29 @@ const TITLES = [
   '#REF!',
 ];
 
+const SHEET_TITLES = [
+  'One',
+  "Ada's",
+  'A1',
+  'Two sheets',
+  '🍅',
+  'מחיר',
+  'R1C1',
+  '2024',
+  'sum(1)',
+  'Hay! Straw',
+  '6" jars',
+  '"quoted"',
+  'a;b,c',
+  '#REF!',
+  "it''s",
+  '{x} & <y>',
+  '-',
+  '= A1',
+  'TRUE',
+  '_ref_0_',
+];
+
 type Step =
   | { step: 'insert'; sheet: number; part: Part; before: number }
   | { step: 'remove'; sheet: number; part: Part; at: number; count: number }
@@ -95,7 +118,7 @@ const step: fc.Arbitrary<Step> = fc.oneof(
     arbitrary: fc.record({
       step: of('rename sheet'),
       sheet,
-      title: fc.constantFrom('One', "Ada's", 'A1', 'Two sheets', '🍅', 'מחיר', 'R1C1', '2024', 'sum(1)'),
+      title: fc.constantFrom(...SHEET_TITLES),
     }),
   },
   {
@@ -327,6 +350,40 @@ describe('a formula, whatever is inserted, moved, removed, renamed, undone and r
           expect([name, live.value('sone', 'r1', 'cb')]).toEqual([name, 42]);
           live.set('sone', 'r1', 'cb', `=SUM(One!${name})`);
           expect([name, live.value('sone', 'r1', 'cb')]).toEqual([name, 21]);
+          live.close();
+        },
+      ),
+      { numRuns: RUNS },
+    );
+  });
+});
+
+describe('a sheet, whatever its title', () => {
+  it('is found by formulas typed with it, or the title is refused', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.constantFrom(...SHEET_TITLES),
+          fc.string({ unit: 'grapheme', minLength: 1, maxLength: 12 }),
+        ),
+        (title) => {
+          const live = openBook(blankBook('Test', 'btest'), { asOf: AS_OF });
+          const rows = [{ id: 'r1', cells: { ca: 20, cb: 1 } }];
+          const columns = ['ca', 'cb'].map((id) => ({ id, title: id }));
+          const made = live.apply({ do: 'add sheet', sheet: 'sone', title, columns, rows });
+          if (!made.ok) {
+            expect(made.problem.code).toMatch(/sheet-title/);
+            live.close();
+            return;
+          }
+          live.apply({ do: 'add sheet', sheet: 'stwo', title: 'Other', columns, rows: [{ id: 'r1' }] });
+          const formula = '=[sone.ca@r1]+SUM([sone.ca@r1]:[sone.cb@r1])+SUM([sone.cb])&" ""[sone.ca]"""';
+          live.set('stwo', 'r1', 'ca', formula);
+          const shown = live.typed('stwo', 'r1', 'ca');
+          live.set('stwo', 'r1', 'cb', shown);
+          const { cells } = live.toJSON().sheets.stwo!.rows.r1!;
+          expect([shown, cells.cb]).toEqual([shown, formula]);
+          expect([shown, live.value('stwo', 'r1', 'cb')]).toEqual([shown, '42 "[sone.ca]"']);
           live.close();
         },
       ),

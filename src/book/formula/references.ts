@@ -57,6 +57,22 @@ export const toShown = (stored: string, sheet: string, layout: Layout): string =
   });
 
 /**
+ * A text literal as the engine can read it. It ends a text at the first `"` even where that is doubled, and
+ * takes `\` as standing for what follows, yet keeps it: so neither can be written inside its quotes.
+ */
+function literalInEngine(literal: string): string {
+  if (/^'|^"[^"\\]*"$/.test(literal)) return literal;
+  const text = literal.slice(1, -1).replaceAll('""', '"');
+  const parts = text.split(/(["\\])/).filter((part) => part !== '');
+  return `(${parts.map((part) => CHARACTERS[part] ?? `"${part}"`).join('&')})`;
+}
+
+const CHARACTERS: Readonly<Record<string, string>> = { '"': 'CHAR(34)', '\\': 'CHAR(92)' };
+
+/** Text literals, and names of sheets in their quotes. */
+const LITERALS = /"(?:[^"]|"")*"|'(?:[^']|'')*'/g;
+
+/**
  * A stored formula as the engine reads it: sheets by id, and a column's name as the cell of the same `row`
  * where one value belongs, else as the whole column.
  */
@@ -69,7 +85,7 @@ export function toEngine(
 ): string {
   const rowNumber = row === undefined ? 0 : layout.rowIndex(sheet, row) + 1;
   let oneValue: ReturnType<typeof oneValueAt> | undefined;
-  return mapParts(stored, ({ from, to, text, at }) => {
+  const text = mapParts(stored, ({ from, to, text, at }) => {
     const target = from.sheet ?? sheet;
     if (layout.titleOf(target) === undefined) return BROKEN;
     const prefix = from.sheet === undefined ? '' : `'${sheetInEngine(from.sheet)}'!`;
@@ -83,6 +99,7 @@ export function toEngine(
     }
     return `${prefix}$${letters}:$${letters}`;
   });
+  return stored.includes('""') || stored.includes('\\') ? text.replace(LITERALS, literalInEngine) : text;
 }
 
 /** The same formula `rows` down and `columns` to the right, as filling and copying do; `$` holds a part still. */
