@@ -16,6 +16,16 @@ export interface BookDoing {
 /** What the book's menu offers. A new doing is one more entry here. */
 export const BOOK_DOINGS: readonly BookDoing[] = [
   {
+    label: 'New sheet…',
+    title: 'Adds a sheet of your own: blank, like a sheet of the book, a copy of one, or a table you have.',
+    icon: icons.newSheet,
+    group: 'sheets',
+    open: async () => {
+      await import('../sheets/new-sheet-dialog.js');
+      return html`<croft-new-sheet-dialog></croft-new-sheet-dialog>`;
+    },
+  },
+  {
     label: 'Formulas and errors…',
     title: 'Lists every formula of the book, what it gives and what is wrong, and mends what is broken.',
     icon: icons.formulas,

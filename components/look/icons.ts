@@ -63,5 +63,11 @@ export const icons = {
   merge: icon(
     svg`<path d="M5 3.500v3c0 3 5 3.500 5 7v3M15 3.500v3c0 3-5 3.500-5 7"/><path d="m7.750 14.250 2.250 2.250 2.250-2.250"/>`,
   ),
+  takeColumn: icon(
+    svg`<rect x="3.5" y="3.5" width="5" height="13" rx="1"/><path d="M5 7h2M5 10h2M5 13h2"/><path d="M11 10h6M14.250 7.250 17 10l-2.750 2.750"/>`,
+  ),
+  newSheet: icon(
+    svg`<path d="M16 10V4H4v12h6"/><path d="M4 8h12M8.5 4v12"/><path d="M14.500 12.500v5M12 15h5"/>`,
+  ),
   search: icon(svg`<circle cx="9" cy="9" r="4.75"/><path d="m12.5 12.5 4 4"/>`),
 } as const;

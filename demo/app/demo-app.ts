@@ -2,16 +2,15 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import type { CroftBook } from '../../components/book/croft-book.js';
 import type { OwnBookAnswers } from '../../components/book/own-book.js';
-import { removalDialog } from '../../components/formulas/ask-removal.js';
 import type { ShowEvent } from '../../components/pictures/show.js';
-import { newId } from '../../src/book/index.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookEntry } from '../../src/storage/index.js';
 import bench from '../data/tamarack-bench.json?url';
 import mark from '../mark.svg?url&no-inline';
 import './start-dialog.js';
-import { nameDialog, problemsDialog } from './dialogs.js';
+import { problemsDialog } from './dialogs.js';
 import { PICTURES, tabGroups } from './groups.js';
+import { newSheet, ownTools } from './own-tools.js';
 import { isPicture, picturesView } from './pictures.js';
 import type { StartDialog } from './start-dialog.js';
 import { panelId, tabField, tabId, tabList } from './tabs.js';
@@ -31,11 +30,9 @@ export class DemoApp extends LitElement {
   @state() private tab = decodeURIComponent(location.hash.slice(1)) || 'shelf';
   /** Sheets whose tab was shown: their grids stay. */
   @state() private opened: readonly string[] = [];
-  /** The sheet that is being given another title; null when a new one is. */
-  @state() private renaming: string | null = null;
   @state() private problems: readonly Problem[] = [];
-  /** Asks before a sheet goes; null where nothing is asked. */
-  @state() private removal: TemplateResult | null = null;
+  /** A dialog about a sheet; null where nothing is asked. */
+  @state() private asked: TemplateResult | null = null;
   /** The picture looked at last. */
   #picture = PICTURES;
   readonly #which = new URL(location.href).searchParams.get('book');
@@ -72,13 +69,13 @@ export class DemoApp extends LitElement {
           Tamarack Bench and all its figures of stock, use and harvest are invented. Books stay in this browser; nothing
           is sent anywhere.
         </footer>
-        ${nameDialog(this.#renamed()?.title ?? null, this.#nameSheet)} <croft-demo-start .use=${this.#start}></croft-demo-start> ${problemsDialog(this.problems)}
+        <croft-demo-start .use=${this.#start}></croft-demo-start> ${problemsDialog(this.problems)}
         ${
-          this.removal === null
+          this.asked === null
             ? nothing
             : html`<div @croft-dialog-done=${() => {
-                this.removal = null;
-              }}>${this.removal}</div>`
+                this.asked = null;
+              }}>${this.asked}</div>`
         }
       </croft-book>
     `;
@@ -140,14 +137,14 @@ export class DemoApp extends LitElement {
     return html`
       <div class="tabs">
         ${tabList('Sheets of the book', groups, shown, show)} ${tabField('Go to', groups, shown, show)}
-        <button type="button" @click=${() => this.#askName(null)}>+ Sheet</button>
+        <button type="button" @click=${() => this.#ask(() => newSheet())}>+ Sheet</button>
       </div>
       ${sheets.map(({ id, kind }) =>
         this.#panel(
           id,
           shown,
           () => html`
-        ${kind === 'own' ? this.#ownTools(id) : nothing}
+        ${kind === 'own' ? ownTools(live, id, this.#ask) : nothing}
         <croft-sheet sheet=${id} view="edit" bare></croft-sheet>
       `,
         ),
@@ -170,21 +167,9 @@ export class DemoApp extends LitElement {
     </div>`;
   }
 
-  #ownTools(sheet: string) {
-    return html`<div class="own-tools">
-      <button type="button" @click=${() => this.#askName(sheet)}>Rename sheet</button>
-      <button type="button" @click=${() => this.#removeSheet(sheet)}>Remove sheet</button>
-    </div>`;
-  }
-
-  /** Asks before where formulas of other sheets depend on it. */
-  async #removeSheet(sheet: string): Promise<void> {
-    const { live } = this.book;
-    if (!live) return;
-    const ask = removalDialog(live, { do: 'remove sheet', sheet });
-    if (ask) this.removal = await ask();
-    else live.apply({ do: 'remove sheet', sheet });
-  }
+  readonly #ask = async (load: () => Promise<TemplateResult>): Promise<void> => {
+    this.asked = await load();
+  };
 
   #shown(sheets: readonly { id: string; kind: string }[]): string {
     if (isPicture(this.tab)) return PICTURES;
@@ -232,6 +217,8 @@ export class DemoApp extends LitElement {
   readonly #goTo = async ({ detail: { sheet, row, column } }: ShowEvent): Promise<void> => {
     this.#show(sheet);
     await this.updateComplete;
+    // A new sheet has no row to go to.
+    if (row === '') return;
     const shown = this.querySelector<HTMLElementTagNameMap['croft-sheet']>(`#${panelId(sheet)} croft-sheet`);
     await shown?.showCell({ row, column });
   };
@@ -245,27 +232,6 @@ export class DemoApp extends LitElement {
     const [file] = field.files ?? [];
     field.value = '';
     if (file) await this.book.openACopy(file);
-  };
-
-  #renamed() {
-    return this.book?.live?.sheets().find(({ id }) => id === this.renaming);
-  }
-
-  async #askName(sheet: string | null): Promise<void> {
-    this.renaming = sheet;
-    await this.updateComplete;
-    this.#dialog('name');
-  }
-
-  readonly #nameSheet = (title: string): void => {
-    const { live } = this.book;
-    if (this.renaming !== null) {
-      live?.apply({ do: 'rename sheet', sheet: this.renaming, title });
-      return;
-    }
-    const sheet = newId('s');
-    const done = live?.apply({ do: 'add sheet', sheet, title });
-    if (done?.ok) this.#show(sheet);
   };
 
   readonly #start = async (answers: OwnBookAnswers): Promise<void> => {

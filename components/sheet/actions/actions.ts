@@ -93,6 +93,18 @@ const addSupplies: SheetAction = {
     }),
 };
 
+const takeAColumn: SheetAction = {
+  label: 'Take a planning column',
+  title: 'Show figures of the plan on this sheet, beside the names of foods, dishes or plantings',
+  icon: icons.takeColumn,
+  firstStep: true,
+  act: ({ sheet, show }) =>
+    show(async () => {
+      await import('../../sheets/take-dialog.js');
+      return html`<croft-take-dialog .sheet=${sheet}></croft-take-dialog>`;
+    }),
+};
+
 /** What can be done on each kind of sheet, besides what every sheet has. A new action is one more line here. */
 const ACTIONS: Readonly<Record<string, readonly SheetAction[]>> = {
   household: [turnTheYear],
@@ -102,6 +114,7 @@ const ACTIONS: Readonly<Record<string, readonly SheetAction[]>> = {
   batches: [postTheBatch],
   supplies: [addSupplies],
   facts: [addFigures, turnTheYear],
+  own: [takeAColumn],
 };
 
 export const actionsOf = (kind: string): readonly SheetAction[] => ACTIONS[kind] ?? [];

@@ -1,0 +1,103 @@
+import { html, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { NamedKind } from '../../src/book/index.js';
+import { namingColumns, takeColumns } from '../../src/live/doings/take-columns.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import { takeable } from '../../src/live/taken-kinds.js';
+import { ActionDialog } from '../sheet/actions/action-dialog.js';
+import { figuresChoice } from './figures-choice.js';
+import { sheetsStyles } from './sheets-styles.js';
+
+/** Asks which planning columns to show on a sheet of one's own, and which column names the rows. */
+@customElement('croft-take-dialog')
+export class TakeDialog extends ActionDialog {
+  static override styles = [...ActionDialog.styles, sheetsStyles];
+
+  protected override heading = 'Take a planning column';
+  @property() sheet = '';
+  @state() private kind: NamedKind = 'foods';
+  @state() private chosen: ReadonlySet<string> = new Set();
+  @state() private by: string | null = null;
+  @state() private wrong = '';
+
+  protected override content(live: LiveBook): TemplateResult {
+    const kinds = takeable();
+    const { columns, named } = kinds.find(({ kind }) => kind === this.kind)!;
+    const naming = namingColumns(live, this.sheet);
+    const by = this.by ?? naming[0]?.id ?? '';
+    const count = this.chosen.size;
+    return html`<p>
+        Figures of the plan can stand on this sheet beside the names you write. They follow the plan, and nobody
+        can type over them.
+      </p>
+      <div class="pair">
+        <div class="field">
+          <label for="kind">Figures of</label>
+          <select
+            id="kind"
+            @change=${(event: Event) => {
+              this.kind = (event.target as HTMLSelectElement).value as NamedKind;
+              this.chosen = new Set();
+              this.wrong = '';
+            }}
+          >
+            ${kinds.map(({ kind, title }) => html`<option value=${kind} .selected=${kind === this.kind}>${title}</option>`)}
+          </select>
+        </div>
+        <div class="field">
+          <label for="by">Rows are named by</label>
+          <select
+            id="by"
+            aria-describedby="named"
+            @change=${(event: Event) => {
+              this.by = (event.target as HTMLSelectElement).value;
+            }}
+          >
+            ${naming.map(({ id, title }) => html`<option value=${id} .selected=${id === by}>${title}</option>`)}
+            <option value="" .selected=${by === ''}>A new column</option>
+          </select>
+          <p id="named" class="quiet small">In it: ${named}.</p>
+        </div>
+      </div>
+      ${figuresChoice('Figures to show', columns, this.chosen, (next) => {
+        this.chosen = next;
+        this.wrong = '';
+      })}
+      <p class="problem small" role="alert">${this.wrong}</p>
+      ${this.foot({
+        label: count > 1 ? `Show ${count} columns` : 'Show it',
+        run: () => this.#take(live, by),
+      })}`;
+  }
+
+  #take(live: LiveBook, by: string): void {
+    if (this.chosen.size === 0) {
+      this.wrong = 'No figure is chosen yet. Choose one or more of the list.';
+      this.renderRoot.querySelector<HTMLElement>('#figures input')?.focus();
+      return;
+    }
+    const { sheet, kind } = this;
+    const taken = takeColumns(live, { sheet, kind, columns: [...this.chosen], by: by || null });
+    const done = live.apply(taken.command);
+    if (!done.ok) {
+      this.wrong = `${done.problem.message} ${done.problem.mend}`;
+      return;
+    }
+    const unnamed = live.rowIds(sheet).filter((row) => {
+      const code = live.problem(sheet, row, taken.first)?.code ?? '';
+      return code.startsWith('names-') || code === 'named-by-error';
+    }).length;
+    const title = takeable().find((each) => each.kind === kind)!.title;
+    this.close(
+      unnamed === 0
+        ? 'The figures stand in columns of their own now. Undo takes them off again.'
+        : `The figures are there. ${unnamed === 1 ? 'One row names nothing' : `${unnamed} rows name nothing`} in ${title}: ${unnamed === 1 ? 'its cell says' : 'their cells say'} what is near.`,
+    );
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-take-dialog': TakeDialog;
+  }
+}
