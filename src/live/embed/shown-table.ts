@@ -5,6 +5,9 @@ import type { ColumnView } from '../columns.js';
 import type { LiveBook } from '../live-book.js';
 import { shownCell, unitOfColumn, unitWord } from '../shown.js';
 
+/** So many cautions stand in sight, the others one step away. */
+export const CAUTIONS_IN_SIGHT = 3;
+
 /** A cell of a table for reading: its text alone, or with what stands beside it. */
 export type EmbedCell =
   | string
@@ -38,11 +41,13 @@ export interface ShownTable {
   readonly day: string;
   readonly columns: readonly EmbedColumn[];
   readonly rows: readonly { readonly id: string; readonly cells: readonly EmbedCell[] }[];
-  /** Food-safety words that bear on the foods shown. */
+  /** Food-safety words that bear on the foods shown; the first few are to be in sight. */
   readonly cautions: readonly string[];
 }
 
 export interface TableOptions {
+  /** What stands over the table; the sheet's title unless given. */
+  readonly title?: string;
   /** Ids of the columns, in the order to show them; all that are not hidden unless given. */
   readonly columns?: readonly string[];
   /** Ids of the rows to show; all unless given. */
@@ -80,20 +85,21 @@ export const canOpen = ({ role, taken, type }: ColumnView): boolean =>
 export function shownTable(
   live: LiveBook,
   sheet: string,
-  { columns: wanted, rows, open = [] }: TableOptions = {},
+  { title, columns: wanted, rows, open = [] }: TableOptions = {},
 ): ShownTable {
-  const { kind, title } = live.sheets().find(({ id }) => id === sheet) ?? { kind: 'own', title: '' };
+  const found = live.sheets().find(({ id }) => id === sheet) ?? { kind: 'own', title: '' };
   const all = live.columns(sheet);
   const columns = wanted
     ? wanted.flatMap((id) => all.find((column) => column.id === id) ?? [])
     : all.filter(({ hidden }) => !hidden);
   const shown = rows ? live.rowIds(sheet).filter((id) => rows.includes(id)) : live.rowIds(sheet);
-  const cautions = cautionsOf(live, sheet, kind);
+  const cautions = cautionsOf(live, sheet, found.kind);
   const texts = cautions.map(({ text }) => text);
-  if (texts.length > 0 && !cautions.some(({ id }) => id === 'tested-process')) texts.push(AUTHORITY);
+  if (texts.length > 0 && !cautions.some(({ id }) => id === 'tested-process'))
+    texts.splice(CAUTIONS_IN_SIGHT - 1, 0, AUTHORITY);
   return {
     sheet,
-    title,
+    title: title || found.title,
     day: toIsoDay(live.household.asOf),
     columns: columns.map((column) => columnOf(column, open)),
     rows: shown.map((id) => ({ id, cells: columns.map((column) => embedCell(live, sheet, id, column)) })),

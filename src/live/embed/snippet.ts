@@ -1,6 +1,6 @@
 import type { BookDoc } from '../../book/index.js';
 import { shownDay } from '../shown.js';
-import type { EmbedCell, EmbedColumn, ShownTable } from './shown-table.js';
+import { CAUTIONS_IN_SIGHT, type EmbedCell, type EmbedColumn, type ShownTable } from './shown-table.js';
 
 export interface SnippetOptions {
   /** Name under which a reader's own numbers are kept in their browser; from the book's id unless given. */
@@ -43,12 +43,27 @@ const rowHtml = ({ id, cells }: ShownTable['rows'][number]): string =>
     .map((cell, i) => (i === 0 ? `<th scope="row">${cellHtml(cell)}</th>` : `<td>${cellHtml(cell)}</td>`))
     .join('')}</tr>`;
 
+const items = (texts: readonly string[]): string =>
+  `<ul>${texts.map((each) => `<li>${escaped(each)}</li>`).join('')}</ul>`;
+
+/** A few in sight, the others one step away, without script too. */
+function cautionsHtml(all: readonly string[]): string[] {
+  if (all.length === 0) return [];
+  const more = all.slice(CAUTIONS_IN_SIGHT);
+  const details =
+    more.length === 0 ? '' : `<details><summary>More on food safety</summary>${items(more)}</details>`;
+  return [
+    `<aside data-cautions aria-label="Food safety">${items(all.slice(0, CAUTIONS_IN_SIGHT))}${details}</aside>`,
+  ];
+}
+
 /** The HTML to paste: a plain table for everyone, and, where readers may try things, the book behind it. */
 export function embedHtml(table: ShownTable, book: BookDoc | null, options: SnippetOptions): string {
   const keepAs = book ? (options.keepAs ?? `${book.id}/${table.sheet}`) : undefined;
   const lines = [
     `<croft-embed${attribute('sheet', table.sheet)}${attribute('keep-as', keepAs)}${attribute('grid-licence-key', options.gridLicenceKey)}>`,
-    '<table>',
+    // Room in cells for pages that give tables no look of their own.
+    '<table cellpadding="6">',
     `<caption>${escaped(table.title)}</caption>`,
     `<thead><tr>${table.columns.map(headerHtml).join('')}</tr></thead>`,
     '<tbody>',
@@ -56,9 +71,7 @@ export function embedHtml(table: ShownTable, book: BookDoc | null, options: Snip
     '</tbody>',
     '</table>',
     `<p data-day>Figures for <time datetime="${table.day}">${escaped(shownDay(table.day))}</time>.</p>`,
-    ...(table.cautions.length > 0
-      ? [`<ul data-cautions>${table.cautions.map((each) => `<li>${escaped(each)}</li>`).join('')}</ul>`]
-      : []),
+    ...cautionsHtml(table.cautions),
     ...(book ? [`<script type="application/json">${scriptJson(book)}</script>`] : []),
     '</croft-embed>',
   ];

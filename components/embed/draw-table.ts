@@ -1,0 +1,109 @@
+import type { EmbedCell, EmbedColumn, ShownTable } from '../../src/live/embed/index.js';
+import { CAUTIONS_IN_SIGHT, shownText } from './words.js';
+
+/** Makes an element with text in it and attributes on it; attributes that are undefined are left out. */
+export function make<K extends keyof HTMLElementTagNameMap>(
+  name: K,
+  text = '',
+  attributes: Readonly<Record<string, string | undefined>> = {},
+): HTMLElementTagNameMap[K] {
+  const made = document.createElement(name);
+  if (text !== '') made.textContent = text;
+  for (const key of Object.keys(attributes)) {
+    const value = attributes[key];
+    if (typeof value === 'string') made.setAttribute(key, value);
+  }
+  return made;
+}
+
+/** Puts into a cell of the table what it shows. */
+export function fillCell(into: HTMLElement, cell: EmbedCell): void {
+  if (typeof cell === 'string') {
+    into.textContent = cell;
+    return;
+  }
+  const { text, unit, range, iso } = cell;
+  into.replaceChildren(iso ? make('time', text, { datetime: iso }) : text);
+  if (unit) into.append(' ', make('span', unit));
+  if (range) into.append(' ', make('small', range));
+}
+
+function header({ id, title, unit, role, type, open }: EmbedColumn): HTMLElement {
+  const cell = make('th', title, {
+    scope: 'col',
+    'data-column': id,
+    'data-planning': role === 'planning' ? '' : undefined,
+    'data-type': type === 'number' || type === 'date' ? type : undefined,
+    'data-open': open ? '' : undefined,
+  });
+  if (unit) cell.append(' ', make('small', unit));
+  return cell;
+}
+
+const items = (texts: readonly string[]): HTMLElement => {
+  const list = make('ul');
+  list.append(...texts.map((text) => make('li', text)));
+  return list;
+};
+
+function cautions(all: readonly string[]): HTMLElement {
+  const aside = make('aside', '', { 'data-cautions': '', 'aria-label': 'Food safety' });
+  aside.append(items(all.slice(0, CAUTIONS_IN_SIGHT)));
+  if (all.length > CAUTIONS_IN_SIGHT) {
+    const details = make('details');
+    details.append(make('summary', 'More on food safety'), items(all.slice(CAUTIONS_IN_SIGHT)));
+    aside.append(details);
+  }
+  return aside;
+}
+
+/** The same table that the page's own HTML would hold, from data; what is around it included. */
+export function drawTable(shown: ShownTable): DocumentFragment {
+  const table = make('table');
+  const head = make('tr');
+  const body = make('tbody');
+  head.append(...shown.columns.map(header));
+  for (const { id, cells } of shown.rows) {
+    const row = make('tr', '', { 'data-row': id });
+    cells.forEach((cell, i) => {
+      const at = i === 0 ? make('th', '', { scope: 'row' }) : make('td');
+      fillCell(at, cell);
+      row.append(at);
+    });
+    body.append(row);
+  }
+  const thead = make('thead');
+  thead.append(head);
+  table.append(make('caption', shown.title), thead, body);
+  const day = make('p', 'Figures for ', { 'data-day': '' });
+  day.append(make('time', shownText(shown.day), { datetime: shown.day }), '.');
+  const all = document.createDocumentFragment();
+  all.append(table, day);
+  if (shown.cautions.length > 0) all.append(cautions(shown.cautions));
+  return all;
+}
+
+const LOOKS = [
+  'style',
+  'class',
+  'width',
+  'height',
+  'align',
+  'valign',
+  'bgcolor',
+  'border',
+  'cellpadding',
+  'cellspacing',
+  'id',
+];
+
+/** What the page wrote inside the element, without the looks that an editor may have put on it. */
+export function adopted(host: HTMLElement): DocumentFragment {
+  const all = document.createDocumentFragment();
+  for (const child of host.children) {
+    if (!/^(script|style|template|link)$/.test(child.localName)) all.append(child.cloneNode(true));
+  }
+  for (const each of all.querySelectorAll(LOOKS.map((name) => `[${name}]`).join()))
+    for (const name of LOOKS) each.removeAttribute(name);
+  return all;
+}

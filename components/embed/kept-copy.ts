@@ -1,0 +1,66 @@
+import type { BookDoc } from '../../src/book/types.js';
+import type { ShownTable } from '../../src/live/embed/index.js';
+
+/** A reader's own copy of an embedded sheet. */
+export interface KeptCopy {
+  /** Of the page's own data when the reader began. */
+  readonly digest: string;
+  readonly book: BookDoc;
+  /** What it comes to, so that nothing has to be worked out to show it. */
+  readonly table: ShownTable;
+}
+
+const PREFIX = 'croft-embed ';
+
+/** A short text that differs where two texts do (not meant to withstand anyone who wants them to agree). */
+export function digestOf(text: string): string {
+  let [one, two] = [0x811c9dc5, 0x1000193];
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    one = Math.imul(one ^ code, 0x01000193);
+    two = Math.imul(two ^ code, 0x85ebca6b) + one;
+  }
+  return `${(one >>> 0).toString(36)}-${(two >>> 0).toString(36)}-${text.length.toString(36)}`;
+}
+
+/** The reader's copy, if there is one that can be read and the browser lets the page ask. */
+export function readKept(name: string): KeptCopy | null {
+  try {
+    const text = localStorage.getItem(PREFIX + name);
+    const kept: unknown = text === null ? null : JSON.parse(text);
+    return isKept(kept) ? kept : null;
+  } catch {
+    return null;
+  }
+}
+
+function isKept(value: unknown): value is KeptCopy {
+  if (typeof value !== 'object' || value === null) return false;
+  const { digest, book, table } = value as Partial<KeptCopy>;
+  return (
+    typeof digest === 'string' &&
+    typeof book === 'object' &&
+    book !== null &&
+    Array.isArray(table?.columns) &&
+    Array.isArray(table?.rows) &&
+    Array.isArray(table?.cautions)
+  );
+}
+
+/** Keeps the reader's copy; false where the browser keeps nothing for this page, or no more. */
+export function writeKept(name: string, copy: KeptCopy): boolean {
+  try {
+    localStorage.setItem(PREFIX + name, JSON.stringify(copy));
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+export function dropKept(name: string): void {
+  try {
+    localStorage.removeItem(PREFIX + name);
+  } catch {
+    // Where nothing can be kept there is nothing to drop.
+  }
+}

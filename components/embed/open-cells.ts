@@ -1,0 +1,122 @@
+import { make } from './draw-table.js';
+import type { Frame } from './frame.js';
+
+/** What an open cell needs of the element around it. */
+export interface OpenCellsHost {
+  /** What editing the cell begins with; null where it is not known yet, so that what is shown is edited. */
+  typed(row: string, column: string): string | null;
+  /** The reader is about to try something. */
+  near(): void;
+  /** The reader wrote something else into a cell. */
+  wrote(row: string, column: string, text: string): void;
+}
+
+interface OpenCell {
+  readonly row: string;
+  readonly column: string;
+  readonly input: HTMLInputElement;
+  /** As shown while nobody edits it. */
+  shown: string;
+}
+
+/** The cells of a table that readers may write into: native fields that read as the table's own text. */
+export class OpenCells {
+  readonly #cells = new Map<HTMLInputElement, OpenCell>();
+  readonly #frame: Frame;
+  readonly #host: OpenCellsHost;
+
+  constructor(frame: Frame, also: readonly string[], host: OpenCellsHost) {
+    this.#frame = frame;
+    this.#host = host;
+    for (const { row, column, cell } of frame.open(also)) this.#fill(row, column, cell);
+    const { table } = frame;
+    table.addEventListener('pointerover', (event) => this.#at(event.target) && host.near());
+    table.addEventListener('focusin', this.#focused);
+    table.addEventListener('focusout', this.#left);
+    table.addEventListener('change', this.#changed);
+    table.addEventListener('keydown', this.#key);
+  }
+
+  get size(): number {
+    return this.#cells.size;
+  }
+
+  /** Shows another text in an open cell; answers false where the cell is none. What is being typed stays. */
+  show(row: string, column: string, text: string): boolean {
+    const input = this.#frame.cell(row, column)?.querySelector('input');
+    const cell = input && this.#cells.get(input);
+    if (!cell) return false;
+    cell.shown = text;
+    if (input !== this.#focusedInput()) input.value = text;
+    input.size = Math.max(3, text.length);
+    return true;
+  }
+
+  /** Marks a cell whose content cannot be read, or no longer. */
+  complain(row: string, column: string, wrong: boolean): void {
+    const input = this.#frame.cell(row, column)?.querySelector('input');
+    if (wrong) input?.setAttribute('aria-invalid', 'true');
+    else input?.removeAttribute('aria-invalid');
+  }
+
+  #fill(row: string, column: string, cell: HTMLTableCellElement): void {
+    const shown = cell.textContent?.trim() ?? '';
+    const input = make('input', '', {
+      type: 'text',
+      autocomplete: 'off',
+      'aria-label': `${this.#frame.title(column)}, ${this.#frame.rowTitle(row)}`,
+      inputmode: this.#frame.isNumber(column) ? 'decimal' : undefined,
+    });
+    input.value = shown;
+    input.size = Math.max(3, shown.length);
+    cell.classList.add('open');
+    cell.replaceChildren(input);
+    this.#cells.set(input, { row, column, input, shown });
+  }
+
+  #at(target: EventTarget | null): OpenCell | undefined {
+    return target instanceof HTMLInputElement ? this.#cells.get(target) : undefined;
+  }
+
+  #focusedInput(): Element | null {
+    const root = this.#frame.table.getRootNode();
+    return root instanceof ShadowRoot ? root.activeElement : document.activeElement;
+  }
+
+  readonly #focused = (event: Event): void => {
+    const cell = this.#at(event.target);
+    if (!cell) return;
+    this.#host.near();
+    const typed = this.#host.typed(cell.row, cell.column);
+    if (typed !== null && cell.input.value === cell.shown) cell.input.value = typed;
+    cell.input.select();
+  };
+
+  readonly #left = (event: Event): void => {
+    const cell = this.#at(event.target);
+    // Nothing was written: what is shown comes back. What was written stays until the figures have followed.
+    if (cell && cell.input.value === this.#host.typed(cell.row, cell.column)) cell.input.value = cell.shown;
+  };
+
+  readonly #changed = (event: Event): void => {
+    const cell = this.#at(event.target);
+    if (cell) this.#host.wrote(cell.row, cell.column, cell.input.value);
+  };
+
+  readonly #key = (event: KeyboardEvent): void => {
+    const cell = this.#at(event.target);
+    if (!cell || event.isComposing) return;
+    if (event.key === 'Escape') {
+      cell.input.value = this.#host.typed(cell.row, cell.column) ?? cell.shown;
+      cell.input.select();
+      return;
+    }
+    const by = { ArrowDown: 1, Enter: event.shiftKey ? -1 : 1, ArrowUp: -1 }[event.key];
+    if (!by) return;
+    event.preventDefault();
+    const column = [...this.#cells.values()].filter((each) => each.column === cell.column);
+    const next = column[column.indexOf(cell) + by];
+    if (next) next.input.focus();
+    else if (event.key === 'Enter') cell.input.blur();
+  };
+}

@@ -1,0 +1,187 @@
+import type { BookDoc } from '../../src/book/types.js';
+import type { EmbedCell, ShownTable } from '../../src/live/embed/index.js';
+import type { Problem } from '../../src/problem.js';
+import { digestOf, dropKept, type KeptCopy, readKept, writeKept } from './kept-copy.js';
+import { scriptOf, sourceText } from './source-text.js';
+import type { Trial } from './trial.js';
+
+/** What a reader's copy needs of the element that shows it. */
+export interface ReaderHost extends HTMLElement {
+  /** Name under which the copy is kept; null where the page gives none. */
+  readonly keepName: string | null;
+  readonly sheetName: string;
+  readonly shape: {
+    readonly columns: readonly string[];
+    readonly open: readonly string[];
+    readonly rows?: readonly string[];
+  };
+  /** Cells may show something else. */
+  follow(rows: ReadonlySet<string>): void;
+}
+
+interface Entry {
+  readonly row: string;
+  readonly column: string;
+  readonly text: string;
+}
+
+/** What a reader has tried: their own copy of the book, opened only when they try something. */
+export class Reader {
+  /** The reader's copy as kept; null while they have tried nothing. */
+  kept: KeptCopy | null;
+  /** Whether what the reader tries is kept. */
+  keeps = true;
+  /** The page's data is another than when the reader began. */
+  outdated = false;
+  readonly #host: ReaderHost;
+  #trial: Promise<Trial> | null = null;
+  #open: Trial | null = null;
+  #doc: BookDoc | null = null;
+  #touched = false;
+  #saving: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(host: ReaderHost) {
+    this.#host = host;
+    this.kept = host.keepName === null ? null : readKept(host.keepName);
+  }
+
+  get canUndo(): boolean {
+    return this.#open?.live.undoLabel !== undefined;
+  }
+
+  /** Looks whether the page's data is still that with which the reader began. */
+  async compare(): Promise<void> {
+    if (!this.kept) return;
+    const text = await sourceText(this.#host).catch(() => null);
+    this.outdated = text !== null && this.kept !== null && digestOf(text) !== this.kept.digest;
+  }
+
+  /** The book as it stands, without the planners. */
+  async doc(): Promise<BookDoc> {
+    if (this.#open) return this.#open.toJSON();
+    if (this.kept) return this.kept.book;
+    this.#doc ??= asDoc(await sourceText(this.#host));
+    return this.#doc;
+  }
+
+  /** What editing a cell begins with: as written, where the data is there to be asked. */
+  typed(row: string, column: string): string | null {
+    if (this.#open) return this.#open.typed(row, column);
+    const script = this.kept || this.#doc ? null : scriptOf(this.#host);
+    if (script) this.#doc = asDoc(script.textContent);
+    const sheets = (this.kept?.book ?? this.#doc)?.sheets;
+    const raw = sheets?.[this.#host.sheetName]?.rows[row]?.cells[column];
+    if (raw === undefined || String(raw).startsWith('=')) return null;
+    return String(raw);
+  }
+
+  /** Gets what works the figures out; called as soon as a reader seems about to try something. */
+  trial(): Promise<Trial> {
+    this.#trial ??= this.#openTrial().catch((error: unknown) => {
+      this.#trial = null;
+      throw error;
+    });
+    return this.#trial;
+  }
+
+  async #openTrial(): Promise<Trial> {
+    const doc = await this.doc();
+    const { openTrial } = await import('./trial.js');
+    const opened = openTrial(doc, {
+      sheet: this.#host.sheetName,
+      engineLicenceKey: this.#host.getAttribute('engine-licence-key') ?? 'gpl-v3',
+    });
+    if (!opened.ok) throw new Error(`${opened.problem.message} ${opened.problem.mend}`.trim());
+    const trial = opened.value;
+    this.#open = trial;
+    trial.onRows((rows, { changes }) => {
+      this.#host.follow(rows);
+      if (changes.length === 0) return;
+      this.#touched = true;
+      this.keepSoon();
+    });
+    return trial;
+  }
+
+  /** Writes what a reader typed; answers what is wrong with it, if anything is. */
+  async write({ row, column, text }: Entry): Promise<Problem | undefined> {
+    const trial = await this.trial();
+    if (trial.typed(row, column) === text) return undefined;
+    return trial.set(row, column, text);
+  }
+
+  cell(row: string, column: string): EmbedCell | undefined {
+    return this.#open?.cell(row, column);
+  }
+
+  undo(): void {
+    this.#open?.live.undo();
+  }
+
+  /** A copy that came about elsewhere: in the grid, or brought back. */
+  take(book: BookDoc, table: ShownTable): void {
+    this.letGo();
+    this.#keep(book, table);
+  }
+
+  /** Back to the page's own data; answers the copy that was. */
+  startOver(): KeptCopy | null {
+    this.keepNow();
+    const was = this.kept;
+    this.letGo();
+    this.kept = null;
+    this.outdated = false;
+    if (this.#host.keepName !== null) dropKept(this.#host.keepName);
+    return was;
+  }
+
+  keepSoon(): void {
+    clearTimeout(this.#saving);
+    this.#saving = setTimeout(() => this.keepNow(), 250);
+  }
+
+  keepNow(): void {
+    clearTimeout(this.#saving);
+    const trial = this.#open;
+    if (!trial || !this.#touched) return;
+    this.#touched = false;
+    const { columns, open, rows } = this.#host.shape;
+    this.#keep(trial.toJSON(), trial.table(columns, open, rows));
+  }
+
+  letGo(): void {
+    clearTimeout(this.#saving);
+    this.#open?.close();
+    this.#open = null;
+    this.#trial = null;
+    this.#doc = null;
+  }
+
+  #keep(book: BookDoc, table: ShownTable): void {
+    const { keepName } = this.#host;
+    const before = this.kept?.digest;
+    this.kept = { digest: before ?? '', book, table };
+    void (
+      before ? Promise.resolve(before) : sourceText(this.#host).then((text) => digestOf(text ?? ''))
+    ).then(
+      (digest) => {
+        if (!this.kept) return;
+        this.kept = { ...this.kept, digest };
+        this.keeps = keepName !== null && writeKept(keepName, this.kept);
+        this.#host.follow(new Set());
+      },
+      () => {
+        this.keeps = false;
+      },
+    );
+  }
+}
+
+/** The data as read; what is no book says so when it is opened. */
+function asDoc(text: string | null): BookDoc {
+  try {
+    return JSON.parse(text ?? '') as BookDoc;
+  } catch {
+    throw new Error('The data of this table cannot be read.');
+  }
+}

@@ -1,0 +1,109 @@
+/** The part of an embedded sheet that works figures out; loaded when a reader first tries something. */
+import { type BookDoc, parseBook, type Typed } from '../../src/book/index.js';
+import { type EmbedCell, embedCell, type ShownTable, shownTable } from '../../src/live/embed/index.js';
+import { type BookChange, type LiveBook, openBook } from '../../src/live/live-book.js';
+import { ok, type Problem, type Result, refuse } from '../../src/problem.js';
+import { copyFile, download } from '../book/copies.js';
+import { bringsFormula, giveEngine } from '../book/engine.js';
+import { sheetCalled } from '../sheet/sheet-called.js';
+
+export interface TrialOptions {
+  /** Id, kind or title of the sheet. */
+  readonly sheet: string;
+  readonly engineLicenceKey: string;
+}
+
+/** An embedded sheet's book, open for a reader to try things in. */
+export class Trial {
+  readonly live: LiveBook;
+  readonly sheet: string;
+  readonly #engineLicenceKey: string;
+  #engine = false;
+
+  constructor(live: LiveBook, sheet: string, engineLicenceKey: string) {
+    this.live = live;
+    this.sheet = sheet;
+    this.#engineLicenceKey = engineLicenceKey;
+    if (live.needsEngine) void this.#giveEngine();
+    live.on('change', (change) => {
+      if (bringsFormula(change)) void this.#giveEngine();
+    });
+  }
+
+  /** What a reader typed into a cell; answers what is wrong with it, if anything is. */
+  set(row: string, column: string, typed: Typed): Problem | undefined {
+    const done = this.live.set(this.sheet, row, column, typed);
+    return done.ok ? this.live.problem(this.sheet, row, column) : done.problem;
+  }
+
+  /** Calls back with the rows of the sheet that may show something else. */
+  onRows(listener: (rows: ReadonlySet<string>, change: BookChange) => void): () => void {
+    return this.live.on('change', (change) => {
+      const rows = change.cells.filter(({ sheet }) => sheet === this.sheet).map(({ row }) => row);
+      listener(new Set(rows), change);
+    });
+  }
+
+  cell(row: string, column: string): EmbedCell | undefined {
+    const view = this.live.column(this.sheet, column);
+    return view && this.live.rowIds(this.sheet).includes(row)
+      ? embedCell(this.live, this.sheet, row, view)
+      : undefined;
+  }
+
+  /** The sheet as it now reads, in these columns. */
+  table(columns: readonly string[], open: readonly string[], rows?: readonly string[]): ShownTable {
+    return shownTable(this.live, this.sheet, {
+      ...(columns.length > 0 && { columns }),
+      ...(rows && { rows }),
+      open,
+    });
+  }
+
+  typed(row: string, column: string): string {
+    return String(this.live.typed(this.sheet, row, column) ?? '');
+  }
+
+  toJSON(): BookDoc {
+    return this.live.toJSON();
+  }
+
+  /** Hands the reader a file with the book as it now is. */
+  async takeHome(): Promise<void> {
+    download(await copyFile(this.toJSON()));
+  }
+
+  close(): void {
+    this.live.close();
+  }
+
+  async #giveEngine(): Promise<void> {
+    if (this.#engine) return;
+    this.#engine = true;
+    const problem = await giveEngine(this.live, this.#engineLicenceKey, () => true);
+    if (problem) this.#engine = false;
+  }
+}
+
+/** Opens a book for trying; refused where it is none, or lacks the sheet. */
+export function openTrial(json: unknown, { sheet, engineLicenceKey }: TrialOptions): Result<Trial> {
+  const { shown: _shown, ...book } = (typeof json === 'string' ? readJson(json) : (json as object)) as {
+    shown?: unknown;
+  };
+  const parsed = parseBook(book);
+  if (!parsed.ok) return { ok: false, problem: parsed.problems[0]! };
+  const live = openBook(parsed.book);
+  const found = sheetCalled(live, sheet);
+  if (!found)
+    return refuse('no-such-sheet', `This book has no sheet called “${sheet}”.`, 'Name one of its sheets.');
+  return ok(new Trial(live, found.id, engineLicenceKey));
+}
+
+function readJson(text: string): object {
+  try {
+    const value: unknown = JSON.parse(text);
+    return typeof value === 'object' && value !== null ? value : {};
+  } catch {
+    return {};
+  }
+}
