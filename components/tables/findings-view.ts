@@ -29,7 +29,6 @@ export function progressView({ what, share }: Busy, stop: () => void): TemplateR
 export function firstRows(run: ImportRun, settled: SettledImport): TemplateResult {
   const columns = (run.plan?.columns ?? []).filter(({ target }) => target.to !== 'leave out');
   const wrong = new Set(settled.problems.map(({ line, heading }) => `${line}/${heading}`));
-  const lines = (run.table?.rows ?? []).slice(run.plan?.header ? 1 : 0);
   if (columns.length === 0)
     return html`<p class="problem">Every column is left out: choose where at least one of them goes.</p>`;
   return html`<div class="scroll" tabindex="0" role="region" aria-label="The first rows, as they would come in">
@@ -45,7 +44,7 @@ export function firstRows(run: ImportRun, settled: SettledImport): TemplateResul
       </thead>
       <tbody>
         ${settled.rows.slice(0, ROWS).map((row, at) => {
-          const line = lines[at]?.line ?? at + 1;
+          const line = settled.lines[at];
           return html`<tr>
             <th scope="row" class="line figures">${line}</th>
             ${columns.map(({ index, heading }) => {

@@ -118,6 +118,10 @@ export const tablesStyles = css`
     display: grid;
     gap: 0.5rem;
   }
+  /* What is focused must not lie under the buttons at the foot. */
+  :focus {
+    scroll-margin-block-end: 6rem;
+  }
   .piece {
     display: flex;
     flex-wrap: wrap;

@@ -39,6 +39,8 @@ class Tally {
   dayFirst = 0;
   monthFirst = 0;
   ticks = 0;
+  /** Of the ticks those that are more than a letter: `x` and `y` are names of things too. */
+  tickWords = 0;
   readonly values = new Map<string, number>();
 
   add(from: SourceCell): void {
@@ -46,15 +48,20 @@ class Tally {
     if (isBlank(cell)) return;
     this.filled++;
     if (typeof cell === 'number') this.figures++;
-    else if (typeof cell === 'boolean') this.ticks++;
-    else if (isSourceDay(cell)) this.days++;
+    else if (typeof cell === 'boolean') {
+      this.ticks++;
+      this.tickWords++;
+    } else if (isSourceDay(cell)) this.days++;
     else this.#text(withoutUnseen(String(cell)));
   }
 
   #text(text: string): void {
     if (this.values.size <= MOST_CHOICES) this.values.set(text, (this.values.get(text) ?? 0) + 1);
     if (text.length > 60) return;
-    if (isTickWord(text)) this.ticks++;
+    if (isTickWord(text)) {
+      this.ticks++;
+      if (!/^[xyn]$/i.test(text)) this.tickWords++;
+    }
     const { point, comma } = numberForms(text);
     if (point || comma) {
       if (isCode(text)) this.codes++;
@@ -72,6 +79,13 @@ class Tally {
   }
 }
 
+/** Letters alone are ticks where they are `y` and `n`, or `x` here and there between blanks. */
+function isTicked({ values, filled }: Tally, rows: number): boolean {
+  const letters = new Set([...values.keys()].map((value) => value.toLowerCase()));
+  if (letters.has('x')) return letters.size === 1 && filled < rows;
+  return letters.has('y') && letters.has('n');
+}
+
 /** What a column of a file holds, as far as its cells tell. The person confirms it. */
 export function guessReading(rows: readonly SourceRow[], index: number, hints: GuessHints): Reading {
   const tally = new Tally();
@@ -86,7 +100,8 @@ export function guessReading(rows: readonly SourceRow[], index: number, hints: G
   if (fits(tally.days)) return { ...plain, type: 'date' };
   const numbers = decimalComma ? tally.comma : tally.point;
   if (fits(numbers + tally.figures) && tally.codes === 0) return { ...plain, type: 'number', decimalComma };
-  if (fits(tally.ticks)) return { ...plain, type: 'tick' };
+  if (fits(tally.ticks) && (tally.tickWords > 0 || isTicked(tally, rows.length)))
+    return { ...plain, type: 'tick' };
   const isFew = tally.values.size <= MOST_CHOICES && filled >= 20 && tally.values.size * 4 <= filled;
   if (
     isFew &&

@@ -96,7 +96,11 @@ function readAs(text: string, as: Reading): CellRead {
   switch (as.type) {
     case 'number': {
       const value = numberFrom(text, as.decimalComma);
-      return value === undefined ? kept(text, 'number', 'is not a number') : { typed: value };
+      if (value !== undefined) return { typed: value };
+      const read = kept(text, 'number', 'is not a number');
+      if (numberFrom(text, !as.decimalComma) === undefined) return read;
+      const mend = `If ${as.decimalComma ? 'points' : 'commas'} are meant as decimal signs here, say so for the whole column.`;
+      return { ...read, problem: { ...read.problem!, mend } };
     }
     case 'date': {
       const day = parseDay(plain, as.dateOrder);

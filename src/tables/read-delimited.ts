@@ -44,7 +44,7 @@ export function* readDelimited(
   let line = 1;
   let broken = 0;
   const take = (cells: string[]): void => {
-    if (cells.some((cell) => cell !== '')) rows.push({ line, cells });
+    if (cells.some((cell) => cell.trim() !== '')) rows.push({ line, cells });
     line += 1 + cells.reduce((sum, cell) => sum + lineEndsIn(cell), 0);
   };
   while (at < even.length && rows.length <= MAX_ROWS) {

@@ -9,6 +9,8 @@ import { isBlank, isSourceFormula, type RowProblem, rowProblem, type SourceTable
 /** Ready to be brought in: rows as the book takes them, and all that was found on the way. */
 export interface SettledImport {
   readonly rows: readonly NewRow[];
+  /** Lines of the file on which the rows begin. */
+  readonly lines: readonly number[];
   /** Formulas, written once all rows stand: they may refer to one another. */
   readonly formulas: readonly { readonly row: string; readonly column: string; readonly typed: string }[];
   readonly problems: readonly RowProblem[];
@@ -69,6 +71,7 @@ export function* settleImport(table: SourceTable, plan: ImportPlan): Generator<n
   for (const each of refused) found.add(each);
   return {
     rows,
+    lines: [...rowIds.keys()],
     formulas,
     problems: found.listed,
     more: found.more,

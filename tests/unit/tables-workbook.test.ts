@@ -9,7 +9,7 @@ import { atOnce } from '../../src/tables/slices.js';
 import { openWorkbook } from '../../src/tables/workbook-read.js';
 import { worksheetNames, writeWorkbook } from '../../src/tables/workbook-write.js';
 import { ownSheet } from './tables-make.js';
-import { bring, codes, newLive, tableFrom } from './tables-support.js';
+import { bring, codes, tableFrom } from './tables-support.js';
 import { unzipped } from './tables-zip.js';
 
 /** Another library's eyes. */
