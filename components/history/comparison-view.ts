@@ -57,18 +57,23 @@ export const comparisonStyles = css`
   }
   .pairs {
     display: grid;
-    grid-template-columns: minmax(6rem, 13rem) 1fr auto;
-    gap: 0.125rem 0.75rem;
+    gap: 0.125rem;
     font-size: 0.875rem;
+  }
+  .pairs > div {
+    display: grid;
+    grid-template-columns: minmax(6rem, 13rem) 1fr;
+    gap: 0 0.75rem;
   }
   .pairs dt {
     color: var(--quiet);
   }
   .pairs dd {
     overflow-wrap: anywhere;
-  }
-  .pairs .act {
-    justify-self: end;
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 0.75rem;
+    justify-content: space-between;
   }
   .pairs .planned {
     background: var(--plan);
@@ -96,11 +101,8 @@ export const comparisonStyles = css`
     color: var(--accent);
   }
   @media (max-width: 30rem) {
-    .pairs {
-      grid-template-columns: 1fr auto;
-    }
-    .pairs dt {
-      grid-column: 1 / -1;
+    .pairs > div {
+      grid-template-columns: 1fr;
       margin-top: 0.25rem;
     }
   }
@@ -131,9 +133,10 @@ export function comparisonView(found: BookComparison, host: ComparisonHost): Tem
             <dl class="pairs">
               ${settings.map(
                 (each) =>
-                  html`<dt>${each.title}</dt>
-                    <dd>${pair(valueWords(each.was), valueWords(each.is))} ${each.unit ?? ''}</dd>
-                    <span></span>`,
+                  html`<div>
+                    <dt>${each.title}</dt>
+                    <dd><span>${pair(valueWords(each.was), valueWords(each.is))} ${each.unit ?? ''}</span></dd>
+                  </div>`,
               )}
             </dl>
           </section>`
@@ -194,7 +197,7 @@ function rowView(sheet: string, title: string, found: RowDifference, host: Compa
             ? html`<button
                 class="button plain small"
                 type="button"
-                aria-label=${`${what === 'added' ? 'Take out' : 'Bring back'} the row ${called}`}
+                aria-label=${`${what === 'added' ? 'Take out' : 'Bring back row'} ${called}`}
                 @click=${() => back({ sheet, row }, `row “${called}” of ${title}`)}
               >
                 ${icons.undo}${what === 'added' ? 'Take out…' : 'Bring back row…'}
@@ -212,9 +215,10 @@ function rowView(sheet: string, title: string, found: RowDifference, host: Compa
               host.figures
                 ? figures.map((figure) => {
                     const [was, is] = figurePair(figure);
-                    return html`<dt><span class="planned">${figure.column.title}</span></dt>
-                      <dd class="figures">${pair(was, is)}</dd>
-                      <span></span>`;
+                    return html`<div>
+                      <dt><span class="planned">${figure.column.title}</span></dt>
+                      <dd class="figures"><span>${pair(was, is)}</span></dd>
+                    </div>`;
                   })
                 : nothing
             }
@@ -238,18 +242,22 @@ function entryView(
       : what === 'removed'
         ? html`<span class="was">${valueWords(was)}</span>`
         : pair(valueWords(was), valueWords(is));
-  return html`<dt>${name}</dt>
-    <dd>${words}</dd>
-    ${
-      bringBack && what === 'changed'
-        ? html`<button
-            class="link small act"
-            type="button"
-            aria-label=${`Bring back ${name} of ${called}`}
-            @click=${() => bringBack({ sheet, row, column: column.id }, `“${name}” of ${called}`)}
-          >
-            Bring back…
-          </button>`
-        : html`<span></span>`
-    }`;
+  return html`<div>
+    <dt>${name}</dt>
+    <dd>
+      <span>${words}</span>
+      ${
+        bringBack && what === 'changed'
+          ? html`<button
+              class="link small"
+              type="button"
+              aria-label=${`Bring back ${name} of ${called}`}
+              @click=${() => bringBack({ sheet, row, column: column.id }, `“${name}” of ${called}`)}
+            >
+              Bring back…
+            </button>`
+          : nothing
+      }
+    </dd>
+  </div>`;
 }

@@ -34,6 +34,9 @@ export class VersionsDialog extends ActionDialog {
         gap: 0.625rem 1rem;
         align-items: end;
       }
+      .told:not(:has(p)) {
+        position: absolute;
+      }
       .tick {
         display: flex;
         gap: 0.5rem;
@@ -71,7 +74,7 @@ export class VersionsDialog extends ActionDialog {
   }
 
   protected override content(live: LiveBook): TemplateResult {
-    const said = html`<div role="status" class="small">
+    const said = html`<div role="status" class="told small">
       ${this.said === null ? nothing : html`<p class=${typeof this.said === 'string' ? '' : 'problem'}>${inWords(this.said)}</p>`}
     </div>`;
     if (this.asked) return html`${said}${this.#asking(live)}`;
@@ -97,7 +100,7 @@ export class VersionsDialog extends ActionDialog {
         <input
           name="name"
           aria-label="Name of the version to keep now"
-          placeholder="before canning season"
+          placeholder="A name, as in: before canning season"
           maxlength="80"
           autocomplete="off"
         />
@@ -163,6 +166,15 @@ export class VersionsDialog extends ActionDialog {
                 Figures of both are worked out for the day that each is set to, else for today. The greatest differences
                 come first; what is tinted is worked out.
               </p>
+              ${
+                other === null
+                  ? html`<div>
+                      <button class="button" type="button" @click=${() => this.#ask(live, null, 'the whole book')}>
+                        ${icons.undo}Bring back the whole book…
+                      </button>
+                    </div>`
+                  : nothing
+              }
               ${comparisonView(found, {
                 figures: this.figures,
                 sheet: this.sheet,
@@ -179,13 +191,6 @@ export class VersionsDialog extends ActionDialog {
       }
       <div class="row ends">
         <button class="button" type="button" @click=${this.#back}>Back to the versions</button>
-        ${
-          found && other === null
-            ? html`<button class="button" type="button" @click=${() => this.#ask(live, null, 'the whole book')}>
-                ${icons.undo}Bring back the whole book…
-              </button>`
-            : nothing
-        }
         <button class="button first" type="button" @click=${() => this.close()}>Close</button>
       </div>
     `;

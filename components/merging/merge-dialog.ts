@@ -22,6 +22,9 @@ export class MergeDialog extends ActionDialog {
     ...ActionDialog.styles,
     conflictStyles,
     css`
+      .told:not(:has(p)) {
+        position: absolute;
+      }
       .ways {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(13rem, 1fr));
@@ -67,7 +70,7 @@ export class MergeDialog extends ActionDialog {
 
   protected override content(live: LiveBook): TemplateResult {
     return html`
-      <div role="status">
+      <div role="status" class="told">
         ${
           this.said === null
             ? nothing
@@ -160,7 +163,13 @@ export class MergeDialog extends ActionDialog {
     const coming = comingIn(live, edits, theirs);
     const open = conflicts.filter((each) => !this.decisions.has(storage.conflictKey(each))).length;
     return html`
-      <p><strong>${theirs.title}</strong>${sharesPast ? '' : html`: a plain copy, so what only one of the two has is taken as added, never as removed`}.</p>
+      <p>
+        <strong>${theirs.title}</strong>${
+          sharesPast
+            ? ', saved for merging.'
+            : ', a plain copy: what only one of the two has is taken as added, never as removed.'
+        }
+      </p>
       ${
         coming.length === 0
           ? html`<p>${conflicts.length === 0 ? 'Nothing in it is new to this book.' : 'Nothing else in it is new to this book.'}</p>`

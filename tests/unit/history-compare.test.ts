@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { BookDoc, Typed } from '../../src/book/index.js';
 import { parseBook } from '../../src/book/parse.js';
-import type { BookDoc, Typed } from '../../src/book/types.js';
 import { HyperFormulaEngine } from '../../src/engine/hyperformula-engine.js';
 import { bringBack } from '../../src/live/doings/bring-back.js';
 import { type BookComparison, compareBooks } from '../../src/live/doings/compare-books.js';
