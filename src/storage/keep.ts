@@ -81,11 +81,13 @@ export class Keep {
       tx.done,
     ]);
     if (!snapshot) return undefined;
-    const records: KeptBytes[] = snapshot.upTo > upTo ? [snapshot, ...updates] : updates;
+    // Where its number makes no sense it is read again, which does no harm.
+    const isRead = upTo >= 0 && snapshot.upTo <= upTo;
+    const records: KeptBytes[] = isRead ? updates : [snapshot, ...updates];
     const whole = records.filter(isWhole);
     return {
       updates: whole.map(({ bytes }) => bytes),
-      upTo: updates.at(-1)?.nr ?? Math.max(snapshot.upTo, upTo),
+      upTo: updates.at(-1)?.nr ?? Math.max(Number(snapshot.upTo) || 0, upTo),
       damaged: records.length - whole.length,
     };
   }
@@ -155,6 +157,11 @@ export class Keep {
         ]);
     }
     await tx.done;
+  }
+
+  /** Whether anything is kept of a book whose beginning is gone: edits or earlier versions. */
+  async hasRemains(book: string): Promise<boolean> {
+    return (await this.waiting(book)) > 0 || (await this.versions(book)).length > 0;
   }
 
   /** How many updates wait to be compacted. */

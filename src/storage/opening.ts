@@ -1,4 +1,4 @@
-import { format } from 'date-fns';
+import { format, isValid } from 'date-fns';
 import { differences } from '../book/differences.js';
 import type { Parsed } from '../book/parse.js';
 import { BOOK_VERSION, type BookDoc } from '../book/types.js';
@@ -6,7 +6,7 @@ import { ok, type Problem, type Result, refuse } from '../problem.js';
 import { type Keep, type LoadedBook, openKeep } from './keep.js';
 import { storageProblem } from './keep-problems.js';
 import type { BookCopy } from './merging.js';
-import { BookReplica } from './replica.js';
+import { BookReplica, isUpdate } from './replica.js';
 import { type KeepStatus, keepStatus } from './status.js';
 
 /** Checks that something is a book: `parseBook`, handed in by whoever opens it. */
@@ -34,6 +34,8 @@ export async function openStored(
 ): Promise<Result<OpenedBook>> {
   let loaded = await keep.load(id);
   if (!loaded) {
+    if (await keep.hasRemains(id))
+      return ok(await recover(keep, id, parseBook, start, now, refuse('state-gone', '', '')));
     const { doc, state } = await start();
     const replica = BookReplica.fromBook(doc, state);
     if (await keep.create(id, replica.encode(), { title: doc.title, at: now() }))
@@ -41,7 +43,13 @@ export async function openStored(
     // Another tab was quicker: its book is the one.
     loaded = (await keep.load(id))!;
   }
-  const read = readLoaded(loaded, parseBook);
+  let read = readLoaded(loaded, parseBook);
+  if (!read.ok && read.problem.code === 'state-unreadable') {
+    // Whole by its digest and yet no edit: one such record must not cost all the others.
+    const updates = loaded.updates.filter(isUpdate);
+    loaded = { ...loaded, updates, damaged: loaded.damaged + loaded.updates.length - updates.length };
+    read = readLoaded(loaded, parseBook);
+  }
   if (read.ok ? loaded.damaged === 0 : read.problem.code === 'book-newer') return read;
   return ok(await recover(keep, id, parseBook, start, now, read));
 }
@@ -96,13 +104,12 @@ async function lastGood(
   for (const version of await keep.versions(id)) {
     const doc = await readVersion(keep, version.id, parseBook);
     if (!doc) continue;
-    const when = format(version.at, "d MMMM yyyy 'at' HH:mm");
     return {
       doc,
       replica: BookReplica.fromBook(doc),
       notice: {
         code: 'book-recovered',
-        message: `The stored book could not be read. This is the last good version, from ${when}.`,
+        message: `The stored book could not be read. This is the last good version${fromWhen(version.at)}.`,
         mend: `Enter again what you changed after that. ${ASIDE}`,
       },
     };
@@ -118,6 +125,10 @@ async function lastGood(
     },
   };
 }
+
+/** In words; nothing where the stored time is none. */
+const fromWhen = (at: number): string =>
+  isValid(new Date(at)) ? `, from ${format(at, "d MMMM yyyy 'at' HH:mm")}` : '';
 
 /** The book of a kept version, or undefined when it is gone or is no book. */
 export async function readVersion(

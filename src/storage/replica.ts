@@ -185,12 +185,8 @@ export class BookReplica {
   merge(update: Uint8Array, origin: Origin = 'remote'): Result<Change[]> {
     const unreadable = () =>
       refuse('state-unreadable', 'Another copy sent an edit that cannot be read.', 'Reload the page.');
-    try {
-      // Read through before anything is merged, so that half an update cannot get in.
-      Y.decodeUpdate(update);
-    } catch {
-      return unreadable();
-    }
+    // Read through before anything is merged, so that half an update cannot get in.
+    if (!isUpdate(update)) return unreadable();
     const read = this.#read([update], origin);
     const changes = this.taken();
     return read || changes.length > 0 ? ok(changes) : unreadable();
@@ -202,6 +198,11 @@ export class BookReplica {
       listener(update, this.#working === undefined ? 'provider' : origin === 'remote' ? 'remote' : 'local');
     this.#doc.on('update', heard);
     return () => this.#doc.off('update', heard);
+  }
+
+  /** What tells the book's first state from that of another book; more than one where such were merged. */
+  get beginnings(): number[] {
+    return [...Y.decodeStateVector(this.vector()).keys()].filter((author) => author >= 2 ** 32);
   }
 
   #watch(): void {
@@ -257,6 +258,26 @@ export class BookReplica {
     this.#shadow.write(map, ids, value);
     if (value === undefined) this.#maps[map].delete(keyOf(...ids));
     else this.#maps[map].set(keyOf(...ids), store(value));
+  }
+}
+
+/** Whether bytes can be read as an update, whatever it builds on. */
+export function isUpdate(bytes: Uint8Array): boolean {
+  try {
+    Y.decodeUpdate(bytes);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Whether bytes can be read as what a copy has seen (see `BookReplica.vector`). */
+export function isVector(bytes: Uint8Array): boolean {
+  try {
+    Y.decodeStateVector(bytes);
+    return true;
+  } catch {
+    return false;
   }
 }
 

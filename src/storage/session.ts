@@ -10,10 +10,10 @@ import { type MergePlan, planMerge, usualDecision } from './merge-plan.js';
 import type { BookCopy } from './merging.js';
 import { type OpenedBook, openAnyhow, type ParseBook, readVersion, takeOverParsed } from './opening.js';
 import { askToPersist, watchPage } from './page.js';
-import type { BookReplica } from './replica.js';
+import { type BookReplica, isVector } from './replica.js';
 import { SavingQueue } from './saving-queue.js';
 import { type KeepStatus, keepStatus } from './status.js';
-import { joinTabs, type TabMessage, type Tabs } from './tabs.js';
+import { joinTabs, type TabMessage, type Tabs, type TabWords } from './tabs.js';
 import { Upkeep } from './upkeep.js';
 import { type BookVersions, KeptVersions, PageVersions } from './versions.js';
 
@@ -270,7 +270,7 @@ export class KeptBook {
         if (origin === 'remote') return;
         if (origin === 'provider') this.#deliver(this.#replica.taken());
         if (this.#queue) this.#queue.add(update);
-        else tabs.post({ kind: 'update', update, kept: false });
+        else this.#post({ kind: 'update', update, kept: false });
       }),
       watchPage(
         () => void this.flush().then(() => this.#upkeep?.putAway()),
@@ -280,7 +280,7 @@ export class KeptBook {
     takeOverParsed({ doc: this.doc, replica: this.#replica, upTo: this.#upTo });
     if (unsaved) this.#queue?.add(this.#replica.encode());
     this.#say(this.#status);
-    tabs.post({ kind: 'hello', vector: this.#replica.vector() });
+    this.#ask();
     if (!unsaved) void this.#upkeep?.keepVersion();
   }
 
@@ -296,11 +296,28 @@ export class KeptBook {
     else this.#early.push(...changes);
   }
 
+  /**
+   * Pages that store their book have one book between them. Where one of the two does not, they may have begun
+   * with different ones (the source changed meanwhile, say): their edits must not mix.
+   */
+  #concernsUs({ begun, stores }: TabMessage): boolean {
+    if (!begun || (stores && this.#keep)) return true;
+    const ours = this.#replica.beginnings;
+    return begun.some((each) => ours.includes(each));
+  }
+
+  #post(words: TabWords): void {
+    const sender = { begun: this.#replica.beginnings, stores: this.#keep !== undefined };
+    this.#tabs?.post({ ...words, ...sender });
+  }
+
   #hear(message: TabMessage): void {
+    if (!this.#concernsUs(message)) return;
     if (message.kind === 'hello') {
+      if (!isVector(message.vector)) return;
       const unsaved = !this.#keep || (this.#queue?.unsaved.length ?? 0) > 0;
       if (unsaved || this.#replica.isAheadOf(message.vector))
-        this.#tabs?.post({ kind: 'update', update: this.#replica.encodeSince(message.vector), kept: false });
+        this.#post({ kind: 'update', update: this.#replica.encodeSince(message.vector), kept: false });
       if (this.#replica.isBehind(message.vector)) this.#ask();
       return;
     }
@@ -312,7 +329,7 @@ export class KeptBook {
   }
 
   #ask(): void {
-    this.#tabs?.post({ kind: 'hello', vector: this.#replica.vector() });
+    this.#post({ kind: 'hello', vector: this.#replica.vector() });
   }
 
   get #label() {
@@ -326,9 +343,9 @@ export class KeptBook {
         this.#cleared = true;
         await keep.create(this.#id, this.#replica.encode(), this.#label);
       }
-      this.#tabs?.post({ kind: 'update', update, kept: true });
+      this.#post({ kind: 'update', update, kept: true });
     } catch (error) {
-      this.#tabs?.post({ kind: 'update', update, kept: false });
+      this.#post({ kind: 'update', update, kept: false });
       throw error;
     }
   }

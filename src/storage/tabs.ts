@@ -1,5 +1,15 @@
+/** Who says it. Absent in what earlier versions of this page say. */
+interface Sender {
+  /** See `BookReplica.beginnings`. */
+  readonly begun?: readonly number[];
+  /** The sender keeps its book in storage. */
+  readonly stores?: boolean;
+}
+
 /** What tabs that show one book tell each other. */
-export type TabMessage =
+export type TabMessage = Sender & TabWords;
+
+export type TabWords =
   /** An edit. `kept`: its sender has stored it; otherwise whoever hears it stores it too. */
   | { readonly kind: 'update'; readonly update: Uint8Array; readonly kept: boolean }
   /** 'I have seen this much: send what I lack.' */
@@ -13,6 +23,7 @@ export interface Tabs {
 const isMessage = (data: unknown): data is TabMessage => {
   if (typeof data !== 'object' || data === null) return false;
   const message = data as Record<string, unknown>;
+  if (message.begun !== undefined && !Array.isArray(message.begun)) return false;
   return (
     (message.kind === 'update' && message.update instanceof Uint8Array) ||
     (message.kind === 'hello' && message.vector instanceof Uint8Array)
