@@ -51,6 +51,10 @@ export interface GridLook {
 export interface GridView {
   /** Puts the selection on a cell, scrolls to it and takes the keyboard. */
   focus(cell?: GridCell): void;
+  /** Scrolls to a cell and leaves the selection and the keyboard where they are. */
+  show(cell: GridCell): void;
+  /** True where a filter leaves the row out. */
+  hides(row: string): boolean;
   /** Starts editing the selected cell with this text, as if typed. */
   type(text: string): void;
   readonly selection: GridCell | null;

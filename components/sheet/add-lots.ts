@@ -195,6 +195,7 @@ export class AddLots extends LitElement {
     this.added = [{ row: outcome.rows[0]!, words: words.join(' · '), food, way: way! }, ...this.added];
     this.line.value = '';
     this.line.focus();
+    this.dispatchEvent(new CustomEvent('added', { detail: outcome.rows[0]! }));
   };
 
   #takeBack(each: Added): void {

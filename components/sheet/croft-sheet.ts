@@ -163,7 +163,7 @@ export class CroftSheet extends LitElement {
       ${editing ? this.#toolbar(live, sheet) : nothing}
       ${
         doings.addingLots
-          ? html`<croft-add-lots .live=${live} .sheet=${sheet.id} @done=${doings.lotsDone}></croft-add-lots>`
+          ? html`<croft-add-lots .live=${live} .sheet=${sheet.id} @added=${doings.lotAdded} @done=${doings.lotsDone}></croft-add-lots>`
           : nothing
       }
       ${suggestedUsesView(this.#suggested.of(live, sheet), doings.look)}

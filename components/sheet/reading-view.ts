@@ -224,6 +224,7 @@ export class ReadingView extends LitElement {
 
   /** Puts the keyboard on a cell. */
   goTo(cell: GridCell): Promise<void> {
+    if (!this.#found().includes(cell.row)) this.words = '';
     if (this.folded.size > 0 && !this.shownRows.includes(cell.row)) this.folded = new Set();
     return this.#keys.moveTo(cell);
   }

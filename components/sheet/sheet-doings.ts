@@ -117,6 +117,16 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#element.requestUpdate();
     if (first === null) this.pane?.view?.focus();
     else await this.goTo({ row: first, column: 'food' });
+    const { live, sheet } = this.#here();
+    // The first takes the keyboard; as many as fit are seen with it.
+    const last = first === null || !live || !sheet ? undefined : live.rowIds(sheet.id).at(-1);
+    if (last !== undefined) this.lotAdded(new CustomEvent('added', { detail: last }));
+  };
+
+  /** A lot was written beside the grid: it is scrolled into sight. */
+  readonly lotAdded = ({ detail: row }: CustomEvent<string>): void => {
+    this.pane?.view?.layOut();
+    this.pane?.view?.show({ row, column: 'food' });
   };
 
   readonly columns = (): void => void this.#find('croft-columns-dialog')?.open();
@@ -181,9 +191,14 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.start = { cell, text: null, focus: true };
     this.#element.requestUpdate();
     await this.#element.updateComplete;
-    if (this.pane?.view) {
-      this.pane.view.layOut();
-      this.pane.view.focus(cell);
+    const { view } = this.pane ?? {};
+    if (view) {
+      view.layOut();
+      if (view.hides(cell.row)) {
+        this.showAllRows();
+        this.say('All rows are shown again: a filter left this one out.');
+      }
+      view.focus(cell);
     } else if (this.#element.view === 'read') await this.reading?.goTo(cell);
   }
 

@@ -57,6 +57,10 @@ export function fixedNumber(value: number, decimals: number): string {
 
 export const shownDay = (iso: string): string => days.format(new Date(`${iso}T00:00:00Z`));
 
+/** ISO dates within a text as they are shown elsewhere. */
+const withShownDays = (text: string): string =>
+  text.replace(/\b\d{4}-\d{2}-\d{2}\b/g, (iso) => (isIsoDay(iso) ? shownDay(iso) : iso));
+
 export function shownMonthDay(text: string): string {
   return /^\d{2}-\d{2}$/.test(text) ? monthDays.format(new Date(`2024-${text}T00:00:00Z`)) : text;
 }
@@ -115,8 +119,11 @@ export function shownCell(
     return { text: '…', unit: '', kind: 'pending' };
   }
   let shown = plain(value, column);
+  if (shown.kind === 'text' && column.id === 'took_from') {
+    shown = { ...shown, text: withShownDays(shown.text) };
+  }
   if (shown.kind === 'text' && column.declaration?.choices === 'lots') {
-    shown = { ...shown, text: live.lotLabel(shown.text) };
+    shown = { ...shown, text: withShownDays(live.lotLabel(shown.text)) };
   }
   const own = shown.kind === 'number' ? live.unit(sheet, row, column.id) : undefined;
   const unit = own === unitOfColumn(column) ? '' : unitWord(own, value as number);

@@ -341,6 +341,11 @@ describe('dialogs', () => {
     const marked = page.locator('.ht_master td.croft-rose');
     await expect.poll(() => marked.count()).toBe(1);
     expect(await said(marked)).toContain('3');
+    const [paper, plain] = await page.locator('.ht_master td.croft-planning').evaluateAll((cells) => {
+      const of = (rose: boolean) => cells.find((cell) => cell.classList.contains('croft-rose') === rose)!;
+      return [true, false].map((rose) => getComputedStyle(of(rose)).backgroundColor);
+    });
+    expect(paper).not.toBe(plain);
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => marked.count()).toBe(0);
   });

@@ -4,6 +4,7 @@ import { todayHere } from '../../../src/live/household.js';
 import { atCaret, closed } from './caret.js';
 import { contextOf, type GridContext } from './context.js';
 import { DateButton } from './date-button.js';
+import { BAND } from './groups.js';
 import type { Line } from './line.js';
 import { namedDay } from './named-day.js';
 import { bookRow } from './places.js';
@@ -75,6 +76,10 @@ export class CellEditor extends TextEditor {
     const place = line.id === null ? 'new row' : `row ${bookRow(context.hot, this.row ?? 0) + 1}`;
     this.#field.setAttribute('aria-label', `${column.title}, ${place}`);
     super.beginEditing(initial, event);
+    // Below the bands of groups, where the cell's own text stands.
+    const bands = context.groups.above(this.row ?? 0).length;
+    if (bands > 0) this.#field.style.setProperty('padding-block-start', `${bands * BAND + 6}px`);
+    else this.#field.style.removeProperty('padding-block-start');
     if (column.type === 'date')
       this.#dates = DateButton.beside(this.#field, this.TEXTAREA_PARENT, (iso) => this.#take(iso));
     if (this.isInFullEditMode() || typeof initial === 'string') this.#suggest();

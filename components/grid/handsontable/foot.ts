@@ -12,6 +12,10 @@ export class Foot {
   readonly #track: HTMLElement;
   readonly #still: HTMLElement;
   #key = '';
+  /** Figures by column, until something changes: scrolling must not count anew. */
+  #figures = new Map<string, ReturnType<SheetBinding['live']['summaryAt']>>();
+  #rows: readonly string[] | undefined;
+  #fresh = false;
 
   constructor(
     readonly hot: Hot,
@@ -38,14 +42,31 @@ export class Foot {
     window.append(this.#track);
     this.#strip.append(window, this.#still);
     hot.addHook('afterRender', () => this.paint());
+    hot.addHook('afterFilter', () => this.forget());
     hot.addHook('afterScrollHorizontally', () => this.#scroll());
     wrapper.addEventListener('scroll', () => this.#scroll(), { signal, capture: true });
     this.paint();
   }
 
+  /** To be called after every change of the book and of the rows shown. */
+  forget(): void {
+    this.#fresh = false;
+  }
+
+  #count(): void {
+    const { binding, views } = this;
+    this.#fresh = true;
+    this.#rows = views.shownRows();
+    this.#figures = new Map(
+      binding.columns
+        .filter(({ summary }) => summary !== undefined)
+        .map(({ id }) => [id, binding.live.summaryAt(binding.sheet, id, this.#rows)]),
+    );
+  }
+
   /** Brings the strip up to the columns and figures as they are now. */
   paint(): void {
-    const { hot, binding, wrapper, views } = this;
+    const { hot, binding, wrapper } = this;
     if (hot.isDestroyed) return;
     const some = binding.columns.some(({ summary }) => summary !== undefined);
     if (some !== this.#strip.isConnected) {
@@ -57,12 +78,13 @@ export class Foot {
       queueMicrotask(() => !hot.isDestroyed && hot.refreshDimensions());
     }
     if (!some) return;
-    const rows = views.shownRows();
+    if (!this.#fresh) this.#count();
+    const rows = this.#rows;
     const fixed = Number(hot.getSettings().fixedColumnsStart ?? 0);
     let at = hot.getCell(-1, -1, true)?.offsetWidth ?? 0;
     const cells = binding.columns.map((column, index) => {
       const width = hot.getColWidth(index) ?? 0;
-      const figure = binding.live.summaryAt(binding.sheet, column.id, rows);
+      const figure = this.#figures.get(column.id);
       const cell = { index, column, figure, width, at };
       at += width;
       return cell;

@@ -9,6 +9,8 @@ import type { Hot } from './registry.js';
  */
 export class GroupBands {
   readonly #home: HTMLElement;
+  /** Figures of groups, by their keys, until something changes: scrolling must not count anew. */
+  readonly #figures = new Map<string, readonly string[]>();
 
   constructor(
     readonly hot: Hot,
@@ -20,6 +22,7 @@ export class GroupBands {
     this.#home.className = 'croft-bands';
     wrapper.append(this.#home);
     hot.addHook('afterRender', () => this.paint());
+    hot.addHook('afterFilter', () => this.forget());
     for (const hook of ['afterScrollVertically', 'afterScrollHorizontally'] as const)
       hot.addHook(hook, () => this.paint());
     this.#home.addEventListener('wheel', (event) => {
@@ -55,6 +58,25 @@ export class GroupBands {
     this.#home.replaceChildren(...bands);
   }
 
+  /** To be called after every change of the book. */
+  forget(): void {
+    this.#figures.clear();
+  }
+
+  #figuresOf(key: string, { rows }: Band['group']): readonly string[] {
+    let figures = this.#figures.get(key);
+    if (!figures) {
+      const { columns, live, sheet } = this.binding;
+      figures = columns.flatMap((column) => {
+        const figure = live.summaryAt(sheet, column.id, rows);
+        if (!figure || figure.value === null) return [];
+        return [`${column.title}: ${SUMMARY_NAMES[figure.summary]} ${summaryWords(figure, column)}`];
+      });
+      this.#figures.set(key, figures);
+    }
+    return figures;
+  }
+
   get #holder(): HTMLElement | null {
     return this.wrapper.querySelector('.ht_master .wtHolder');
   }
@@ -72,16 +94,10 @@ export class GroupBands {
     band.tabIndex = -1;
     band.setAttribute('aria-expanded', String(!folded));
     band.style.setProperty('inset-block-start', `${top}px`);
-    const { columns, live, sheet } = this.binding;
-    const figures = columns.flatMap((column) => {
-      const figure = live.summaryAt(sheet, column.id, group.rows);
-      if (!figure || figure.value === null) return [];
-      return [`${column.title}: ${SUMMARY_NAMES[figure.summary]} ${summaryWords(figure, column)}`];
-    });
     band.append(
       el('span', 'croft-band-label', group.label),
       el('span', 'croft-band-count', group.count === 1 ? '1 row' : `${group.count} rows`),
-      ...figures.map((text) => el('span', 'croft-band-figure', text)),
+      ...this.#figuresOf(key, group).map((text) => el('span', 'croft-band-figure', text)),
     );
     // The grid keeps the keyboard, and must not take the press for one outside it.
     band.addEventListener('mousedown', (event) => {

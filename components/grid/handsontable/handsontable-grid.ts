@@ -138,6 +138,16 @@ export class HandsontableGrid implements GridView {
     this.#hot.selectCell(Math.max(0, row), Math.max(0, column), undefined, undefined, true);
   }
 
+  show(cell: GridCell): void {
+    this.#context.groups.reveal(cell.row);
+    const place = placeOf(this.#context, cell);
+    if (place) this.#hot.scrollViewportTo({ row: place[0], col: place[1] });
+  }
+
+  hides(row: string): boolean {
+    return this.#context.views.isFilteredOut(row);
+  }
+
   type(text: string): void {
     if (!focusedPlace(this.#hot)) this.focus();
     this.#hot.listen();
@@ -217,7 +227,10 @@ export class HandsontableGrid implements GridView {
   #follow(change: BookChange): void {
     const { cells, sheets } = change;
     const { sheet } = this.host;
-    this.#context.painter.forget();
+    const { painter, foot, bands } = this.#context;
+    painter.forget();
+    foot.forget();
+    bands.forget();
     if (!this.host.live.sheets().some(({ id }) => id === sheet)) return;
     const here = sheets.has(sheet);
     if (here && this.#hot.getActiveEditor()?.isOpened()) {

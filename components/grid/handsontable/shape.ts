@@ -59,8 +59,9 @@ export function reshape(context: GridContext): boolean {
     if (columns || refrozen)
       hot.updateSettings({ columns: columnSettings(binding, painter), fixedColumnsStart: frozen });
     if (rows) hot.updateData([...binding.lines]);
-    if (rows || columns) views.restore(standing);
-    if (rows || regrouped) groups.apply();
+    // Telling the library of columns puts the rows back into their own order.
+    if (rows || columns || refrozen) views.restore(standing);
+    if (rows || columns || refrozen || regrouped) groups.apply();
     hold(context, ranges);
   });
   hot.rootElement.setAttribute('aria-rowcount', String(binding.lines.length + 1));

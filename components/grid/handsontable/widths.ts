@@ -10,6 +10,8 @@ const USUAL = 110;
 const CHARACTER = 7.2;
 const AROUND = 22;
 const MOST_FITTED = 210;
+/** What is worked out in words may be a sentence. */
+const MOST_TEXT = 380;
 const MOST_NARROWED = 110;
 
 /** How many rows are looked at to fit a column. */
@@ -32,7 +34,9 @@ export class ColumnWidths {
   of(column: ColumnView): number {
     const usual = column.width ?? textWidth(this.live, this.sheet, column) ?? USUAL;
     const isSet = column.width !== column.declaration?.width;
-    const varies = column.role === 'planning' && column.type === 'number' && (!column.unit || column.range);
+    const varies =
+      column.role === 'planning' &&
+      (column.type === 'text' || (column.type === 'number' && (!column.unit || column.range)));
     if (!isSet && column.id === this.narrowed) return Math.min(usual, MOST_NARROWED);
     if (isSet || !varies) return usual;
     let fitted = this.#fitted.get(column.id);
@@ -57,6 +61,7 @@ export class ColumnWidths {
       .rowIds(sheet)
       .slice(0, ROWS_LOOKED_AT)
       .reduce((most, row) => Math.max(most, wholeText(shownCell(live, sheet, row, column, false)).length), 0);
-    return Math.min(MOST_FITTED, Math.round(longest * CHARACTER + AROUND));
+    const most = column.type === 'text' ? MOST_TEXT : MOST_FITTED;
+    return Math.min(most, Math.round(longest * CHARACTER + AROUND));
   }
 }
