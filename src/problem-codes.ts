@@ -117,6 +117,16 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   'too-many-fields': 'A row of a text file has more fields than the first.',
   'workbook-too-large': 'A workbook unpacks to more than any table that a book could hold.',
 
+  // Lessons
+  'bad-answer': 'The answer to a question of a lesson cannot be checked.',
+  'bad-lesson': 'A part of a lesson is not what it must be; where it stands is said.',
+  'empty-lesson': 'A lesson asks nothing.',
+  'few-numbers': 'The book has numbers for fewer problems than were asked for.',
+  'lesson-not-json': 'A lesson is not written as JSON.',
+  'no-numbers': 'The book has no numbers for a topic at that level.',
+  'no-such-form': 'A topic has no such form of problem.',
+  'no-such-topic': 'There is no such topic of lessons.',
+
   // Measures, names and published figures
   'altitude-not-in-tables': 'The published tables end below that altitude.',
   'bad-altitude': 'An altitude is no number of feet from 0 up.',

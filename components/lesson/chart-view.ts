@@ -1,7 +1,7 @@
 import { html, svg, type TemplateResult } from 'lit';
 import type { Chart } from '../../src/lessons/index.js';
 
-const [WIDTH, HEIGHT, LEFT, TOP, FOOT] = [360, 232, 40, 14, 44] as const;
+const [WIDTH, HEIGHT, LEFT, TOP] = [360, 180, 40, 14] as const;
 /** Characters of a bar's name that fit a line of it. */
 const FIT = 9;
 
@@ -23,11 +23,13 @@ export function chartPicture(chart: Chart): TemplateResult {
   const { title, bars, step, unit, numbered } = chart;
   const most = Math.max(...bars.map(({ value }) => value));
   const lines = Math.ceil(most / step);
-  const y = (value: number): number => TOP + (HEIGHT - TOP - FOOT) * (1 - value / (lines * step));
+  const names = bars.map(({ label }) => linesFor(label, bars.length));
+  const foot = 4 + 14 * Math.max(...names.map(({ length }) => length));
+  const y = (value: number): number => TOP + (HEIGHT - TOP) * (1 - value / (lines * step));
   const room = (WIDTH - LEFT - 6) / bars.length;
   const wide = Math.min(46, room * 0.62);
   return html`<svg
-    viewBox="0 0 ${WIDTH} ${HEIGHT}"
+    viewBox="0 0 ${WIDTH} ${HEIGHT + foot}"
     role="img"
     aria-label="Bar chart: ${title}. The numbers stand in the table behind it."
   >
@@ -37,12 +39,12 @@ export function chartPicture(chart: Chart): TemplateResult {
       ) => svg`<line class=${at === 0 ? 'foot' : 'line'} x1=${LEFT} x2=${WIDTH} y1=${y(at * step)} y2=${y(at * step)}></line>
         <text x=${LEFT - 5} y=${y(at * step) + 4} text-anchor="end">${at * step}</text>`,
     )}
-    ${bars.map(({ label, value }, at) => {
+    ${bars.map(({ value }, at) => {
       const middle = LEFT + 4 + room * (at + 0.5);
       return svg`<rect class="bar" x=${middle - wide / 2} width=${wide} y=${y(value)} height=${y(0) - y(value)}></rect>
         ${numbered ? svg`<text x=${middle} y=${y(value) - 3} text-anchor="middle">${value}</text>` : ''}
-        <text text-anchor="middle">${linesFor(label, bars.length).map(
-          (line, row) => svg`<tspan x=${middle} y=${HEIGHT - FOOT + 14 + row * 13}>${line}</tspan>`,
+        <text text-anchor="middle">${names[at]?.map(
+          (line, row) => svg`<tspan x=${middle} y=${HEIGHT + 14 + row * 13}>${line}</tspan>`,
         )}</text>`;
     })}
     <desc>${unit}</desc>

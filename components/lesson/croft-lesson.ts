@@ -257,7 +257,7 @@ export class CroftLesson extends LitElement {
       problems: this.asked.map(({ problem }) => problem),
       lesson: this.#read,
       topics: this.#topics,
-      foot: this.#foot(),
+      foot: this.#numbers ? this.#foot() : '',
       cautions: this.#cautions(),
       writeUnits: this.units === 'write',
     });
@@ -277,7 +277,7 @@ export class CroftLesson extends LitElement {
       /\b(?:jars?|canning|canned)\b/i.test(text),
     );
     return speaks || this.asked.some(({ problem }) => problem.canning)
-      ? cautions('canning').map(({ text }) => text)
+      ? cautions('canned').map(({ text }) => text)
       : [];
   }
 

@@ -20,11 +20,14 @@ export const lessonStyles = css`
   }
   .controls label {
     display: flex;
+    min-width: 0;
     align-items: center;
     gap: 0.375rem;
   }
   .controls select {
     width: auto;
+    max-width: 100%;
+    font-weight: 400;
   }
   h3 {
     margin-block: 1.25rem 0.375rem;
@@ -81,7 +84,7 @@ export const lessonStyles = css`
     display: grid;
     grid-template-columns: 2rem minmax(0, 1fr);
     gap: 0.5rem 0.25rem;
-    padding-block: 0.875rem;
+    padding-block: 0.875rem 0.5rem;
     border-bottom: 1px solid var(--line);
   }
   .question::before {
@@ -120,10 +123,9 @@ export const lessonStyles = css`
   .done .blank {
     border-color: var(--own);
   }
-  .feedback:empty {
-    display: none;
-  }
+  /* Room for what will be said, so that nothing moves away under the pointer. */
   .feedback {
+    min-height: 1.5em;
     max-width: 68ch;
   }
   .feedback.right {
@@ -146,6 +148,7 @@ export const lessonStyles = css`
   }
   .chart {
     max-width: 30rem;
+    margin: 0;
   }
   .chart svg {
     display: block;
@@ -192,9 +195,11 @@ export const lessonStyles = css`
     .question {
       grid-template-columns: 1.5rem minmax(0, 1fr);
     }
-    .answer .blank {
+    .answer input.blank {
       width: 7rem;
-      flex: 1 1 7rem;
+    }
+    .chart text {
+      font-size: 13px;
     }
   }
   @media (forced-colors: active) {

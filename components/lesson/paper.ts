@@ -34,6 +34,7 @@ export const PAPER_RULES = `
   .paper ol.problems { margin: 0; padding: 0 0 0 20pt; list-style: decimal; }
   .paper ol.problems > li { padding: 6pt 0 7pt 4pt; border-bottom: 0.5pt solid #bbb; break-inside: avoid; overflow-wrap: anywhere; }
   .paper .work { height: 34pt; }
+  .paper .picture ~ .work { height: 10pt; }
   .paper .blank-line { display: flex; align-items: end; gap: 5pt; }
   .paper .blank-line i { display: inline-block; width: 110pt; border-bottom: 0.75pt solid #000; height: 14pt; }
   .paper .choices { display: flex; flex-wrap: wrap; gap: 3pt 16pt; }
@@ -43,7 +44,7 @@ export const PAPER_RULES = `
   .paper .key .working { font-size: 9pt; color: #333; }
   .paper .small { font-size: 9pt; color: #333; }
   .paper .box { border: 0.75pt solid #000; padding: 4pt 6pt; font-size: 9.5pt; break-inside: avoid; }
-  .paper svg { display: block; width: 300pt; max-width: 100%; height: auto; margin: 4pt 0; }
+  .paper svg { display: block; width: 230pt; max-width: 100%; height: auto; margin: 4pt 0; }
   .paper svg text { font-size: 11px; fill: #000; }
   .paper svg .line { stroke: #bbb; }
   .paper svg .foot { stroke: #000; }
@@ -82,13 +83,13 @@ export function paper(asked: PaperAsked): TemplateResult {
         ${problems.map(
           (problem) => html`<li>
             ${problem.text}
-            ${problem.chart ? html`<div><p class="small">${problem.chart.title}</p>${chartPicture(problem.chart)}</div>` : nothing}
+            ${problem.chart ? html`<div class="picture"><p class="small">${problem.chart.title}</p>${chartPicture(problem.chart)}</div>` : nothing}
             ${answerLine(problem, writeUnits)}
           </li>`,
         )}
       </ol>
       ${list('To talk over', lesson?.discuss ?? [])}
-      <p class="small">${foot}</p>
+      ${foot === '' ? nothing : html`<p class="small">${foot}</p>`}
     </section>
     <section class="key">
       <h1>Answer key: ${title}</h1>
@@ -114,6 +115,6 @@ export function paper(asked: PaperAsked): TemplateResult {
                 )}
               </ul>`
       }
-      <p class="small">${foot}</p>
+      ${foot === '' ? nothing : html`<p class="small">${foot}</p>`}
     </section>`;
 }

@@ -21,17 +21,10 @@ export interface QuestionEvents {
 
 const SOFT = new Set<Checked['kind']>(['not as asked', 'unit missing', 'wrong unit', 'unreadable']);
 
-/** Where a key or a click goes that checks at once: leaving the blank for it must not check first. */
-const goesToCheck = (event: FocusEvent): boolean =>
-  event.relatedTarget instanceof HTMLElement && event.relatedTarget.classList.contains('check');
-
 function blank({ problem, typed, checked }: Asked, at: number, on: QuestionEvents, writeUnits: boolean) {
   const { key } = problem;
   const unit = writeUnits ? '' : unitText(key);
   const label = `Answer to question ${at + 1}${unit ? `, in ${unit === '%' ? 'percent' : unit}` : ''}`;
-  const left = (event: FocusEvent): void => {
-    if (!goesToCheck(event)) on.check(at);
-  };
   const wrong = checked !== null && checked.kind !== 'right' && checked.kind !== 'blank';
   if (key.kind === 'choice' || key.kind === 'yes-no') {
     const choices = key.kind === 'choice' ? key.choices : ['yes', 'no'];
@@ -42,7 +35,6 @@ function blank({ problem, typed, checked }: Asked, at: number, on: QuestionEvent
       aria-describedby="t${at} f${at}"
       aria-invalid=${wrong ? 'true' : nothing}
       @change=${(event: Event) => on.type(at, (event.target as HTMLSelectElement).value)}
-      @blur=${left}
     >
       <option value="" ?selected=${typed === ''}>Choose…</option>
       ${choices.map((choice) => html`<option value=${choice} ?selected=${choice === typed}>${choice}</option>`)}
@@ -65,7 +57,6 @@ function blank({ problem, typed, checked }: Asked, at: number, on: QuestionEvent
       @keydown=${(event: KeyboardEvent) => {
         if (event.key === 'Enter') on.check(at);
       }}
-      @blur=${left}
     />${unit ? html`<span class="unit" aria-hidden="true">${unit}</span>` : nothing}`;
 }
 
@@ -80,10 +71,15 @@ export function questionView(
   const done = checked?.kind === 'right';
   const left = problem.steps.length - steps;
   const tone = done ? 'right' : checked && SOFT.has(checked.kind) ? 'soft' : 'wrong';
+  // An answer is checked when the blank and its buttons are left; on the way to 'Check' it is not checked twice.
+  const leave = ({ currentTarget, relatedTarget }: FocusEvent): void => {
+    const stays = relatedTarget instanceof Node && (currentTarget as Element).contains(relatedTarget);
+    if (!stays && each.checked === null && each.typed.trim() !== '') on.check(at);
+  };
   return html`<li class="question ${done ? 'done' : ''}">
     <p class="text" id="t${at}">${problem.text}</p>
     ${problem.chart ? chartView(problem.chart) : nothing}
-    <div class="answer">
+    <div class="answer" @focusout=${leave}>
       ${blank(each, at, on, writeUnits)}
       <button class="button check" type="button" aria-label="Check question ${at + 1}" @click=${() => on.check(at)}>
         Check

@@ -80,7 +80,7 @@ export function parseLesson(json: unknown): LessonRead {
       return {
         ok: false,
         problems: [
-          bad('not-json', `The lesson is not JSON: ${why}.`, 'Mend the comma, quote or bracket there.', ''),
+          bad('lesson-not-json', `The lesson is not JSON: ${why}.`, 'Mend the comma, quote or bracket there.', ''),
         ],
       };
     }

@@ -4,14 +4,12 @@ import type { BookNumbers } from '../book-numbers.js';
 import { exact, ratio, sum, written } from '../exact.js';
 import type { Random } from '../random.js';
 import { type AnswerUnit, type Chart, form, type Level, type Topic } from '../types.js';
-import { cropMany, MONTHS, roughly, sentence, unitForFood, unitOf } from '../words.js';
+import { MONTHS, roughly, sentence, unitForFood, unitOf } from '../words.js';
 
 /** A chart with the unit of its numbers, in words and as what an answer is in. */
 interface Found {
   readonly chart: Chart;
   readonly unit: AnswerUnit;
-  /** 'of the harvest of', before a bar's name. */
-  readonly ask: (label: string) => string;
 }
 
 const STEPS = [1, 2, 5, 10, 20, 25, 50, 100, 200, 500, 1000];
@@ -28,7 +26,7 @@ const stepFor = (most: number): number => STEPS.find((step) => most / step <= 8)
 /** Charts that the book's numbers give. */
 function charts({ harvests, draws, beds }: BookNumbers): Found[] {
   const found: Found[] = [];
-  const add = (title: string, unit: AnswerUnit, bars: Map<string, number>, ask: Found['ask']): void => {
+  const add = (title: string, unit: AnswerUnit, bars: Map<string, number>): void => {
     const all = [...bars].map(([label, value]) => ({ label, value })).slice(0, 7);
     if (all.length < 2 || new Set(all.map(({ value }) => value)).size < 2) return;
     const most = Math.max(...all.map(({ value }) => value));
@@ -39,15 +37,15 @@ function charts({ harvests, draws, beds }: BookNumbers): Found[] {
       most,
     );
     const chart = { title, unit: unit.many, step: step ?? stepFor(most), numbered: step === null, bars: all };
-    found.push({ chart, unit, ask });
+    found.push({ chart, unit });
   };
 
   const byCrop = new Map<string, number>();
   for (const { crop, pounds } of harvests) byCrop.set(crop, (byCrop.get(crop) ?? 0) + pounds);
-  add('Pounds that came in, by crop', unitOf('pound'), byCrop, (crop) => `pounds of ${cropMany(crop)}`);
+  add('Pounds that came in, by crop', unitOf('pound'), byCrop);
 
   const byPlants = new Map(beds.map(({ crop, plants }) => [crop, plants]));
-  add('Plants in the plan, by crop', { one: 'plant', many: 'plants' }, byPlants, (crop) => `${crop} plants`);
+  add('Plants in the plan, by crop', { one: 'plant', many: 'plants' }, byPlants);
 
   for (const { food, unit, draws: all } of draws) {
     const months = new Map<string, number>();
@@ -58,7 +56,7 @@ function charts({ harvests, draws, beds }: BookNumbers): Found[] {
     }
     const of = unitForFood(unit, food);
     const what = of.many === food ? food : `${of.many} of ${food}`;
-    add(`${sentence(what)} eaten, by month`, of, months, (month) => `${what} in ${month}`);
+    add(`${sentence(what)} eaten, by month`, of, months);
   }
   return found;
 }
@@ -80,7 +78,7 @@ const readBar = form<{ bars: Chart['bars']; label: string; unit: AnswerUnit }>({
     if (!found || !bar || found.chart.numbered) return null;
     const answer = amountOf(exact(bar.value), found.unit);
     return {
-      text: `Read the chart. How many ${found.ask(bar.label)} does it show?`,
+      text: `Read the chart. How many ${found.unit.many} does it show for “${bar.label}”?`,
       answer,
       chart: found.chart,
       steps: [
