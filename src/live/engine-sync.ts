@@ -1,6 +1,7 @@
 import {
   type BookState,
   type CellAddress,
+  type CellError,
   type CellValue,
   declaredIn,
   explained,
@@ -49,6 +50,9 @@ export class EngineSync {
   /** Every formula cell with its stored text, also those that a column's formula fills. */
   readonly #formulas = new Map<string, { address: CellAddress; stored: string }>();
 
+  /** Errors in words, until something changes. */
+  readonly #words = new Map<string, CellError>();
+
   constructor(
     readonly engine: CalcEngine,
     readonly state: BookState,
@@ -79,7 +83,18 @@ export class EngineSync {
     const value = this.engine.value(place);
     if (!isCellError(value)) return value;
     const formula = this.#formulas.get(keyOf({ sheet, row, column }));
-    return formula ? explained(value, formula.stored, sheet, this) : value;
+    return formula ? this.#explained(value, formula.stored, sheet) : value;
+  }
+
+  /** In words once for all cells of a column's formula: they are read again and again. */
+  #explained(error: CellError, stored: string, sheet: string): CellError {
+    const key = `${sheet} ${error.error} ${error.message} ${stored}`;
+    let words = this.#words.get(key);
+    if (!words) {
+      words = explained(error, stored, sheet, this);
+      this.#words.set(key, words);
+    }
+    return words;
   }
 
   /** Works out again the formulas that call our own functions. */
@@ -101,6 +116,7 @@ export class EngineSync {
    * and single `cells`. Answers the formula cells whose value may be another now.
    */
   update(sheets: ReadonlySet<string>, cells: Iterable<CellAddress>): CellAddress[] {
+    this.#words.clear();
     const edits: EngineEdit[] = [];
     let reshaped = false;
     for (const id of sheets) reshaped = this.#reshape(id, edits) || reshaped;

@@ -61,22 +61,65 @@ export function usedAreas(line: FormulaLine, live: BookReading): Area[] {
   });
 }
 
-/** For each line, the lines that use its cells. */
-export function usersOf(lines: readonly FormulaLine[], live: BookReading): Map<string, FormulaLine[]> {
-  const { layout } = live.inside;
-  const bySheet = new Map<string, { line: FormulaLine; area: Area }[]>();
-  for (const line of lines) {
-    for (const area of usedAreas(line, live)) {
-      const there = bySheet.get(area.sheet) ?? [];
-      there.push({ line, area });
-      bySheet.set(area.sheet, there);
+interface Column {
+  whole: FormulaLine | undefined;
+  /** Lines of cells from top to bottom; no two have a row in common. */
+  readonly runs: { readonly line: FormulaLine; readonly area: Area }[];
+}
+
+/** Finds lines by where they stand. */
+export class LineIndex {
+  readonly #columns = new Map<string, Column>();
+  readonly #live: BookReading;
+
+  constructor(lines: readonly FormulaLine[], live: BookReading) {
+    this.#live = live;
+    for (const line of lines) {
+      const area = areaOfLine(line, live.inside.layout);
+      const key = `${area.sheet}/${area.left}`;
+      const column = this.#columns.get(key) ?? { whole: undefined, runs: [] };
+      if (line.whole) column.whole = line;
+      else column.runs.push({ line, area });
+      this.#columns.set(key, column);
     }
   }
-  return new Map(
-    lines.map((line) => {
-      const own = areaOfLine(line, layout);
-      const users = (bySheet.get(line.sheet) ?? []).filter(({ area }) => meet(area, own));
-      return [line.key, [...new Set(users.map((user) => user.line))]];
-    }),
-  );
+
+  /** Lines with a cell in the area. */
+  *meeting({ sheet, top, bottom, left, right }: Area): Generator<FormulaLine> {
+    const last = this.#live.inside.state.sheets.get(sheet)!.columnOrder.ids.length - 1;
+    for (let at = left; at <= Math.min(right, last); at++) {
+      const column = this.#columns.get(`${sheet}/${at}`);
+      if (!column) continue;
+      if (column.whole) yield column.whole;
+      for (let i = firstAtOrBelow(column.runs, top); i < column.runs.length; i++) {
+        const { line, area } = column.runs[i]!;
+        if (area.top > bottom) break;
+        yield line;
+      }
+    }
+  }
+}
+
+/** Place of the first run that ends at a row or below it. */
+function firstAtOrBelow(runs: Column['runs'], row: number): number {
+  let [low, high] = [0, runs.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (runs[middle]!.area.bottom < row) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** For each line (by its key), the lines that use its cells. */
+export function usersOf(
+  lines: readonly FormulaLine[],
+  live: BookReading,
+  index = new LineIndex(lines, live),
+): Map<string, FormulaLine[]> {
+  const users = new Map<string, Set<FormulaLine>>(lines.map(({ key }) => [key, new Set()]));
+  for (const line of lines)
+    for (const area of usedAreas(line, live))
+      for (const used of index.meeting(area)) users.get(used.key)!.add(line);
+  return new Map([...users].map(([key, of]) => [key, [...of]]));
 }

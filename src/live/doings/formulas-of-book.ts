@@ -13,7 +13,7 @@ import {
 } from '../../book/index.js';
 import type { Problem } from '../../problem.js';
 import type { BookReading } from '../book-reading.js';
-import { type Area, areaOf, areaOfLine, meet, usersOf } from './formula-areas.js';
+import { type Area, areaOf, LineIndex, meet, usersOf } from './formula-areas.js';
 
 import { type FormulaLine, formulaLines } from './formula-lines.js';
 import { RingSearch } from './formula-rings.js';
@@ -86,7 +86,8 @@ export class FormulasOfBook {
   read(isNote: (problem: Problem) => boolean = () => false): ListedSheet[] {
     const live = this.#live;
     const lines = formulaLines(live);
-    const users = usersOf(lines, live);
+    const index = new LineIndex(lines, live);
+    const users = usersOf(lines, live, index);
     return live
       .sheets()
       .map(({ id, title }): ListedSheet => {
@@ -94,14 +95,14 @@ export class FormulasOfBook {
         return {
           id,
           title,
-          formulas: own.map((line) => this.#listed(line, users.get(line.key) ?? [], lines)),
+          formulas: own.map((line) => this.#listed(line, users.get(line.key) ?? [], index)),
           entries: this.#entries(id, isNote),
         };
       })
       .filter(({ formulas, entries }) => formulas.length + entries.length > 0);
   }
 
-  #listed(line: FormulaLine, users: readonly FormulaLine[], all: readonly FormulaLine[]): ListedFormula {
+  #listed(line: FormulaLine, users: readonly FormulaLine[], index: LineIndex): ListedFormula {
     const live = this.#live;
     const { sheet, column, rows, stored } = line;
     const kind = live.inside.state.sheets.get(sheet)!.kind;
@@ -109,15 +110,16 @@ export class FormulasOfBook {
       ...line,
       value: rows[0] === undefined ? null : live.value(sheet, rows[0], column),
       place: this.#placeOfLine(line, ''),
-      errors: this.#errors(line, all),
+      errors: this.#errors(line, index),
       uses: distinct(usesOf(stored, sheet).map((use) => this.#placeOfUse(use, sheet))).slice(0, MOST_PLACES),
       usedBy: users.slice(0, MOST_PLACES).map((user) => this.#placeOfLine(user, sheet)),
       feedsPlan: declarationOf(kind, column)?.role === 'kept',
     };
   }
 
-  #errors(line: FormulaLine, all: readonly FormulaLine[]): LineError[] {
+  #errors(line: FormulaLine, index: LineIndex): LineError[] {
     const found = new Map<string, { error: CellError; rows: string[] }>();
+    const { layout } = this.#live.inside;
     for (const row of line.rows) {
       const value = this.#live.value(line.sheet, row, line.column);
       if (!isCellError(value)) continue;
@@ -126,6 +128,7 @@ export class FormulasOfBook {
       if (same) same.rows.push(row);
       else found.set(key, { error: value, rows: [row] });
     }
+    const misses = found.size > 0 && missingIn(line.stored, line.sheet, layout).length > 0;
     return [...found.values()].map(({ error, rows }) => {
       const cell = { sheet: line.sheet, row: rows[0]!, column: line.column };
       const cycle = error.error === '#CYCLE!';
@@ -133,7 +136,7 @@ export class FormulasOfBook {
         error,
         rows,
         ring: cycle ? this.#ring(cell) : [],
-        from: cycle ? null : this.#origin(line, cell, error, all),
+        from: cycle || misses ? null : this.#origin(line, cell, error, index),
       };
     });
   }
@@ -151,30 +154,24 @@ export class FormulasOfBook {
   }
 
   /** The cell with the same error that a formula uses, followed to where it begins. */
-  #origin(
-    line: FormulaLine,
-    cell: CellAddress,
-    error: CellError,
-    all: readonly FormulaLine[],
-  ): PlaceInBook | null {
+  #origin(line: FormulaLine, cell: CellAddress, error: CellError, index: LineIndex): PlaceInBook | null {
     const { layout } = this.#live.inside;
     let [at, here]: [FormulaLine, CellAddress | null] = [line, null];
-    const seen = new Set([line.key]);
-    for (;;) {
+    const seen = new Set([line]);
+    search: for (;;) {
       const areas = usesOf(at.stored, at.sheet).flatMap((use) => areaOf(use, layout) ?? []);
-      const next = all.find(
-        (other) =>
-          !seen.has(other.key) &&
-          other.rows.length > 0 &&
-          areas.some((area) => meet(area, areaOfLine(other, layout))) &&
-          this.#withError(other, error, areas, here ?? cell) !== null,
-      );
-      if (!next) break;
-      seen.add(next.key);
-      here = this.#withError(next, error, areas, here ?? cell);
-      at = next;
+      for (const area of areas) {
+        for (const other of index.meeting(area)) {
+          if (seen.has(other)) continue;
+          const found = this.#withError(other, error, areas, here ?? cell);
+          if (!found) continue;
+          seen.add(other);
+          [at, here] = [other, found];
+          continue search;
+        }
+      }
+      return here && this.#placeOfCell(here, line.sheet);
     }
-    return here && this.#placeOfCell(here, line.sheet);
   }
 
   /** A cell of the line that shows the error and is used; the same row first. */
