@@ -6,6 +6,7 @@ export { type PlaceAsked, readPlace, readStanding, type Standing } from './book/
 export { CroftBookMenu } from './book-menu/croft-book-menu.js';
 export { CroftFormulas } from './formulas/croft-formulas.js';
 export { CroftLabels } from './labels/croft-labels.js';
+export { CroftLesson } from './lesson/croft-lesson.js';
 export { CroftLists } from './lists/croft-lists.js';
 export type { ShowEvent } from './pictures/show.js';
 export { CroftRoom } from './room/croft-room.js';

@@ -234,20 +234,17 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   'too-many-crops': 'More crops share the ground than can be reckoned with.',
   'too-many-plants': 'More than a million plants of one crop are wanted.',
 
-  // Dishes, meals and lessons
+  // Dishes and meals
   'amount-missing': 'How much of a food goes into a dish is not written.',
   'dish-in-measure': 'A dish within a dish is counted in shares, not in a measure.',
   'dish-needs-itself': 'A dish needs itself through its lines.',
   'dish-not-there': 'There is no dish of that name.',
   'dish-too-large': 'A dish comes to too many lines through the dishes within it.',
   'done-not-posted': 'A meal is ticked as done, but nothing was taken off the shelf for it.',
-  'few-numbers': 'The book has no more numbers for a topic at that level.',
   'food-not-on-shelf': 'A food of a dish is neither on the Shelf nor in Foods, so it is to be bought.',
   'measure-missing': 'The amount of a food in a dish needs a measure.',
   'never-marked': 'A meal was never marked done, and no longer counts against the shelf.',
-  'no-numbers': 'The book has no numbers for a topic.',
   'no-such-meals': 'No meal of the days asked for is still open.',
-  'no-such-topic': 'There is no such topic of lessons.',
   'no-week': 'The book has no Week.',
   'nothing-to-add': 'The meals asked for stand there already.',
   'nothing-to-mark': 'There is no meal to mark done.',

@@ -80,7 +80,12 @@ export function parseLesson(json: unknown): LessonRead {
       return {
         ok: false,
         problems: [
-          bad('lesson-not-json', `The lesson is not JSON: ${why}.`, 'Mend the comma, quote or bracket there.', ''),
+          bad(
+            'lesson-not-json',
+            `The lesson is not JSON: ${why}.`,
+            'Mend the comma, quote or bracket there.',
+            '',
+          ),
         ],
       };
     }
