@@ -26,6 +26,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   'nowhere-to-go': 'Something belongs to a row or a sheet that the book does not have now.',
   'other-book': 'A copy to be merged is another book.',
   'sheet-too-large': 'A sheet of a file has more rows or columns than can be opened.',
+  'state-gone': 'What was stored for merging is not there any more.',
   'state-incomplete': 'A part of what was stored for merging is missing.',
   'state-unreadable': 'What was stored for merging cannot be read.',
   'storage-cleared': 'The storage of the page was cleared, and the book saved again.',
