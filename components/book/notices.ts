@@ -8,9 +8,13 @@ const HAPPENED = new Set(['storage-cleared', 'book-partly-read', 'book-recovered
 export class Notices {
   #happened: readonly Problem[] = [];
   #standing: Problem | undefined;
+  /** What stands in the way and was read; the line under the sheet goes on saying it. */
+  #read: string | undefined;
 
   get all(): readonly Problem[] {
-    return this.#standing ? [this.#standing, ...this.#happened] : this.#happened;
+    return this.#standing && this.#standing.code !== this.#read
+      ? [this.#standing, ...this.#happened]
+      : this.#happened;
   }
 
   hear({ state, problem }: KeepStatus): void {
@@ -20,15 +24,20 @@ export class Notices {
       this.#standing = undefined;
     } else if (problem) this.#standing = problem;
     // While it is tried again nothing is known to be better yet.
-    else if (state !== 'saving') this.#standing = undefined;
+    else if (state !== 'saving') {
+      this.#standing = undefined;
+      this.#read = undefined;
+    }
   }
 
   dismiss(problem: Problem): void {
+    if (problem === this.#standing) this.#read = problem.code;
     this.#happened = this.#happened.filter((each) => each !== problem);
   }
 
   forget(): void {
     this.#happened = [];
     this.#standing = undefined;
+    this.#read = undefined;
   }
 }

@@ -146,7 +146,10 @@ export function comparisonView(found: BookComparison, host: ComparisonHost): Tem
 }
 
 const rowsOf = ({ rows }: SheetDifference, { figures }: ComparisonHost): readonly RowDifference[] =>
-  figures ? rows : rows.filter(({ what, entries }) => what !== 'changed' || entries.length > 0);
+  figures ? rows : rows.filter(hasEntries);
+
+/** Where only figures differ there is nothing to bring back: they follow from entries elsewhere. */
+const hasEntries = ({ what, entries }: RowDifference): boolean => what !== 'changed' || entries.length > 0;
 
 const WORDS = { added: 'added since', removed: 'removed since', changed: 'changed' } as const;
 
@@ -159,7 +162,7 @@ function sheetView(found: SheetDifference, host: ComparisonHost): TemplateResult
     <div class="sheet-head">
       <h3>${title} <span class="quiet small">${rows.length === 1 ? '1 row' : `${rows.length} rows`}</span></h3>
       ${
-        back && what !== 'added'
+        back && what !== 'added' && (columns.length > 0 || found.rows.some(hasEntries))
           ? html`<button class="button" type="button" @click=${() => back({ sheet }, `sheet “${title}”`)}>
               ${icons.undo}Bring back this sheet…
             </button>`
@@ -193,7 +196,7 @@ function rowView(sheet: string, title: string, found: RowDifference, host: Compa
       <span class="row">
         ${what === 'changed' ? nothing : html`<span class="mark ${what}">${WORDS[what]}</span>`}
         ${
-          back
+          back && hasEntries(found)
             ? html`<button
                 class="button plain small"
                 type="button"

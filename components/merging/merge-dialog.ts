@@ -22,6 +22,9 @@ export class MergeDialog extends ActionDialog {
     ...ActionDialog.styles,
     conflictStyles,
     css`
+      .standing {
+        gap: 0.5rem;
+      }
       .told:not(:has(p)) {
         position: absolute;
       }
@@ -109,9 +112,15 @@ export class MergeDialog extends ActionDialog {
         }
         <section aria-labelledby="to-file">
           <h3 id="to-file">Give a copy away to edit</h3>
-          <button class="button" type="button" @click=${this.#save}>${icons.save}Save for merging</button>
+          <div class="row">
+            <button class="button" type="button" @click=${this.#save}>${icons.save}Save for merging</button>
+            <button class="button" type="button" @click=${() => void bookAround(this)?.saveACopy()}>
+              ${icons.save}Save a copy
+            </button>
+          </div>
           <p class="small quiet">
-            A file with what is needed to merge it again without guessing. It still holds what was removed.
+            Saved for merging, the file has what is needed to merge it again without guessing; it still holds what was
+            removed. A plain copy holds only what the book shows.
           </p>
         </section>
       </div>
@@ -124,7 +133,7 @@ export class MergeDialog extends ActionDialog {
     const open = this.#past?.conflicts ?? [];
     const storage = this.#storage;
     if (open.length === 0 || !storage) return nothing;
-    return html`<section aria-labelledby="standing">
+    return html`<section class="stack standing" aria-labelledby="standing">
       <h3 id="standing">Still to decide</h3>
       <p class="small quiet">
         Both copies changed these. They stay on this list until you decide or let go of each, for as long as the page is

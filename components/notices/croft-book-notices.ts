@@ -82,19 +82,21 @@ export class CroftBookNotices extends LitElement {
 
   #notice(problem: Problem): TemplateResult {
     const book = this.#book.book!;
-    const passing = book.status.problem?.code === problem.code && book.status.state !== 'saved';
+    // What goes on losing edits stays in sight until it has passed.
+    const passing = book.status.state === 'could not save' || book.status.state === 'saving';
+    const stays = passing && book.status.problem?.code === problem.code;
     return html`<section class="notice" aria-label="How the book is kept">
       ${icons.care}
       <p><strong>${problem.message}</strong> ${problem.mend}</p>
       <div class="row">
         <button class="button first" type="button" @click=${() => void book.saveACopy()}>${icons.save}Save a copy</button>
         ${
-          book.status.state === 'could not save' && passing
+          stays
             ? html`<button class="button" type="button" @click=${this.#tryAgain}>Try again</button>`
             : nothing
         }
         ${
-          passing
+          stays
             ? nothing
             : html`<button class="button" type="button" @click=${() => book.dismiss(problem)}>I have read it</button>`
         }

@@ -22,10 +22,14 @@ const held = (item: Y.Item): Json | undefined => unstore(item.content.getContent
 /**
  * Whether what an update did to a key met an edit that its author had not seen. The library keeps a key's
  * values in a chain: whoever sets it anew names the value that stood there. A new value that names an older
- * one than was there was set without knowing of it. Asked while the change is told, for after that the value
- * that lost is gone.
+ * one than was there was set without knowing of it; `known`, where it is given, says outright what the author
+ * had seen. Asked while the change is told, for after that the value that lost is gone.
  */
-export function clashAt(event: Y.YMapEvent<unknown>, key: string): Clash | undefined {
+export function clashAt(
+  event: Y.YMapEvent<unknown>,
+  key: string,
+  known?: ReadonlyMap<number, number>,
+): Clash | undefined {
   const top = event.target._map.get(key);
   if (!top) return undefined;
   if (!event.adds(top)) {
@@ -39,7 +43,9 @@ export function clashAt(event: Y.YMapEvent<unknown>, key: string): Clash | undef
   const before = first.left;
   if (!before || !event.deletes(before)) return undefined;
 
-  const seen = first.origin !== null && Y.compareIDs(first.origin, before.lastId);
+  const seen = known
+    ? before.id.clock < (known.get(before.id.client) ?? 0)
+    : first.origin !== null && Y.compareIDs(first.origin, before.lastId);
   return seen || top.deleted ? undefined : differing(held(before), held(top));
 }
 

@@ -57,7 +57,7 @@ function planByState(
   const update = theirs.encodeSince(replica.vector());
   const trial = BookReplica.fromState(replica.encode());
   if (!trial.ok) return trial;
-  const merged = trial.value.merge(update);
+  const merged = trial.value.merge(update, 'remote', theirs.vector());
   if (!merged.ok) return merged;
   const mine = replica.toBook();
   const conflicts = trial.value.conflicts();

@@ -38,6 +38,8 @@ export class BookReplica {
   /** What merged updates touched and nobody has been told yet, by the maps' keys. */
   readonly #touched = new Map<string, Omit<Touched, 'value'>>();
   readonly #clashes: Conflict[] = [];
+  /** What the author of the update being merged has seen, by author and clock. */
+  #known: ReadonlyMap<number, number> | undefined;
   /** Who is at work on the document; nobody of ours: a provider. */
   #working: 'local' | 'remote' | undefined;
 
@@ -180,14 +182,17 @@ export class BookReplica {
    * Merges another copy's update; gives what that changes here. Bytes that are no update change nothing. An
    * update that builds on one not seen yet changes nothing either until that comes: half of it may take effect
    * at once in the library (the value it replaces goes), which nobody ever meant to see.
-   * With origin `local` it counts as an edit made here, for whoever listens to updates.
+   * With origin `local` it counts as an edit made here, for whoever listens to updates. `vector`: what its
+   * author has seen, where that is known; it makes out conflicts more surely.
    */
-  merge(update: Uint8Array, origin: Origin = 'remote'): Result<Change[]> {
+  merge(update: Uint8Array, origin: Origin = 'remote', vector?: Uint8Array): Result<Change[]> {
     const unreadable = () =>
       refuse('state-unreadable', 'Another copy sent an edit that cannot be read.', 'Reload the page.');
     // Read through before anything is merged, so that half an update cannot get in.
     if (!isUpdate(update)) return unreadable();
+    this.#known = vector && Y.decodeStateVector(vector);
     const read = this.#read([update], origin);
+    this.#known = undefined;
     const changes = this.taken();
     return read || changes.length > 0 ? ok(changes) : unreadable();
   }
@@ -212,7 +217,7 @@ export class BookReplica {
         for (const key of event.keysChanged) {
           const ids = idsOf(key);
           this.#touched.set(`${map} ${key}`, { map, ids });
-          const clash = clashAt(event, key);
+          const clash = clashAt(event, key, this.#known);
           if (clash) this.#clashes.push(...asConflict(map, ids, clash));
         }
       });

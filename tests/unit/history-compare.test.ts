@@ -109,6 +109,20 @@ describe('a comparison of two books', () => {
       expect(figures.map(({ size }) => size)).toEqual(figures.map(({ size }) => size).sort((a, b) => b - a));
   });
 
+  it('of a long sheet comes in slices, with the part done', () => {
+    const live = stocked();
+    live.insertRows(
+      'shelf',
+      Array.from({ length: 1000 }, (_, i) => ({ food: `food ${i}`, count: i })),
+    );
+    const slices = compareBooks(opened(live.toJSON()), live);
+    const parts: number[] = [];
+    for (let step = slices.next(); !step.done; step = slices.next()) parts.push(step.value);
+    expect(parts.length).toBeGreaterThan(5);
+    expect(parts).toEqual([...parts].sort((a, b) => a - b));
+    expect(parts.at(-1)).toBeLessThanOrEqual(1);
+  });
+
   it('compares what own formulas give, and says which columns came, went or were renamed', () => {
     const first = withEngine(aBook());
     const { column } = first.addColumn('shelf', 'Twice', {
