@@ -58,8 +58,8 @@ export class NewSheetDialog extends ActionDialog {
         <legend>How it begins</legend>
         ${(Object.keys(BEGINNINGS) as Beginning[]).map((each) => this.#beginning(each))}
       </fieldset>
-      ${beginning === 'like' ? this.#like() : nothing} ${beginning === 'copy' ? this.#copy(live) : nothing}
-      ${beginning === 'table' ? nothing : this.#title(live)}
+      ${beginning === 'copy' ? this.#copy(live) : nothing}
+      ${beginning === 'table' ? nothing : this.#title(live)} ${beginning === 'like' ? this.#like() : nothing}
       <p class="problem small" role="alert">${this.wrong ? `${this.wrong.message} ${this.wrong.mend}` : ''}</p>
       ${this.foot(
         beginning === 'table'
@@ -99,7 +99,10 @@ export class NewSheetDialog extends ActionDialog {
           this.wrong = null;
         }}
         @keydown=${(event: KeyboardEvent) => {
-          if (event.key === 'Enter') this.#make(live);
+          if (event.key !== 'Enter') return;
+          // Else the same key would press the button that has the focus once the dialog is gone.
+          event.preventDefault();
+          this.#make(live);
         }}
       />
     </div>`;

@@ -22,7 +22,10 @@ export class RenameSheetDialog extends ActionDialog {
           aria-invalid=${this.wrong !== ''}
           aria-describedby="wrong"
           @keydown=${(event: KeyboardEvent) => {
-            if (event.key === 'Enter') this.#rename(live);
+            if (event.key !== 'Enter') return;
+            // Else the same key would press the button that has the focus once the dialog is gone.
+            event.preventDefault();
+            this.#rename(live);
           }}
         />
         <p id="wrong" class="problem small" role="alert">${this.wrong}</p>

@@ -65,7 +65,7 @@ export class TakeDialog extends ActionDialog {
       })}
       <p class="problem small" role="alert">${this.wrong}</p>
       ${this.foot({
-        label: count > 1 ? `Show ${count} columns` : 'Show it',
+        label: count > 1 ? `Show ${count} columns` : 'Show the column',
         run: () => this.#take(live, by),
       })}`;
   }
