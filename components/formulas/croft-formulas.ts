@@ -17,6 +17,7 @@ import type { FormulaDone } from './done.js';
 import { lineStyles, listStyles } from './formulas-styles.js';
 import './formula-line.js';
 import { goTo } from './go-to.js';
+import { nothingListed, summary } from './list-words.js';
 
 /** Rests between an edit and reading the book's formulas anew. */
 const REST = 200;
@@ -93,14 +94,15 @@ export class CroftFormulas extends LitElement {
           Errors only
         </label>
       </div>
-      <p class="small quiet" role="status">${this.#summary(live)}</p>
+      <p class="small quiet" role="status">${summary(live, this.#listed)}</p>
       <div class="told" role="status">${this.#toldView()}</div>
       <div part="list" @formula-done=${this.#done}>${this.#sheets(live, shown)}</div>
     `;
   }
 
   #sheets(live: LiveBook, shown: readonly ListedSheet[]) {
-    if (shown.length === 0) return html`<p class="empty" part="empty">${this.#nothing()}</p>`;
+    if (shown.length === 0)
+      return html`<p class="empty" part="empty">${nothingListed(this.search, this.errors)}</p>`;
     let left = this.most;
     const parts: TemplateResult[] = [];
     for (const sheet of shown) {
@@ -185,30 +187,6 @@ export class CroftFormulas extends LitElement {
         ),
       }))
       .filter(({ formulas, entries }) => formulas.length + entries.length > 0);
-  }
-
-  #summary(live: LiveBook): string {
-    if (live.needsEngine) return 'Formulas are being loaded.';
-    const formulas = this.#listed.flatMap((sheet) => sheet.formulas);
-    const wrong = formulas.filter(({ errors }) => errors.length > 0).length;
-    const entries = this.#listed.reduce(
-      (sum, sheet) => sum + sheet.entries.reduce((rows, entry) => rows + entry.rows.length, 0),
-      0,
-    );
-    const count = (n: number, one: string, more: string): string => (n === 1 ? `1 ${one}` : `${n} ${more}`);
-    return [
-      count(formulas.length, 'formula', 'formulas'),
-      wrong === 0 ? 'none with an error' : `${wrong} with an error`,
-      ...(entries === 0 ? [] : [count(entries, 'entry to look at', 'entries to look at')]),
-    ]
-      .join(', ')
-      .concat('.');
-  }
-
-  #nothing(): string {
-    if (this.search.trim() !== '') return 'Nothing here holds those words.';
-    if (this.errors) return 'No errors: every formula gives an answer, and every entry can be read.';
-    return 'No formulas yet. A cell that begins with = is one, and a column of your own can have one for every row.';
   }
 
   #toldView() {

@@ -1,5 +1,3 @@
-import { missingInWords } from '../../book/formula/explain.js';
-import { nameOfRow } from '../../book/formula/gone.js';
 import { missingIn } from '../../book/formula/missing.js';
 import {
   type CellAddress,
@@ -7,8 +5,6 @@ import {
   type CellValue,
   declarationOf,
   isCellError,
-  titleOfColumn,
-  type Use,
   usesOf,
 } from '../../book/index.js';
 import type { Problem } from '../../problem.js';
@@ -16,14 +12,8 @@ import type { BookReading } from '../book-reading.js';
 import { type Area, areaOf, LineIndex, meet, usersOf } from './formula-areas.js';
 
 import { type FormulaLine, formulaLines } from './formula-lines.js';
+import { type PlaceInBook, Places } from './formula-places.js';
 import { RingSearch } from './formula-rings.js';
-
-/** A place of the book in words, and the cell to go to. */
-export interface PlaceInBook {
-  readonly words: string;
-  /** Null where there is nothing to go to: it is gone, or has no row. */
-  readonly cell: CellAddress | null;
-}
 
 /** One error of a line: the rows that show it, and what is behind it. */
 export interface LineError {
@@ -66,16 +56,20 @@ export interface ListedSheet {
   readonly entries: readonly ListedEntry[];
 }
 
+export type { PlaceInBook };
+
 const MOST_PLACES = 12;
 
 /** What the book's formulas are, what they give, and what is wrong. */
 export class FormulasOfBook {
   readonly #live: BookReading;
   readonly #rings: RingSearch;
+  readonly #places: Places;
 
   constructor(live: BookReading) {
     this.#live = live;
     this.#rings = new RingSearch(live);
+    this.#places = new Places(live);
   }
 
   /**
@@ -109,10 +103,13 @@ export class FormulasOfBook {
     return {
       ...line,
       value: rows[0] === undefined ? null : live.value(sheet, rows[0], column),
-      place: this.#placeOfLine(line, ''),
+      place: this.#places.ofLine(line, ''),
       errors: this.#errors(line, index),
-      uses: distinct(usesOf(stored, sheet).map((use) => this.#placeOfUse(use, sheet))).slice(0, MOST_PLACES),
-      usedBy: users.slice(0, MOST_PLACES).map((user) => this.#placeOfLine(user, sheet)),
+      uses: distinct(usesOf(stored, sheet).map((use) => this.#places.ofUse(use, sheet))).slice(
+        0,
+        MOST_PLACES,
+      ),
+      usedBy: users.slice(0, MOST_PLACES).map((user) => this.#places.ofLine(user, sheet)),
       feedsPlan: declarationOf(kind, column)?.role === 'kept',
     };
   }
@@ -145,9 +142,9 @@ export class FormulasOfBook {
     const ring = this.#rings.ringOf(cell);
     if (!ring) return [];
     const { sheet } = cell;
-    const cells = ring.cells.map((each) => this.#placeOfCell(each, sheet));
+    const cells = ring.cells.map((each) => this.#places.ofCell(each, sheet));
     const planning = ring.planning && {
-      words: this.#columnWords(ring.planning.sheet, ring.planning.column, sheet),
+      words: this.#places.columnWords(ring.planning.sheet, ring.planning.column, sheet),
       cell: null,
     };
     return [...cells, ...(planning ? [planning] : []), cells[0]!];
@@ -170,7 +167,7 @@ export class FormulasOfBook {
           continue search;
         }
       }
-      return here && this.#placeOfCell(here, line.sheet);
+      return here && this.#places.ofCell(here, line.sheet);
     }
   }
 
@@ -216,64 +213,6 @@ export class FormulasOfBook {
       }
     }
     return [...found.values()];
-  }
-
-  #columnWords(sheet: string, column: string, home: string): string {
-    const state = this.#live.inside.state.sheets.get(sheet);
-    if (!state) return '';
-    const title = `“${titleOfColumn(state, column)}”`;
-    return sheet === home || home === '' ? title : `${title} of ${state.title}`;
-  }
-
-  #placeOfCell(cell: CellAddress, home: string): PlaceInBook {
-    const { layout } = this.#live.inside;
-    const row = layout.rowIndex(cell.sheet, cell.row) + 1;
-    return { words: `${this.#columnWords(cell.sheet, cell.column, home)}, row ${row}`, cell };
-  }
-
-  #placeOfLine({ sheet, column, rows, whole }: FormulaLine, home: string): PlaceInBook {
-    const title = this.#columnWords(sheet, column, home);
-    const cell = rows[0] === undefined ? null : { sheet, row: rows[0], column };
-    if (whole) return { words: title, cell };
-    const { state, layout } = this.#live.inside;
-    const first = layout.rowIndex(sheet, rows[0]!) + 1;
-    const words =
-      rows.length > 1
-        ? `rows ${first} to ${first + rows.length - 1}`
-        : home === ''
-          ? nameOfRow(state.sheets.get(sheet)!, rows[0]!)
-          : `row ${first}`;
-    return { words: `${title}, ${words}`, cell };
-  }
-
-  #placeOfUse(use: Use, home: string): PlaceInBook {
-    const { state, layout } = this.#live.inside;
-    const area = areaOf(use, layout);
-    const sheet = state.sheets.get(use.sheet);
-    if (!area || !sheet) {
-      const [gone] = missingIn(use.text, home, layout);
-      return { words: gone ? missingInWords(gone, home, this.#live.inside) : 'what is gone', cell: null };
-    }
-    const [row, column] = [sheet.rowOrder.ids[area.top], sheet.columnOrder.ids[area.left]];
-    const cell = row === undefined || column === undefined ? null : { sheet: use.sheet, row, column };
-    const other = use.sheet === home ? '' : ` of ${sheet.title}`;
-    const title = (at: number): string => {
-      const id = sheet.columnOrder.ids[at];
-      return id === undefined ? '' : `“${titleOfColumn(sheet, id)}”`;
-    };
-    const rows =
-      area.bottom === Number.POSITIVE_INFINITY
-        ? ''
-        : area.top === area.bottom
-          ? `row ${area.top + 1}`
-          : `rows ${area.top + 1} to ${area.bottom + 1}`;
-    const columns =
-      area.right === Number.POSITIVE_INFINITY
-        ? ''
-        : area.left === area.right
-          ? title(area.left)
-          : `${title(area.left)} to ${title(area.right)}`;
-    return { words: `${[columns, rows].filter(Boolean).join(', ')}${other}`, cell };
   }
 }
 
