@@ -3,7 +3,8 @@ import type { Typed } from '../../src/book/index.js';
 import type { SettledImport } from '../../src/tables/settle.js';
 import type { RowProblem } from '../../src/tables/types.js';
 import { shownNumber } from '../sheet/shown.js';
-import type { Busy, ImportRun } from './import-run.js';
+import type { ImportRun } from './import-run.js';
+import type { Busy } from './source-run.js';
 
 /** Rows shown before they are brought in. */
 const ROWS = 8;

@@ -86,22 +86,38 @@ function isTicked({ values, filled }: Tally, rows: number): boolean {
   return letters.has('y') && letters.has('n');
 }
 
-/** What a column of a file holds, as far as its cells tell. The person confirms it. */
+/** What one column of a file holds, as far as its cells tell. The person confirms it. */
 export function guessReading(rows: readonly SourceRow[], index: number, hints: GuessHints): Reading {
   const tally = new Tally();
   for (const { cells } of rows) tally.add(cells[index] ?? null);
+  return readingOf(tally, rows.length, hints);
+}
+
+/** What each column holds, all cells looked at. Yields how far it is, for `inSlices`. */
+export function* guessReadings(
+  rows: readonly SourceRow[],
+  hints: GuessHints,
+): Generator<number, Reading[], void> {
+  const tallies = Array.from({ length: widthOf(rows) }, () => new Tally());
+  for (const [at, { cells }] of rows.entries()) {
+    if (at % 500 === 0) yield at / rows.length;
+    for (const [index, cell] of cells.entries()) tallies[index]!.add(cell);
+  }
+  return tallies.map((tally) => readingOf(tally, rows.length, hints));
+}
+
+function readingOf(tally: Tally, rows: number, hints: GuessHints): Reading {
   const { filled, dayFirst, monthFirst } = tally;
   const fits = (n: number): boolean => filled > 0 && n >= filled * MOST_FIT;
   const order = dayFirst > monthFirst ? 'day first' : monthFirst > dayFirst ? 'month first' : hints.dateOrder;
   const plain: Reading = { type: 'text', dateOrder: order, decimalComma: false, choices: [] };
   const decimalComma =
     tally.onlyComma > tally.onlyPoint ||
-    (tally.onlyComma === tally.onlyPoint && tally.comma > 0 && hints.semicolons && tally.onlyComma > 0);
+    (tally.onlyComma === tally.onlyPoint && hints.semicolons && tally.comma > 0);
   if (fits(tally.days)) return { ...plain, type: 'date' };
   const numbers = decimalComma ? tally.comma : tally.point;
   if (fits(numbers + tally.figures) && tally.codes === 0) return { ...plain, type: 'number', decimalComma };
-  if (fits(tally.ticks) && (tally.tickWords > 0 || isTicked(tally, rows.length)))
-    return { ...plain, type: 'tick' };
+  if (fits(tally.ticks) && (tally.tickWords > 0 || isTicked(tally, rows))) return { ...plain, type: 'tick' };
   const isFew = tally.values.size <= MOST_CHOICES && filled >= 20 && tally.values.size * 4 <= filled;
   if (
     isFew &&

@@ -30,6 +30,8 @@ export interface ImportPlan {
 export interface PlanHints {
   readonly semicolons?: boolean;
   readonly metadata?: readonly MetadataColumn[] | undefined;
+  /** What the columns were found to hold, by `guessReadings`; else it is found out here. */
+  readonly guesses?: readonly Reading[] | undefined;
 }
 
 export const dateOrderOf = (live: LiveBook): DateOrder =>
@@ -61,13 +63,13 @@ export function planFor(
   table: SourceTable,
   header: boolean,
   place: ImportPlan['place'],
-  { semicolons = false, metadata }: PlanHints = {},
+  { semicolons = false, metadata, guesses }: PlanHints = {},
 ): ImportPlan {
   const body = header ? table.rows.slice(1) : table.rows;
   const headings = headingsOf(table.rows, header).map((heading, i) => metadata?.[i]?.title ?? heading);
   const hints = { dateOrder: dateOrderOf(live), semicolons };
   const readings = headings.map((_, i) => {
-    const guessed = guessReading(body, i, hints);
+    const guessed = guesses?.[i] ?? guessReading(body, i, hints);
     return { ...guessed, ...metadata?.[i]?.reading };
   });
   const matched = 'sheet' in place ? matchColumns(headings, live.columns(place.sheet)) : [];

@@ -6,9 +6,7 @@ import { type RowProblem, rowProblem, type SourceRow, type SourceTable } from '.
 /** Rows read between two breaths. */
 const ROWS = 1_000;
 /** Lines with broken quotes that are mended one by one; past that quotes count as plain signs. */
-const MOST_BROKEN = 40;
-/** Stands for 'no quotes': a sign that no text is left with when it is read. */
-const NO_QUOTE = '\0';
+const MOST_BROKEN = 20;
 
 /**
  * Reads a file of separated values as RFC 4180 has it, and what is not quite by it as well as can be: line ends
@@ -37,8 +35,8 @@ export function* readDelimited(
   const { even, mixed } = evenLineEnds(clean, separator);
   if (mixed) notes.push('Lines end in more than one way; each counts as an end of line.');
   // Its fast way through text without quotes answers a place one row too far when it reads a part.
-  const parse = (part: string, preview: number, quoteChar: string) =>
-    Papa.parse<string[]>(part, { delimiter: separator, newline: '\n', quoteChar, preview, fastMode: false });
+  const parse = (part: string, preview = 0) =>
+    Papa.parse<string[]>(part, { delimiter: separator, newline: '\n', preview, fastMode: false });
 
   let at = 0;
   let line = 1;
@@ -49,20 +47,23 @@ export function* readDelimited(
   };
   while (at < even.length && rows.length <= MAX_ROWS) {
     yield at / even.length;
-    const rest = even.slice(at);
-    const parsed = parse(rest, ROWS, broken < MOST_BROKEN ? '"' : NO_QUOTE);
+    if (broken >= MOST_BROKEN) {
+      const end = endOfLines(even, at, ROWS);
+      for (const each of even.slice(at, end).split('\n')) take(each.split(separator));
+      at = end + 1;
+      continue;
+    }
+    const { end, part, parsed } = partFrom(even, at, parse);
     const bad = parsed.errors.find(({ type }) => type === 'Quotes')?.row;
     if (bad === undefined) {
       for (const cells of parsed.data) take(cells);
-      if (parsed.meta.cursor === 0) break;
-      at += parsed.meta.cursor;
+      at = end + 1;
       continue;
     }
     // The line with the broken quote is taken as it stands, and reading goes on below it.
     for (const cells of parsed.data.slice(0, bad)) take(cells);
-    if (bad > 0) at += parse(rest, bad, '"').meta.cursor;
-    const end = even.indexOf('\n', at);
-    const asItStands = even.slice(at, end < 0 ? even.length : end);
+    if (bad > 0) at += parse(part, bad).meta.cursor;
+    const lineEnd = endOfLines(even, at, 1);
     problems.push(
       rowProblem(
         line,
@@ -72,11 +73,35 @@ export function* readDelimited(
         'Look at its cells below; in the file, write a quotation mark inside quotes twice.',
       ),
     );
-    take(parse(asItStands, 1, NO_QUOTE).data[0] ?? ['']);
-    at = end < 0 ? even.length : end + 1;
+    take(even.slice(at, lineEnd).split(separator));
+    at = lineEnd + 1;
     broken++;
   }
   return finished(name, rows, problems, notes, at < even.length);
+}
+
+/** Where the `count`th line from `at` ends: at its LF, or where the text does. */
+function endOfLines(text: string, at: number, count: number): number {
+  let end = at - 1;
+  for (let i = 0; i < count; i++) {
+    end = text.indexOf('\n', end + 1);
+    if (end < 0) return text.length;
+  }
+  return end;
+}
+
+/**
+ * Some lines, parsed. Only a part of the text is handed over at a time, as the parser looks ahead to the next
+ * quotation mark at every field; the part grows while a quotation is open at its end.
+ */
+function partFrom(text: string, at: number, parse: (part: string) => Papa.ParseResult<string[]>) {
+  for (let lines = ROWS; ; lines *= 8) {
+    const end = endOfLines(text, at, lines);
+    const part = text.slice(at, end);
+    const parsed = parse(part);
+    const isOpen = parsed.errors.some(({ code }) => code === 'MissingQuotes');
+    if (!isOpen || end >= text.length) return { end, part, parsed };
+  }
 }
 
 /** What holds for any table as a whole: its width and its length. */
