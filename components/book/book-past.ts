@@ -1,7 +1,7 @@
 import type { Doc } from 'yjs';
 import { type BookDoc, type Outcome, parseBook } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
-import { ok, type Result, refuse } from '../../src/problem.js';
+import { ok, type Result } from '../../src/problem.js';
 import type {
   BookCopy,
   BookEntry,
@@ -146,5 +146,3 @@ export class BookPast {
     return this.#kept?.document ?? null;
   }
 }
-
-export const NO_BOOK = refuse('no-book', 'No book is open.', 'Open a book first.');

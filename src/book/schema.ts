@@ -47,6 +47,8 @@ export const rowSchema = row;
 /** Fields of a row by themselves. */
 export const fieldOfRowSchema = row.partial();
 export const sheetSchema = sheet;
+/** Fields of a sheet by themselves. */
+export const fieldOfSheetSchema = sheet.partial();
 
 /** A book of the current version, as it stands in a file. Fields that it does not name survive. */
 export const bookSchema = z.looseObject({

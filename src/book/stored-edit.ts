@@ -2,7 +2,15 @@ import { ok, type Result, refuse } from '../problem.js';
 import { declaredIn } from './column-in.js';
 import { isUsableId } from './ids.js';
 import { declarationOf } from './kinds/index.js';
-import { columnSchema, fieldOfRowSchema, orderSchema, rawSchema, rowSchema, sheetSchema } from './schema.js';
+import {
+  columnSchema,
+  fieldOfRowSchema,
+  fieldOfSheetSchema,
+  orderSchema,
+  rawSchema,
+  rowSchema,
+  sheetSchema,
+} from './schema.js';
 import type { BookState, SheetState } from './state.js';
 import { titleOfColumn } from './state-layout.js';
 import type { Json, Raw, RowDoc, SheetDoc } from './types.js';
@@ -52,6 +60,25 @@ export function readStored(
   if (part === 'title')
     return typeof to === 'string' && to !== '' && to.length <= 200 ? ok(to) : unreadable();
   return ok(to);
+}
+
+/** Whether a value may stand at a path of any book: of updates that nobody has checked. */
+export function isWellFormed({ path, to }: StoredEdit): boolean {
+  const [head, id, part, item, field, column] = path;
+  const fits = (schema: { safeParse(value: unknown): { success: boolean } }, value: unknown = to) =>
+    schema.safeParse(value).success;
+  if (path.slice(1).some((key) => !isUsableId(key) && !/^(note|colour):/.test(key))) return false;
+  if (head === 'title') return typeof to === 'string' && to !== '' && to.length <= 200;
+  if (head === 'settings') return id !== undefined && (to === undefined || fits(rawSchema));
+  if (head !== 'sheets') return !['id', 'format', 'version', 'references'].includes(head ?? '');
+  if (part === undefined) return to === undefined || fits(sheetSchema);
+  if (part !== 'rows' && part !== 'columns')
+    return !['title', 'order', 'kind'].includes(part) || fits(fieldOfSheetSchema, { [part]: to ?? null });
+  if (item === undefined) return false;
+  if (field === undefined) return to === undefined || fits(part === 'rows' ? rowSchema : columnSchema);
+  if (part === 'columns') return to === undefined || fits(columnSchema, { [field]: to });
+  if (field === 'cells') return column !== undefined && (to === undefined || fits(rawSchema));
+  return to === undefined ? field !== 'order' : fits(fieldOfRowSchema, { [field]: to });
 }
 
 function wholeSheet(sheet: SheetState | undefined, to: Json | undefined): Read {

@@ -1,4 +1,5 @@
 import { differences } from '../book/differences.js';
+import { isWellFormed } from '../book/stored-edit.js';
 import type { BookDoc, Change } from '../book/types.js';
 import { ok, type Problem, type Result, refuse } from '../problem.js';
 import type { Conflict } from './clashes.js';
@@ -245,6 +246,15 @@ export class KeptBook {
     return this.#replica.document;
   }
 
+  /** Nobody has checked what a provider brings: what no book may hold is written back to what it was. */
+  #takeFromProvider(): void {
+    const taken = this.#replica.taken();
+    const bad = taken.filter((change) => !isWellFormed(change));
+    this.#deliver(bad.length === 0 ? taken : taken.filter((change) => !bad.includes(change)));
+    if (bad.length > 0)
+      queueMicrotask(() => this.#replica.apply(bad.map(({ path, was }) => ({ path, to: was, was }))));
+  }
+
   #mergePending(): void {
     const update = this.#merging;
     this.#merging = undefined;
@@ -268,7 +278,7 @@ export class KeptBook {
     this.#ends.push(
       this.#replica.onUpdate((update, origin) => {
         if (origin === 'remote') return;
-        if (origin === 'provider') this.#deliver(this.#replica.taken());
+        if (origin === 'provider') this.#takeFromProvider();
         if (this.#queue) this.#queue.add(update);
         else this.#post({ kind: 'update', update, kept: false });
       }),

@@ -313,4 +313,27 @@ describe('a provider that a page ties to the document', () => {
       if (again.ok) await again.value.close();
     }
   });
+
+  it('cannot bring what no book may hold: it is not shown, written back, and the book opens again', async () => {
+    const one = await home();
+    const doc = one.kept.document;
+    const before = one.live.toJSON();
+    doc.transact(() => {
+      doc.getMap('cells').set('shelf/r1/count', ['{"a":{}}']);
+      doc.getMap('rows').set('shelf/r9', true);
+      doc.getMap('rows').set('shelf/r2/order', 17);
+      doc.getMap('sheets').set('shelf/kind', 'cupboard');
+      doc.getMap('book').set('title', ['[]']);
+      doc.getMap('cells').set('shelf/r1/note', 'a good one');
+    }, 'provider');
+    expect(one.live.value('shelf', 'r1', 'note')).toBe('a good one');
+    expect(one.live.rowIds('shelf')).toEqual(['r1', 'r2']);
+    one.live.set('shelf', 'r1', 'note', null);
+    expect(one.live.toJSON()).toEqual(before);
+    await one.kept.flush();
+    const again = await KeptBook.open({ id: 'b1', database: one.database, parseBook, start: withDraws });
+    expect(again.ok && again.value.notice).toBeUndefined();
+    expect(again.ok && again.value.doc).toEqual(before);
+    if (again.ok) await again.value.close();
+  });
 });

@@ -67,7 +67,7 @@ export interface BookComparison {
   readonly sheets: readonly SheetDifference[];
 }
 
-const SLICE = 100;
+const SLICE = 20;
 
 /**
  * Compares two open books, entry by entry and figure by figure. A generator, so that a page can draw between
