@@ -1,8 +1,10 @@
 import { type Command, KINDS, SHEET_KINDS, type Typed } from '../../src/book/index.js';
+import { copySheet } from '../../src/live/doings/copy-sheet.js';
 import { mealsToMark } from '../../src/live/doings/mark-done.js';
 import { postBatchCommand } from '../../src/live/doings/post-batch.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { FormulaShift } from '../../src/live/shift-formula.js';
+import { bringIn } from './bring-in.js';
 import type { Edit } from './edits.js';
 
 /** Sheets stay this small, so that a book can be built anew after every edit. */
@@ -52,6 +54,8 @@ export function asCommand(live: LiveBook, edit: Edit, newId: NewId): Command | u
       }));
       return { do: 'add sheet', sheet: newId(), title: edit.title, columns, rows };
     }
+    case 'bring in':
+      return bringIn(live, edit, { rows: MOST_ROWS, sheets: MOST_SHEETS });
     case 'several': {
       const of = edit.of.map((each) => asCommand(live, each, newId)).filter((each) => each !== undefined);
       return { do: 'all', of };
@@ -67,7 +71,7 @@ export function asCommand(live: LiveBook, edit: Edit, newId: NewId): Command | u
 
 type OnSheet = Exclude<
   Edit,
-  Kind<'setting' | 'rename book' | 'draw' | 'mark done' | 'post batch' | 'add sheet' | 'several'>
+  Kind<'setting' | 'rename book' | 'draw' | 'mark done' | 'post batch' | 'add sheet' | 'bring in' | 'several'>
 >;
 
 function onSheet(
@@ -198,6 +202,11 @@ function onSheet(
       return { do: 'group rows', sheet, by: edit.by === null ? null : (at(columns, edit.by) ?? null) };
     case 'move sheet':
       return { do: 'move sheet', sheet, before: at(live.sheets(), edit.to)?.id ?? null };
+    case 'copy sheet': {
+      if (live.sheets().length >= MOST_SHEETS) return undefined;
+      const copied = copySheet(live, sheet, edit.title);
+      return copied.ok ? copied.value : undefined;
+    }
     case 'remove sheet':
       return { do: 'remove sheet', sheet };
     case 'rename sheet':

@@ -95,6 +95,14 @@ export type Edit =
       readonly cells: readonly (readonly Typed[])[];
     }
   | { readonly edit: 'remove sheet'; readonly sheet: number }
+  | { readonly edit: 'copy sheet'; readonly sheet: number; readonly title: string }
+  /** A table from a file: onto a sheet, its headings being titles of that, or as a sheet of its own. */
+  | {
+      readonly edit: 'bring in';
+      readonly sheet: number | null;
+      readonly from: number;
+      readonly cells: readonly (readonly Typed[])[];
+    }
   | { readonly edit: 'rename sheet'; readonly sheet: number; readonly title: string }
   | { readonly edit: 'rename book'; readonly title: string }
   | { readonly edit: 'setting'; readonly setting: string; readonly typed: Typed }
@@ -255,6 +263,8 @@ const edits: readonly (readonly [weight: number, fc.Arbitrary<Edit>])[] = [
     }),
   ],
   [1, fc.record({ ...kind('remove sheet'), sheet: place })],
+  [1, fc.record({ ...kind('copy sheet'), sheet: place, title: fc.constantFrom('Copy', 'Notes', '') })],
+  [2, fc.record({ ...kind('bring in'), sheet: or(place), from: place, cells: block(5) })],
   [1, fc.record({ ...kind('rename sheet'), sheet: place, title })],
   [1, fc.record({ ...kind('rename book'), title })],
   [

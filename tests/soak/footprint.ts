@@ -41,6 +41,10 @@ const columnOrders = (sheet: string): MayTouch => {
   return ({ path, was }) => pattern.test(path) && (path.endsWith('/order') || was === undefined);
 };
 
+/** What was said of a column that nothing is said of any more, and the other way round: its entry comes or goes. */
+const reopened = (edits: readonly { readonly path: readonly string[] }[]): MayTouch =>
+  exactly(edits.filter(({ path }) => path[2] === 'columns').map(({ path }) => path.slice(0, 4).join('/')));
+
 /** What a command may touch in the book as it stood before. `state` is looked at only for planning columns. */
 export function footprint(command: Command, state: BookState): MayTouch {
   const at = 'sheet' in command ? `sheets/${command.sheet}` : '';
@@ -115,6 +119,13 @@ export function footprint(command: Command, state: BookState): MayTouch {
       return exactly([`${at}/title`]);
     case 'rename book':
       return exactly(['title']);
+    case 'take over':
+      return anyOf(
+        under(...command.edits.map(({ path }) => path.join('/'))),
+        mended,
+        remembered,
+        reopened(command.edits),
+      );
     case 'all':
       return anyOf(...command.of.map((part) => footprint(part, state)));
     default:

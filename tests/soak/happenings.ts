@@ -32,6 +32,14 @@ const weighted: readonly (readonly [weight: number, fc.Arbitrary<Happening>])[] 
       which: fc.array(fc.nat({ max: 9 }), { minLength: 1, maxLength: 4 }),
     }),
   ],
+  [
+    1,
+    fc.record({
+      happens: fc.constant('bring back' as const),
+      tab,
+      sheet: fc.option(fc.nat({ max: 60 }), { nil: null }),
+    }),
+  ],
   [4, fc.record({ happens: fc.constant('edit the copy' as const), edit: anyEdit })],
   [1, fc.record({ happens: fc.constant('merge the copy' as const), tab, based: fc.boolean() })],
 ];

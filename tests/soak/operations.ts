@@ -13,8 +13,10 @@ export interface Options {
   /** At least so many. */
   readonly operations: number;
   readonly seed: number;
-  /** Called now and then. */
+  /** Called after every few sequences. */
   readonly said?: (figures: Figures) => void;
+  /** Called with each failure when it is found. */
+  readonly failed?: (failure: string) => void;
   /** Ends after so many failures. */
   readonly mostFailures?: number;
 }
@@ -35,7 +37,7 @@ function books(): string[] {
 }
 
 /** Random happenings to small books, each followed by every check. */
-export function soakOperations({ operations, seed, said, mostFailures = 1 }: Options): Figures {
+export function soakOperations({ operations, seed, said, failed, mostFailures = 1 }: Options): Figures {
   const count: Count = { operations: 0, cells: 0 };
   const failures: string[] = [];
   const from = performance.now();
@@ -53,6 +55,7 @@ export function soakOperations({ operations, seed, said, mostFailures = 1 }: Opt
     rounds++;
     if (failure !== undefined) {
       failures.push(failure);
+      failed?.(failure);
       // What was done to shorten it does not count.
       Object.assign(count, before);
     }

@@ -55,8 +55,8 @@ try {
       seed,
       mostFailures: number('failures'),
       said: progress(),
+      failed: (failure) => console.log(`\nFAILED ${failure}`),
     });
-    for (const failure of failures) console.log(`\nFAILED ${failure}`);
     console.log(`operations: ${line(figures)}, failures ${failures.length}`);
     wrong += failures.length;
   }

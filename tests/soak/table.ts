@@ -1,4 +1,5 @@
 import type { Command } from '../../src/book/index.js';
+import { bringBack } from '../../src/live/doings/bring-back.js';
 import { type LiveBook, openBook } from '../../src/live/live-book.js';
 import { mergeBooks } from '../../src/storage/index.js';
 import { asCommand, sortedRows } from './as-command.js';
@@ -14,6 +15,8 @@ export type Happening =
   /** Rows sorted or filtered: to be seen, and nothing else. */
   | { readonly happens: 'look'; readonly tab: number; readonly sheet: number; readonly column: number }
   | { readonly happens: 'open tab' | 'take a copy' }
+  /** The copy that was taken, or a sheet of it, as an earlier version. */
+  | { readonly happens: 'bring back'; readonly tab: number; readonly sheet: number | null }
   | { readonly happens: 'deliver'; readonly tab: number; readonly which: readonly number[] }
   | { readonly happens: 'edit the copy'; readonly edit: Edit }
   | { readonly happens: 'merge the copy'; readonly tab: number; readonly based: boolean };
@@ -109,6 +112,15 @@ export class Table {
         const command = this.#copy && this.#command(this.#copy.live, happening.edit);
         if (command) this.#copy!.live.apply(command);
         return undefined;
+      }
+      case 'bring back': {
+        if (!this.#copy) return undefined;
+        const sheets = tab.live.sheets();
+        const sheet = happening.sheet === null ? undefined : sheets[happening.sheet % sheets.length]!.id;
+        const what = sheet === undefined ? ({ part: 'book' } as const) : ({ part: 'sheet', sheet } as const);
+        const back = bringBack(tab.live, parsed(this.#copy.base), what, 'before');
+        if (back.ok) tab.apply(back.value.command);
+        return back.ok ? tab : undefined;
       }
       case 'merge the copy':
         return this.#merge(tab, happening.based);
