@@ -160,7 +160,8 @@ export class CroftEmbed extends PageElement implements ReaderHost, OpenCellsHost
     return this.#reader?.typed(row, column) ?? null;
   }
 
-  near(): void {
+  near(row?: string, column?: string): void {
+    if (row !== undefined && column !== undefined) this.#last = { row, column };
     this.#reader?.doc().then(
       () => this.#reader?.trial().catch(() => undefined),
       () => undefined,
@@ -172,7 +173,6 @@ export class CroftEmbed extends PageElement implements ReaderHost, OpenCellsHost
   }
 
   async #write(row: string, column: string, text: string): Promise<void> {
-    this.#last = { row, column };
     this.#was = null;
     this.#working++;
     this.#bar?.say(WORKING);
@@ -312,8 +312,12 @@ export class CroftEmbed extends PageElement implements ReaderHost, OpenCellsHost
 
 const GRID = 'Open as a grid';
 
-const wordsOf = (error: unknown): string =>
-  error instanceof TypeError || !(error instanceof Error) ? NOT_LOADED : error.message;
+function wordsOf(error: unknown): string {
+  if (error instanceof Error && !(error instanceof TypeError)) return error.message;
+  // For whoever keeps the page.
+  console.error(error);
+  return NOT_LOADED;
+}
 
 defineOnce('croft-embed', CroftEmbed);
 

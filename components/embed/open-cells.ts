@@ -5,8 +5,8 @@ import type { Frame } from './frame.js';
 export interface OpenCellsHost {
   /** What editing the cell begins with; null where it is not known yet, so that what is shown is edited. */
   typed(row: string, column: string): string | null;
-  /** The reader is about to try something. */
-  near(): void;
+  /** The reader is about to try something; in this cell, where the keyboard is in one. */
+  near(row?: string, column?: string): void;
   /** The reader wrote something else into a cell. */
   wrote(row: string, column: string, text: string): void;
 }
@@ -86,7 +86,7 @@ export class OpenCells {
   readonly #focused = (event: Event): void => {
     const cell = this.#at(event.target);
     if (!cell) return;
-    this.#host.near();
+    this.#host.near(cell.row, cell.column);
     const typed = this.#host.typed(cell.row, cell.column);
     if (typed !== null && cell.input.value === cell.shown) cell.input.value = typed;
     cell.input.select();

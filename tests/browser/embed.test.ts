@@ -1,6 +1,14 @@
+import { readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
-import { cellar, column, openWith } from './embed-make.js';
+import { parseBook } from '../../src/book/index.js';
+import { axeViolations } from './elements-axe.js';
+import { cellar, column, demoBook, openWith } from './embed-make.js';
 import { usePages } from './harness/pages.js';
+
+/** Loading on demand, on a machine with other work to do. */
+const SOON = { timeout: 25_000 };
+const LEFT = 3;
+const WEEKS = 4;
 
 describe('An embedded sheet', { timeout: 60_000 }, () => {
   const pages = usePages();
@@ -9,19 +17,144 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     const page = await openWith(pages, () => cellar(6));
     const scripts: string[] = [];
     page.on('request', (request) => scripts.push(request.url()));
-    const left = await column(page, 3);
+    const left = await column(page, LEFT);
     expect(left).toHaveLength(6);
     expect(left[0]).toMatch(/^\d/);
-    await page.waitForTimeout(300);
-    expect(scripts.filter((url) => url.endsWith('.js'))).toEqual([]);
-    await page
-      .getByLabel(/^Put up, /)
-      .first()
-      .click();
+    expect(scripts).toEqual([]);
+    const field = page.getByLabel('Put up, Tomatoes').first();
+    await field.click();
     await page.keyboard.type('90');
     await page.keyboard.press('Enter');
-    await expect.poll(async () => (await column(page, 3))[0]).not.toBe(left[0]);
+    await expect.poll(async () => (await column(page, LEFT))[0], SOON).not.toBe(left[0]);
+    // The figures are those that the book itself gives.
+    const live = demoBook();
+    const [row] = live.rowIds('shelf');
+    live.set('shelf', row!, 'count', 90);
+    expect((await column(page, LEFT))[0]).toContain(String(live.value('shelf', row!, 'left')));
     expect(scripts.some((url) => url.endsWith('.js'))).toBe(true);
-    await page.screenshot({ path: '/tmp/work/embed/shot1.png', fullPage: true });
+    // The grid and the engine stay where they are.
+    expect(scripts.filter((url) => /handsontable|hyperformula/i.test(url))).toEqual([]);
+    // Enter went on to the next open cell.
+    await expect(
+      page
+        .getByLabel('Put up, Tomatoes')
+        .nth(1)
+        .evaluate((e) => e.matches(':focus')),
+    ).resolves.toBe(true);
+  });
+
+  test('can be written into by keyboard alone, takes back, and says what is wrong', async () => {
+    const page = await openWith(pages, () => cellar(4));
+    const before = await column(page, WEEKS);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('many');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.getByRole('status').textContent(), SOON).toContain('takes a number');
+    const first = page.getByLabel('Put up, Tomatoes').first();
+    await expect(first.getAttribute('aria-invalid')).resolves.toBe('true');
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.type('200');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await column(page, WEEKS))[0], SOON).not.toBe(before[0]);
+    await expect(first.getAttribute('aria-invalid')).resolves.toBe(null);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => column(page, WEEKS), SOON).toEqual(before);
+  });
+
+  test('keeps a reader’s numbers, gives them to take home, and starts over', async () => {
+    const page = await openWith(pages, () => cellar(4));
+    const before = await column(page, WEEKS);
+    await page.getByLabel('Put up, Tomatoes').first().fill('120');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.getByRole('status').textContent(), SOON).toContain('kept in this browser');
+    const mine = await column(page, WEEKS);
+    expect(mine).not.toEqual(before);
+    await expect.poll(() => page.evaluate(() => localStorage.length), SOON).toBe(1);
+    const scripts: string[] = [];
+    await page.reload();
+    page.on('request', (request) => scripts.push(request.url()));
+    expect(await column(page, WEEKS)).toEqual(mine);
+    expect(scripts).toEqual([]);
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Take home' }).click(),
+    ]);
+    const parsed = parseBook(await readFile(await file.path(), 'utf8'));
+    expect(parsed.ok && Object.values(parsed.book.sheets.shelf!.rows)[0]!.cells.count).toBe(120);
+    await page.getByRole('button', { name: 'Start over' }).click();
+    expect(await column(page, WEEKS)).toEqual(before);
+    await page.getByRole('button', { name: 'Bring mine back' }).click();
+    expect(await column(page, WEEKS)).toEqual(mine);
+    await page.getByRole('button', { name: 'Start over' }).click();
+    await page.reload();
+    expect(await column(page, WEEKS)).toEqual(before);
+  });
+
+  test('offers the page’s new figures to a reader who has numbers of their own', async () => {
+    let changed = false;
+    const snippet = () => {
+      const live = demoBook();
+      if (changed) live.set('shelf', live.rowIds('shelf')[1]!, 'count', 50);
+      return cellar(4, {}, live);
+    };
+    const page = await openWith(pages, snippet);
+    await page.getByLabel('Put up, Tomatoes').first().fill('120');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.evaluate(() => localStorage.length), SOON).toBe(1);
+    const mine = await column(page, WEEKS);
+    changed = true;
+    await page.reload();
+    expect(await column(page, WEEKS)).toEqual(mine);
+    await expect.poll(() => page.getByRole('status').textContent(), SOON).toContain('newer figures');
+    await page.getByRole('button', { name: 'Take the new figures' }).click();
+    expect((await column(page, 2)).slice(0, 2)).toEqual(['28', '50']);
+  });
+
+  test('loads the engine, and no grid, for a formula of the reader’s own', async () => {
+    const page = await openWith(pages, () => cellar(3));
+    const scripts: string[] = [];
+    page.on('request', (request) => scripts.push(request.url()));
+    await page.getByLabel('Put up, Tomatoes').first().fill('=20*3');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await column(page, 2))[0], SOON).toBe('60');
+    expect(scripts.some((url) => /hyperformula/i.test(url))).toBe(true);
+    expect(scripts.some((url) => /handsontable|mount/i.test(url))).toBe(false);
+  });
+
+  test('opens as a grid in its place, and nothing moves', async () => {
+    const page = await openWith(pages, () => cellar(40, { gridLicenceKey: 'non-commercial-and-evaluation' }));
+    await page.getByLabel('Put up, ').nth(14).focus();
+    await page.evaluate(() => scrollTo(0, 300));
+    const followsAt = () => page.locator('#after').evaluate((e) => e.getBoundingClientRect().top);
+    expect(await followsAt()).toBeGreaterThan(800);
+    await page.getByRole('button', { name: 'Open as a grid' }).evaluate((button: HTMLElement) => {
+      button.focus({ preventScroll: true });
+      button.click();
+    });
+    // Written before the grid stands.
+    await page.keyboard.type('7');
+    await expect.poll(() => page.locator('.handsontableInput').first().inputValue(), SOON).toBe('7');
+    // It takes the place of what was in sight of the table: from the window's top to its foot.
+    const { top } = await page.locator('croft-sheet').evaluate((e) => e.getBoundingClientRect());
+    expect(Math.abs(top)).toBeLessThan(2);
+    expect(await followsAt()).toBeGreaterThanOrEqual(800);
+    await page.keyboard.type('7');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Back to the table' }).click();
+    await expect
+      .poll(() => page.locator('croft-embed').evaluate((e) => e.shadowRoot!.textContent), SOON)
+      .toContain('77');
+  });
+
+  test('reads well to assistive technology, in narrow windows and in the dark', async () => {
+    const page = await openWith(pages, () => cellar(6), {}, { viewport: { width: 360, height: 740 } });
+    expect(await axeViolations(page)).toEqual([]);
+    const frame = page.locator('croft-embed').getByRole('region');
+    await expect(frame.evaluate((e) => e.scrollWidth > e.clientWidth)).resolves.toBe(true);
+    await expect(page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).resolves.toBe(true);
+    await page.evaluate(() => document.documentElement.style.setProperty('color-scheme', 'dark'));
+    expect(await axeViolations(page)).toEqual([]);
   });
 });

@@ -1,0 +1,194 @@
+import { describe, expect, test } from 'vitest';
+import { cellar, column, EMBED_PAGE, openWith } from './embed-make.js';
+import { usePages } from './harness/pages.js';
+
+/** Loading on demand, on a machine with other work to do. */
+const SOON = { timeout: 25_000 };
+
+/** What themes and resets do to tables and everything else. */
+const HOSTILE = `<style>
+  * { margin: 0; padding: 0; line-height: 3 !important; letter-spacing: 0.3em; text-transform: uppercase; }
+  html { font-size: 62.5% } body { font: italic 34px/2 cursive; word-spacing: 1em; text-align: center }
+  table, thead, tbody, tr { display: block !important; width: 100% !important; }
+  table td, table th { display: block !important; padding: 40px !important; border: 9px solid red !important; }
+  input, button { display: none !important; appearance: none; font-size: 60px !important; }
+  croft-embed { display: inline; font-size: 70px; color: red; white-space: pre; }
+</style>`;
+
+const STRICT =
+  "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; img-src 'self' data:";
+
+interface Look {
+  readonly row: string;
+  readonly heights: readonly number[];
+  readonly size: string;
+  readonly spacing: string;
+}
+
+const look = (page: Awaited<ReturnType<typeof openWith>>): Promise<Look> =>
+  page.locator('croft-embed').evaluate((host) => {
+    const rows = [...host.shadowRoot!.querySelectorAll<HTMLElement>('tbody tr')];
+    const cell = rows[0]!.querySelector('td')!;
+    const { fontSize, letterSpacing, lineHeight, textTransform, wordSpacing } = getComputedStyle(cell);
+    return {
+      row: [...rows[0]!.children].map((each) => each.getBoundingClientRect().top).join(),
+      heights: rows.map((each) => Math.round(each.offsetHeight)),
+      size: fontSize,
+      spacing: [letterSpacing, lineHeight, textTransform, wordSpacing].join(),
+    };
+  });
+
+describe('An embedded sheet, whatever the page does around it', { timeout: 60_000 }, () => {
+  const pages = usePages();
+
+  test('reads the same under hostile styles', async () => {
+    const plain = await look(await openWith(pages, () => cellar(5)));
+    const page = await openWith(pages, () => cellar(5), { head: HOSTILE });
+    const hostile = await look(page);
+    expect(hostile.size).toBe(plain.size);
+    expect(hostile.spacing).toBe(plain.spacing);
+    expect(new Set(hostile.row.split(',')).size).toBe(1);
+    await page.getByLabel('Put up, Tomatoes').first().fill('90');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.getByRole('status').textContent(), SOON).toContain('Your own numbers');
+  });
+
+  test('reads from right to left, enlarged, on paper', async () => {
+    const page = await openWith(pages, () => cellar(5), {
+      html: (text) => text.replace('<html lang="en"', '<html lang="en" dir="rtl" style="zoom: 1.5"'),
+    });
+    const places = await page.locator('croft-embed').evaluate((host) => {
+      const row = host.shadowRoot!.querySelector('tbody tr')!;
+      return [...row.children].map((each) => each.getBoundingClientRect().left);
+    });
+    expect(places).toEqual([...places].sort((a, b) => b - a));
+    await page.emulateMedia({ media: 'print' });
+    const bar = page.locator('croft-embed').locator('.tools');
+    await expect(bar.isVisible()).resolves.toBe(false);
+  });
+
+  test('works on a page whose scripts have added to every array and element, and reads where to every object', async () => {
+    const additions = `
+      for (const name of ['each', 'remove', 'first'])
+        for (const proto of [Array.prototype, Element.prototype])
+          if (!(name in proto)) proto[name] = function () { return this; };
+      if (location.hash === '#objects') Object.prototype.each = function () { return this; };`;
+    const page = await pages.open(EMBED_PAGE);
+    await page.addInitScript(additions);
+    await page.route('**/embed.html', async (route) => {
+      const answer = await route.fetch();
+      const body = (await answer.text()).replace('<!--embed-->', cellar(4));
+      await route.fulfill({ response: answer, body });
+    });
+    await page.reload();
+    const before = await column(page, 4);
+    await page.getByLabel('Put up, Tomatoes').first().fill('90');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await column(page, 4))[0], SOON).not.toBe(before[0]);
+    await page.evaluate(() => {
+      localStorage.clear();
+      location.hash = 'objects';
+    });
+    await page.reload();
+    expect(await column(page, 4)).toEqual(before);
+  });
+
+  test('works under the strictest policy that lets its script run', async () => {
+    const page = await openWith(pages, () => cellar(4, { gridLicenceKey: 'non-commercial-and-evaluation' }), {
+      policy: STRICT,
+    });
+    const before = await column(page, 4);
+    await page.getByLabel('Put up, Tomatoes').first().fill('90');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await column(page, 4))[0], SOON).not.toBe(before[0]);
+    await page.getByLabel('Put up, Tomatoes').first().fill('=40+2');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await column(page, 2))[0], SOON).toBe('42');
+  });
+
+  test('works in a frame that may keep nothing, and says so', async () => {
+    const page = await pages.open(EMBED_PAGE);
+    await page.route('**/embed.html?inner', async (route) => {
+      const answer = await route.fetch({ url: route.request().url().replace('?inner', '') });
+      const body = (await answer.text()).replace('<!--embed-->', cellar(4));
+      const headers = { ...answer.headers(), 'access-control-allow-origin': '*' };
+      await route.fulfill({ response: answer, headers, body });
+    });
+    await page.route('**/*.js', async (route) => {
+      const answer = await route.fetch();
+      await route.fulfill({
+        response: answer,
+        headers: { ...answer.headers(), 'access-control-allow-origin': '*' },
+      });
+    });
+    await page.evaluate(() => {
+      const frame = document.createElement('iframe');
+      frame.sandbox.add('allow-scripts');
+      frame.src = `${location.href}?inner`;
+      frame.width = '900';
+      frame.height = '700';
+      document.body.append(frame);
+    });
+    const inner = page.frameLocator('iframe');
+    await inner.getByLabel('Put up, Tomatoes').first().fill('90');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => inner.getByRole('status').textContent(), SOON).toContain('not kept here');
+  });
+
+  test('stands beside a second copy of its script', async () => {
+    const page = await openWith(pages, () => cellar(3));
+    const script = await page
+      .locator('script[type=module]')
+      .first()
+      .evaluate((each: HTMLScriptElement) => each.src);
+    await page.addScriptTag({ type: 'module', url: `${script}?another` });
+    const copies = await page.evaluate(
+      () => customElements.get('croft-embed') === document.querySelector('croft-embed')!.constructor,
+    );
+    expect(copies).toBe(true);
+  });
+
+  test('shows its table to those without script', async () => {
+    const page = await openWith(pages, () => cellar(3), {}, { javaScriptEnabled: false });
+    await expect(page.getByRole('table').isVisible()).resolves.toBe(true);
+    await expect(page.getByRole('row').count()).resolves.toBe(4);
+    await expect(page.getByText('tested process').first().isVisible()).resolves.toBe(true);
+  });
+
+  test('moves nothing on the page when it takes its table over', async () => {
+    const page = await pages.open(EMBED_PAGE);
+    await page.addInitScript(() => {
+      const shifts: number[] = [];
+      Object.assign(window, { shifts });
+      new PerformanceObserver((list) => {
+        for (const each of list.getEntries()) shifts.push((each as unknown as { value: number }).value);
+      }).observe({ type: 'layout-shift', buffered: true });
+    });
+    let release = (): void => {};
+    const held = new Promise<void>((done) => {
+      release = done;
+    });
+    // The script comes late, after the page has been painted.
+    await page.route('**/*.js', async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.route('**/embed.html', async (route) => {
+      const answer = await route.fetch();
+      await route.fulfill({
+        response: answer,
+        body: (await answer.text()).replace('<!--embed-->', cellar(8)),
+      });
+    });
+    await page.reload({ waitUntil: 'commit' });
+    await page.waitForFunction(() => performance.getEntriesByType('paint').length > 0);
+    const followsAt = () => page.locator('#after').evaluate((e) => e.getBoundingClientRect().top);
+    const before = await followsAt();
+    release();
+    await page.waitForFunction(() => document.querySelector('croft-embed')?.shadowRoot);
+    await page.waitForTimeout(100);
+    expect(Math.abs((await followsAt()) - before)).toBeLessThan(1);
+    expect(await page.evaluate(() => (window as unknown as { shifts: number[] }).shifts)).toEqual([]);
+    await page.screenshot({ path: '/tmp/work/embed/shot2.png', fullPage: true });
+  });
+});
