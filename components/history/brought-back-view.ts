@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { StoredEdit } from '../../src/book/index.js';
 import type { BroughtBack } from '../../src/live/doings/bring-back.js';
+import { placeInWords } from '../../src/live/doings/describe-merge.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { rowName } from '../../src/live/row-name.js';
 import { valueWords } from './shown-difference.js';
@@ -52,7 +53,10 @@ export function broughtBackView(
 function editView(live: LiveBook, { path, to }: StoredEdit): TemplateResult {
   const [head, sheet, part, id, field, column] = path;
   const title = live.sheets().find((each) => each.id === sheet)?.title ?? sheet ?? '';
-  if (head !== 'sheets') return line(path.join(' '), '', plain(to));
+  if (head !== 'sheets') {
+    const now = head === 'title' ? live.title : head === 'settings' ? live.setting(sheet!) : undefined;
+    return line(placeInWords(live, path), valueWords(now), plain(to));
+  }
   if (part === 'rows' && id !== undefined) {
     const there = live.rowIds(sheet!).includes(id);
     const name = there ? rowName(live, sheet!, id) : cellsOf(to);

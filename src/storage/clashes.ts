@@ -53,7 +53,7 @@ const differing = (mine: Json | undefined, theirs: Json | undefined): Clash | un
   mine === undefined || theirs === undefined || sameJson(mine, theirs) ? undefined : { mine, theirs };
 
 /** Fields that place or count, and are nobody's words: either copy's will do. */
-const INDIFFERENT = new Set(['order', 'width', 'version', 'references', 'id', 'format', 'allotted']);
+const INDIFFERENT = new Set(['order', 'width', 'version', 'references', 'id', 'format', 'allotted', 'gone']);
 
 /** Of a path of single values. */
 export const isIndifferent = (path: readonly string[]): boolean =>

@@ -128,6 +128,10 @@ describe('earlier versions', () => {
     await page.evaluate(() => document.querySelector('croft-book')!.tryAgain());
     await page.reload();
     await openKept(page, 'kept');
+    // For a provider that a page brings: only a book that is kept has a replicated document.
+    expect(
+      await page.evaluate(() => document.querySelector('croft-book')!.replicaDoc()?.getMap('cells').size),
+    ).toBeGreaterThan(0);
     await choose(page, 'Earlier versions…');
     await shot(page, 'versions-phone');
     await box.getByRole('button', { name: 'Rename before canning season' }).click();

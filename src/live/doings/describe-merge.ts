@@ -1,4 +1,4 @@
-import type { BookDoc, Change, Json } from '../../book/index.js';
+import { type BookDoc, type Change, type Json, settingOf } from '../../book/index.js';
 import type { BookReading } from '../book-reading.js';
 import { rowName } from '../row-name.js';
 
