@@ -1,7 +1,7 @@
 import type { ColumnView } from '../../../src/live/columns.js';
 import type { GridCell } from '../grid-view.js';
 import type { GridContext } from './context.js';
-import type { Items } from './menus.js';
+import type { Items } from './menu-items.js';
 import { cellAt, focusedPlace, selectedBlocks } from './places.js';
 
 /** Every selected cell of the book's rows, the focused one first. */

@@ -23,7 +23,7 @@ export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
   contains: 'has in it',
   before: 'is before',
   after: 'is after',
-  'within days': 'is at most so many days away',
+  'within days': 'is within so many days from now',
   blank: 'is blank',
   filled: 'is filled',
   double: 'stands there twice',
