@@ -13,8 +13,8 @@ import {
 } from '../book/index.js';
 import type { RowPlan } from '../planning/types.js';
 import type { Problem } from '../problem.js';
+import { NameBook } from './name-book.js';
 import type { PlanBook } from './plan-book.js';
-import { namesOf } from './taken-name-kinds.js';
 import type { KindNames } from './taken-names.js';
 import type { ComputedValue, Touched } from './typed-rows.js';
 
@@ -58,12 +58,13 @@ export class TakenColumns {
   readonly #plan: PlanBook;
   readonly #computed: ComputedValue;
   readonly #sheets = new Map<string, TakenSheet>();
-  readonly #names = new Map<NamedKind, { readonly version: string; readonly names: KindNames }>();
+  readonly #names: NameBook;
 
   constructor(state: BookState, plan: PlanBook, computed: ComputedValue) {
     this.#state = state;
     this.#plan = plan;
     this.#computed = computed;
+    this.#names = new NameBook(plan, computed);
   }
 
   at({ sheet, row, column }: CellAddress): TakenFigure | undefined {
@@ -88,12 +89,13 @@ export class TakenColumns {
 
   /**
    * Looks up what may be another now: rows of own sheets in `touched` (null: all), those whose figure is among
-   * `planned`, and all of a kind of which a row was read again. Answers the cells that show something else.
+   * `planned`, and all of a kind of which a row is called something else. Answers the cells that show something else.
    */
   refresh(touched: Touched, planned: readonly CellAddress[]): CellAddress[] {
     const changed: CellAddress[] = [];
-    const replanned = new Set(planned.map(({ sheet, row }) => `${sheet}/${row}`));
-    const renamed = this.#renamedKinds();
+    // By row alone: what is looked up once too often does no harm.
+    const replanned = new Set(planned.map(({ row }) => row));
+    const renamed: ReadonlySet<string> = this.#names.renamed();
     for (const id of [...this.#sheets.keys()]) if (!this.#state.sheets.has(id)) this.#sheets.delete(id);
     for (const sheet of this.#state.sheets.values()) {
       if (sheet.kind !== 'own') continue;
@@ -117,20 +119,8 @@ export class TakenColumns {
     const figures = taken.figures.get(row);
     if (!figures || taken.volatile.has(row)) return true;
     if (replanned.size === 0) return false;
-    for (const { from } of figures.values())
-      if (from && replanned.has(`${from.sheet}/${from.row}`)) return true;
+    for (const { from } of figures.values()) if (from && replanned.has(from.row)) return true;
     return false;
-  }
-
-  /** Kinds of which a row was read again since names were last made from them. */
-  #renamedKinds(): Set<string> {
-    const renamed = new Set<string>();
-    for (const [kind, { version }] of this.#names) {
-      if (version === this.#versionOf(kind)) continue;
-      this.#names.delete(kind);
-      renamed.add(kind);
-    }
-    return renamed;
   }
 
   /** Keeps in mind which columns are taken; true where they are others than before. */
@@ -149,21 +139,9 @@ export class TakenColumns {
     return true;
   }
 
-  #versionOf(kind: NamedKind): string {
-    return `${this.#plan.rows.version(kind)}/${this.#plan.rows.sheet(kind)?.title ?? ''}`;
-  }
-
   /** The names of a kind's rows as they are now. */
   namesOf(kind: NamedKind): KindNames {
-    const version = this.#versionOf(kind);
-    const known = this.#names.get(kind);
-    if (known?.version === version) return known.names;
-    const sheet = this.#plan.rows.sheet(kind);
-    const names = namesOf(kind, sheet, (row, column) =>
-      sheet ? this.#computed({ sheet: sheet.id, row, column }) : null,
-    );
-    this.#names.set(kind, { version, names });
-    return names;
+    return this.#names.of(kind);
   }
 
   #lookUp(sheet: SheetState, taken: TakenSheet, row: string, changed: CellAddress[]): void {

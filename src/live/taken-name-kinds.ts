@@ -1,4 +1,4 @@
-import { type CellValue, isCellError, KINDS, type NamedKind, type SheetState } from '../book/index.js';
+import { type CellValue, isCellError, KINDS, type NamedKind } from '../book/index.js';
 import { wordsOf } from '../facts/names.js';
 import { cropKey } from '../planning/garden/index.js';
 import { WAYS_KEPT } from '../planning/types.js';
@@ -6,10 +6,11 @@ import { foodKey } from './food-key.js';
 import { lotLabel } from './notes.js';
 import { KindNames, type NamedRow, withWay } from './taken-names.js';
 
-type Cell = (row: string, column: string) => CellValue;
+type Cell = (column: string) => CellValue;
+type Name = Omit<NamedRow, 'row' | 'order'>;
 
 /** What one row of a kind is called; undefined where it has no name yet. */
-type Namer = (row: string, text: (column: string) => string, cell: Cell) => NamedRow | undefined;
+type Namer = (row: string, text: (column: string) => string, cell: Cell) => Name | undefined;
 
 const idKey = (id: string): string => `id:${id.trim()}`;
 const joined = (...parts: readonly string[]): string => parts.filter((part) => part !== '').join(', ');
@@ -22,31 +23,31 @@ const lineAsked = (text: string): string[] => {
   return [foodKey(text), ...(split ? [lineOf(split.food, split.way)] : [])];
 };
 
-const labelled = (row: string, short: string, full: string, keys: readonly string[]): NamedRow | undefined =>
-  short === '' ? undefined : { row, short, full, keys };
+const called = (short: string, full: string, keys: readonly string[]): Name | undefined =>
+  short === '' ? undefined : { short, full, keys };
 
 const NAMERS: { readonly [K in NamedKind]: Namer } = {
-  foods: (row, text) => {
+  foods: (_row, text) => {
     const [food, way] = [text('food'), text('way')];
-    return labelled(row, food, joined(food, way), [lineOf(food, way), foodKey(food)]);
+    return called(food, joined(food, way), [lineOf(food, way), foodKey(food)]);
   },
   shelf: (row, text, cell) => {
     const [food, way] = [text('food'), text('way')];
-    const label = lotLabel((column) => cell(row, column), row);
-    return labelled(row, food, label, [idKey(row), wordsOf(label), lineOf(food, way), foodKey(food)]);
+    const label = lotLabel(cell, row);
+    return called(food, label, [idKey(row), wordsOf(label), lineOf(food, way), foodKey(food)]);
   },
-  dishes: (row, text) => labelled(row, text('dish'), text('dish'), [foodKey(text('dish'))]),
+  dishes: (_row, text) => called(text('dish'), text('dish'), [foodKey(text('dish'))]),
   beds: (row, text) => {
     const [crop, variety, sown] = [text('crop'), text('variety'), text('sown_on')];
     const full = joined(crop, variety, sown);
     const keys = [idKey(row), wordsOf(full), wordsOf(joined(crop, variety)), `crop:${cropKey(crop) ?? ''}`];
-    return labelled(row, crop, full, keys);
+    return called(crop, full, keys);
   },
-  supplies: (row, text) => {
+  supplies: (_row, text) => {
     const [item, used] = [text('item'), text('used_for')];
-    return labelled(row, item, joined(item, used), [foodKey(joined(item, used)), foodKey(item)]);
+    return called(item, joined(item, used), [foodKey(joined(item, used)), foodKey(item)]);
   },
-  household: (row, text) => labelled(row, text('name'), text('name'), [wordsOf(text('name'))]),
+  household: (_row, text) => called(text('name'), text('name'), [wordsOf(text('name'))]),
 };
 
 /** The forms in which a text may call a row; those that say least of which one is meant come first only where that is enough. */
@@ -59,26 +60,31 @@ const ASKED: { readonly [K in NamedKind]: (text: string) => readonly string[] } 
   household: (text) => [wordsOf(text)],
 };
 
-/** The names of a kind's rows as the book stands. `sheet` is the one of that kind that counts. */
-export function namesOf(kind: NamedKind, sheet: SheetState | undefined, cell: Cell): KindNames {
-  const rows: NamedRow[] = [];
-  const taken = new Set<string>();
-  for (const row of sheet?.rowOrder.ids ?? []) {
-    const text = (column: string): string => {
-      const value = cell(row, column);
-      return value === null || isCellError(value) ? '' : String(value).trim();
-    };
-    const named = NAMERS[kind](row, text, cell);
-    if (!named || (isOncePer(kind) && taken.has(named.keys[0]!))) continue;
-    taken.add(named.keys[0]!);
-    rows.push(named);
-  }
-  return new KindNames(
-    kind,
-    sheet?.title ?? KINDS[kind].title,
-    kind === 'foods' ? planned(rows) : rows,
-    ASKED[kind],
-  );
+/** What a row of a kind is called; undefined where it has no name yet. */
+export function namedRow(kind: NamedKind, row: string, order: string, cell: Cell): NamedRow | undefined {
+  const text = (column: string): string => {
+    const value = cell(column);
+    return value === null || isCellError(value) ? '' : String(value).trim();
+  };
+  const name = NAMERS[kind](row, text, cell);
+  return name && { row, order, ...name };
+}
+
+/** The forms in which a text may call a row of a kind. */
+export const askedBy = (kind: NamedKind, text: string): readonly string[] => ASKED[kind](text);
+
+/** The names of a kind's rows, given in their order. */
+export function namesFrom(
+  kind: NamedKind,
+  title: string | undefined,
+  inOrder: readonly NamedRow[],
+  asked: (text: string) => readonly string[],
+): KindNames {
+  const first = new Map<string, NamedRow>();
+  if (isOncePer(kind))
+    for (const named of inOrder) if (!first.has(named.keys[0]!)) first.set(named.keys[0]!, named);
+  const rows = isOncePer(kind) ? [...first.values()] : inOrder;
+  return new KindNames(title ?? KINDS[kind].title, kind === 'foods' ? planned(rows) : rows, asked);
 }
 
 /** Of rows for one food line, and of the rows of a dish, the first counts. */

@@ -1,4 +1,3 @@
-import type { NamedKind } from '../book/index.js';
 import { nearestNames, wordsOf } from '../facts/names.js';
 import { WAYS_KEPT } from '../planning/types.js';
 import { MAX_NAME, type Problem } from '../problem.js';
@@ -7,6 +6,8 @@ import { foodKey } from './food-key.js';
 /** One row as it can be called. */
 export interface NamedRow {
   readonly row: string;
+  /** Where it stands among the others: of two called the same the first may be the one that counts. */
+  readonly order: string;
   /** Forms in which it is called, the fullest first; compared only. */
   readonly keys: readonly string[];
   /** Its usual name as shown, and the fullest, for where others share the usual one. */
@@ -43,7 +44,6 @@ export class KindNames {
 
   /** `asked` gives the forms in which a text may call a row, the one that counts first at the head. */
   constructor(
-    readonly kind: NamedKind,
     readonly title: string,
     readonly rows: readonly NamedRow[],
     readonly asked: (text: string) => readonly string[],

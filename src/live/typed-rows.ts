@@ -27,6 +27,8 @@ interface Store<K extends ReadKind> {
   readonly volatile: Set<string>;
   /** Goes up whenever a row is read again. */
   readings: number;
+  /** Rows read again, or gone, since somebody last took note of it. */
+  reread: Set<string>;
 }
 
 /** The book's rows as planners read them, read again only where they changed. */
@@ -40,7 +42,12 @@ export class TypedRows {
   constructor(state: BookState, computed: ComputedValue) {
     this.#state = state;
     this.#computed = computed;
-    const empty = () => ({ rows: new Map(), volatile: new Set<string>(), readings: 0 });
+    const empty = () => ({
+      rows: new Map(),
+      volatile: new Set<string>(),
+      readings: 0,
+      reread: new Set<string>(),
+    });
     this.#stores = Object.fromEntries(READ_KINDS.map((kind) => [kind, empty()])) as never;
   }
 
@@ -68,6 +75,13 @@ export class TypedRows {
   /** Another text as soon as a row of the kind may have changed, in any cell. */
   version(kind: ReadKind): string {
     return `${this.sheet(kind)?.id ?? ''}/${this.#stores[kind].readings}`;
+  }
+
+  /** Rows of a kind that were read again, or are gone, since this was last asked. */
+  takeReread(kind: ReadKind): ReadonlySet<string> {
+    const { reread } = this.#stores[kind];
+    this.#stores[kind].reread = new Set();
+    return reread;
   }
 
   get<K extends ReadKind>(kind: K, id: string): TypedRow[K] | undefined {
@@ -102,6 +116,7 @@ export class TypedRows {
         : [...((sheet && touched.get(sheet.id)) ?? []), ...store.volatile];
     const changed = new Set<string>();
     if (touched === null || ids.length > 0) store.readings++;
+    for (const id of ids) store.reread.add(id);
     for (const id of new Set(ids)) if (this.#readOne(kind, sheet, id)) changed.add(id);
     return changed;
   }
