@@ -7,8 +7,6 @@ import { FormulaShift } from '../../src/live/shift-formula.js';
 import { bringIn } from './bring-in.js';
 import type { Edit } from './edits.js';
 
-/** Sheets stay this small, so that a book can be built anew after every edit. */
-const MOST_ROWS = 40;
 const MOST_COLUMNS = 40;
 const MOST_SHEETS = 18;
 
@@ -26,15 +24,18 @@ export function sortedRows(live: LiveBook, sheet: string, column: string): strin
   return [...live.rowIds(sheet)].sort((a, b) => (key(a) < key(b) ? -1 : 1));
 }
 
-/** What an edit comes to in this book; undefined when it finds nothing to work on. */
-export function asCommand(live: LiveBook, edit: Edit, newId: NewId): Command | undefined {
+/**
+ * What an edit comes to in this book; undefined when it finds nothing to work on, or when a sheet would have
+ * more rows than `mostRows`.
+ */
+export function asCommand(live: LiveBook, edit: Edit, newId: NewId, mostRows: number): Command | undefined {
   switch (edit.edit) {
     case 'setting':
       return { do: 'set setting', setting: edit.setting, typed: edit.typed };
     case 'rename book':
       return { do: 'rename book', title: edit.title };
     case 'draw':
-      return draw(live, edit, newId);
+      return draw(live, edit, newId, mostRows);
     case 'mark done': {
       const meal = at(live.rowIds(live.sheetOfKind('week') ?? ''), edit.row);
       const marked = meal === undefined ? undefined : mealsToMark(live, { meals: [meal] });
@@ -55,16 +56,18 @@ export function asCommand(live: LiveBook, edit: Edit, newId: NewId): Command | u
       return { do: 'add sheet', sheet: newId(), title: edit.title, columns, rows };
     }
     case 'bring in':
-      return bringIn(live, edit, { rows: MOST_ROWS, sheets: MOST_SHEETS });
+      return bringIn(live, edit, { rows: mostRows, sheets: MOST_SHEETS });
     case 'several': {
-      const of = edit.of.map((each) => asCommand(live, each, newId)).filter((each) => each !== undefined);
+      const of = edit.of
+        .map((each) => asCommand(live, each, newId, mostRows))
+        .filter((each) => each !== undefined);
       return { do: 'all', of };
     }
     default: {
       const sheet = at(live.sheets(), edit.sheet)!.id;
       const rows = live.rowIds(sheet);
       const columns = live.columns(sheet).map(({ id }) => id);
-      return onSheet(live, edit, sheet, rows, columns, newId);
+      return onSheet(live, edit, sheet, rows, columns, newId, mostRows);
     }
   }
 }
@@ -81,6 +84,7 @@ function onSheet(
   rows: readonly string[],
   columns: readonly string[],
   newId: NewId,
+  mostRows: number,
 ): Command | undefined {
   const column = 'column' in edit ? at(columns, edit.column) : undefined;
   switch (edit.edit) {
@@ -118,7 +122,7 @@ function onSheet(
       return cells.length > 0 ? { do: 'set cells', sheet, cells } : undefined;
     }
     case 'insert': {
-      if (rows.length + edit.cells.length > MOST_ROWS) return undefined;
+      if (rows.length + edit.cells.length > mostRows) return undefined;
       const made = edit.cells.map((cells) => ({
         id: newId(),
         cells: Object.fromEntries(cells.slice(0, columns.length).map((typed, i) => [columns[i]!, typed])),
@@ -214,9 +218,9 @@ function onSheet(
   }
 }
 
-function draw(live: LiveBook, edit: Kind<'draw'>, newId: NewId): Command | undefined {
+function draw(live: LiveBook, edit: Kind<'draw'>, newId: NewId, mostRows: number): Command | undefined {
   const sheet = live.sheetOfKind('draws');
-  if (sheet === undefined || live.rowIds(sheet).length >= MOST_ROWS) return undefined;
+  if (sheet === undefined || live.rowIds(sheet).length >= mostRows) return undefined;
   const { food, amount, container, day, purpose } = edit;
   const date = `2026-01-${String(day).padStart(2, '0')}`;
   return {

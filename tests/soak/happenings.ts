@@ -44,6 +44,13 @@ const weighted: readonly (readonly [weight: number, fc.Arbitrary<Happening>])[] 
   [1, fc.record({ happens: fc.constant('merge the copy' as const), tab, based: fc.boolean() })],
 ];
 
+/** Happenings in turn, for a book of any size. */
+export const sampled = (seed: number, count: number): Happening[] =>
+  fc.sample(fc.oneof(...weighted.map(([weight, arbitrary]) => ({ weight, arbitrary }))), {
+    seed,
+    numRuns: count,
+  });
+
 type Model = Record<string, never>;
 
 /** A happening as the property-testing library takes it; as text it is what `replay` takes. */
