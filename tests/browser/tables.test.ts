@@ -19,6 +19,15 @@ async function open(
   return page;
 }
 
+/** From here on the page runs nothing but scripts of its own site: what a policy forbids fails the test. */
+const strict = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const meta = document.createElement('meta');
+    meta.httpEquiv = 'Content-Security-Policy';
+    meta.content = "script-src 'self'; worker-src 'none'; object-src 'none'";
+    document.head.append(meta);
+  });
+
 /** Opens a dialog from the book's menu, by keyboard. */
 async function dialog(page: Page, name: RegExp): Promise<ReturnType<Page['locator']>> {
   await page.getByRole('button', { name: 'This book' }).focus();
@@ -154,6 +163,7 @@ describe('bringing a table in', () => {
 
   it('a workbook: the worksheet is chosen, and a description beside a table is used', async () => {
     const page = await open();
+    await strict(page);
     let shown = await dialog(page, /Bring in a table/);
     const made = readFileSync('tests/fixtures/tables/made-by-another-library.xlsx');
     await shown.getByLabel(/A file of separated values/).setInputFiles(file('made.xlsx', made, ''));
@@ -232,6 +242,7 @@ describe('taking tables out', () => {
 
   it('a workbook of all sheets', async () => {
     const page = await open();
+    await strict(page);
     const shown = await dialog(page, /Take out/);
     await shown.getByRole('radio', { name: /Workbook/ }).check();
     await shown.getByLabel('What', { exact: true }).selectOption({ label: 'All sheets of the book' });
