@@ -69,6 +69,8 @@ export class CroftLesson extends LitElement {
   @state() private isBehind = false;
   readonly #book = new BookController(this, () => this.#bookChanged());
   #read: Lesson | null = null;
+  /** Why the lesson could not be read. */
+  #unread: readonly Problem[] = [];
   #problems: readonly Problem[] = [];
   #notes: readonly Problem[] = [];
   #made = '';
@@ -115,12 +117,13 @@ export class CroftLesson extends LitElement {
     this.#loading = lesson;
     if (lesson === '') {
       this.#read = null;
+      this.#unread = [];
       return;
     }
     void loadLesson(lesson, document.baseURI).then((read) => {
       if (this.#loading !== lesson) return;
       this.#loading = '';
-      this.#problems = read.ok ? [] : read.problems;
+      this.#unread = read.ok ? [] : read.problems;
       this.#read = read.ok ? read.lesson : null;
       if (read.ok) {
         this.level = read.lesson.level;
@@ -143,7 +146,7 @@ export class CroftLesson extends LitElement {
     this.#made = wanted;
     this.isBehind = false;
     const own = questionsIn(this);
-    if (!this.#read) this.#problems = own.problems;
+    this.#problems = [...this.#unread, ...own.problems];
     const { forms, questions = [] } = this.#read ?? {};
     this.#numbers = live && topics.length > 0 ? readNumbers(live) : null;
     const sheet = this.#numbers
