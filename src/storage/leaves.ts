@@ -27,18 +27,6 @@ export const idsOf = (key: string): string[] =>
         : id.replace(/~([0-9a-f]+)~/g, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16))),
     );
 
-/** The leaf at a path of a `Change`; of a whole sheet, column or row, its mark. */
-export function leafAt([head, a, part, b, field, c]: readonly string[]): readonly [
-  LeafMap,
-  readonly string[],
-] {
-  if (head === 'settings') return ['settings', [a!]];
-  if (head !== 'sheets') return ['book', [head!]];
-  if (b === undefined) return ['sheets', part === undefined ? [a!] : [a!, part]];
-  if (field === 'cells') return ['cells', [a!, b, c!]];
-  return [part === 'rows' ? 'rows' : 'columns', field === undefined ? [a!, b] : [a!, b, field]];
-}
-
 /** What the shared map holds for a leaf. */
 export type Stored = string | number | boolean | null | readonly [string];
 

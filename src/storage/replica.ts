@@ -4,7 +4,7 @@ import type { BookDoc, Change, Json } from '../book/types.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { asConflict, type Conflict, clashAt, removalClashes, rowsTouched } from './clashes.js';
 import { LeafEdits } from './leaf-edits.js';
-import { idsOf, keyOf, LEAF_MAPS, type LeafMap, leafAt, store, unstore } from './leaves.js';
+import { idsOf, keyOf, LEAF_MAPS, type LeafMap, store, unstore } from './leaves.js';
 import { digestOf, entriesOf, sameJson } from './plain.js';
 import { changesFrom, type Touched } from './remote.js';
 import { Shadow } from './shadow.js';
@@ -100,19 +100,6 @@ export class BookReplica {
       this.#doc.transact(() => {
         for (const { path, to } of changes) this.#edits.set(path, to);
       }, origin),
-    );
-  }
-
-  /** Writes again what stands at these paths, as a decision made by one who has seen what other copies hold there. */
-  restate(paths: readonly (readonly string[])[]): void {
-    this.#as('local', () =>
-      this.#doc.transact(() => {
-        for (const path of paths) {
-          const [map, ids] = leafAt(path);
-          const value = this.#shadow.read(map, ids);
-          if (value !== undefined) this.#maps[map].set(keyOf(...ids), store(value));
-        }
-      }, 'local' satisfies Origin),
     );
   }
 

@@ -211,7 +211,6 @@ export class KeptBook {
       if (done) this.#mergePending();
       const shown = done ? this.#book?.toJSON?.() : undefined;
       if (shown) this.#replica.apply(differences(this.#replica.toBook(), shown));
-      if (done) this.#replica.restate(plan.conflicts.map(({ path }) => path));
       return done;
     } finally {
       this.#merging = undefined;

@@ -79,10 +79,22 @@ describe('named versions', () => {
       now = i * 9 * 24 * 60 * MINUTE;
       tab.book.set('r1', 'count', i);
       await tab.kept.flush();
+      // Three close to each other, neither newest nor oldest: without names they would be the first to go.
+      if (i === 20)
+        for (const name of ['one', 'two', 'three']) {
+          await tab.kept.earlier.keepNow(name);
+          now += MINUTE;
+        }
     }
     await expect.poll(async () => (await listed(tab)).filter(({ at }) => at === now).length).toBe(1);
     const all = await listed(tab);
     expect(all.filter(({ name }) => name === undefined).length).toBeLessThanOrEqual(10);
+    expect(all.map(({ name }) => name).filter(Boolean)).toEqual([
+      'three',
+      'two',
+      'one',
+      'before canning season',
+    ]);
     expect(all.at(-1)).toMatchObject({ name: 'before canning season', at: 0 });
     const read = await tab.kept.earlier.read(all.at(-1)!.id);
     expect(read.ok && read.value.sheets.shelf!.rows.r1!.cells.count).toBe(24);

@@ -7,7 +7,7 @@ export function placeInWords(live: BookReading, path: readonly string[], theirs?
   const [head, sheet, part, id, field, column] = path;
   if (head === 'title') return 'Title of the book';
   if (head !== 'sheets' || sheet === undefined)
-    return `Setting: ${(sheet ?? head ?? '').replaceAll('_', ' ')}`;
+    return `Setting: ${settingOf(sheet ?? '')?.title ?? (sheet ?? head ?? '').replaceAll('_', ' ')}`;
   const title =
     live.sheets().find((each) => each.id === sheet)?.title ?? theirs?.sheets[sheet]?.title ?? sheet;
   if (part === undefined) return title;
