@@ -1,7 +1,7 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { NamedKind } from '../../src/book/index.js';
-import { namingColumns, takeColumns } from '../../src/live/doings/take-columns.js';
+import { nameAnew, namingColumns, takeColumns, unnamedColumns } from '../../src/live/doings/take-columns.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { takeable } from '../../src/live/taken-kinds.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
@@ -59,6 +59,7 @@ export class TakeDialog extends ActionDialog {
           <p id="named" class="quiet small">In it: ${named}.</p>
         </div>
       </div>
+      ${this.#unnamed(live, by)}
       ${figuresChoice('Figures to show', columns, this.chosen, (next) => {
         this.chosen = next;
         this.wrong = '';
@@ -68,6 +69,28 @@ export class TakeDialog extends ActionDialog {
         label: count > 1 ? `Show ${count} columns` : 'Show the column',
         run: () => this.#take(live, by),
       })}`;
+  }
+
+  /** Columns taken before that have lost the column of their names. */
+  #unnamed(live: LiveBook, by: string): TemplateResult | typeof nothing {
+    const lost = unnamedColumns(live, this.sheet);
+    if (lost.length === 0) return nothing;
+    const titles = lost.map(({ title }) => `“${title}”`).join(', ');
+    return html`<div class="row">
+      <p class="problem">The column that named the rows of ${titles} is gone.</p>
+      <button
+        class="button"
+        type="button"
+        ?disabled=${by === ''}
+        @click=${() => {
+          const done = live.apply(nameAnew(lost, this.sheet, by));
+          this.wrong = done.ok ? '' : `${done.problem.message} ${done.problem.mend}`;
+          this.requestUpdate();
+        }}
+      >
+        Name them by the column chosen above
+      </button>
+    </div>`;
   }
 
   #take(live: LiveBook, by: string): void {

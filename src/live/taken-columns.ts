@@ -210,5 +210,5 @@ const NAMED_BY_ERROR: Problem = {
 const NO_NAMING_COLUMN: Problem = {
   code: 'no-naming-column',
   message: 'The column that named the rows is not on this sheet any more.',
-  mend: 'Choose another one in the settings of this column, or take it off the sheet.',
+  mend: 'Choose another one under “Take a planning column”, or remove this column.',
 };

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type Outcome, parseBook, type TakenColumn } from '../../src/book/index.js';
 import { openBook } from '../../src/core.js';
+import { nameAnew, unnamedColumns } from '../../src/live/doings/take-columns.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import { takeable } from '../../src/live/taken-kinds.js';
 import { AS_OF, startingBook } from '../support/random-book.js';
@@ -149,6 +150,16 @@ describe('a taken figure', () => {
     expect(figures()).toEqual([30, 24.5]);
     live.set('own', 'o0', 'name', 'pear');
     expect(problem()?.message).toBe('“pear” is not in Larder: did you mean Peas?');
+  });
+
+  it('is named by another column where its own is gone', () => {
+    live.apply({ do: 'add column', sheet: 'own', column: 'other', before: null, title: 'Other' });
+    live.set('own', 'o0', 'other', 'peas');
+    live.removeColumns('own', ['name']);
+    const lost = unnamedColumns(live, 'own');
+    expect(lost.map(({ id }) => id)).toEqual(['figure']);
+    live.apply(nameAnew(lost, 'own', 'other'));
+    expect([figures(), unnamedColumns(live, 'own')]).toEqual([[30, null], []]);
   });
 
   it('is taken off by removing it or saying so, which undo takes back', () => {

@@ -58,3 +58,18 @@ export function takeColumns(
     first: taken[0]?.id ?? '',
   };
 }
+
+/** Columns that show figures, but of which the column that named the rows is gone. */
+export function unnamedColumns(live: BookReading, sheet: string): ColumnView[] {
+  const naming = new Set(live.columns(sheet).flatMap(({ id, taken }) => (taken === undefined ? [id] : [])));
+  return live.columns(sheet).filter(({ taken }) => taken !== undefined && !naming.has(taken.by));
+}
+
+/** Lets those columns take the names of their rows from another column. */
+export const nameAnew = (columns: readonly ColumnView[], sheet: string, by: string): Command => ({
+  do: 'all',
+  of: columns.flatMap(({ id, taken }): Command[] =>
+    taken ? [{ do: 'describe column', sheet, column: id, as: { plan: { ...taken, by } } }] : [],
+  ),
+  called: 'another column of names',
+});
