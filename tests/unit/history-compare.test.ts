@@ -5,6 +5,7 @@ import { parseBook } from '../../src/book/parse.js';
 import { HyperFormulaEngine } from '../../src/engine/hyperformula-engine.js';
 import { bringBack } from '../../src/live/doings/bring-back.js';
 import { type BookComparison, compareBooks } from '../../src/live/doings/compare-books.js';
+import { Sizes } from '../../src/live/doings/difference-size.js';
 import { type LiveBook, openBook } from '../../src/live/live-book.js';
 import { aBook } from './storage-support.js';
 
@@ -107,6 +108,16 @@ describe('a comparison of two books', () => {
     expect(foods.rows.map(({ row }) => row)).toEqual(['f2', 'f1']);
     for (const { figures } of foods.rows)
       expect(figures.map(({ size }) => size)).toEqual(figures.map(({ size }) => size).sort((a, b) => b - a));
+  });
+
+  it('measures a difference by the middle figure of its column, and dates by months', () => {
+    const sizes = new Sizes();
+    sizes.note('servings', 900, 1000, 1100);
+    sizes.note('weeks', 20, 18, 0);
+    expect(sizes.of('servings', 1000, 1100)).toBeCloseTo(0.1);
+    expect(sizes.of('weeks', 20, 10)).toBeCloseTo(0.5);
+    expect(sizes.of('day', '2026-01-01', '2026-01-31')).toBe(1);
+    expect(sizes.of('weeks', null, 20)).toBeCloseTo(1);
   });
 
   it('of a long sheet comes in slices, with the part done', () => {
