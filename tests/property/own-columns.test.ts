@@ -165,7 +165,7 @@ function doIt(live: LiveBook, doing: Edit | Own): void {
     doOwn(live, doing);
     return;
   }
-  const command = asCommand(live, doing, () => `x${++made}`);
+  const command = asCommand(live, doing, () => `x${++made}`, 30);
   if (command) live.apply(command);
 }
 
