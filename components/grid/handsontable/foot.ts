@@ -35,7 +35,7 @@ export class Foot {
     this.#strip.setAttribute('aria-label', 'Under the columns');
     const window = list('croft-foot-track');
     window.setAttribute('role', 'presentation');
-    this.#track = list('croft-foot-track');
+    this.#track = list('croft-foot-moving');
     this.#track.setAttribute('role', 'presentation');
     this.#still = list('croft-foot-still');
     this.#still.setAttribute('role', 'presentation');
