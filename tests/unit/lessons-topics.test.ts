@@ -1,4 +1,5 @@
 import convertUnits from 'convert-units';
+import jstat from 'jstat';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
 import { blankBook } from '../../src/book/index.js';
@@ -9,6 +10,11 @@ import { nameFor } from '../../src/lessons/words.js';
 import { openBook } from '../../src/live/live-book.js';
 import { toIsoDay } from '../../src/planning/dates.js';
 import { demoBook, demoNumbers } from '../support/lesson-books.js';
+
+/** What is used of it; its types are not published. */
+const { jStat } = jstat as unknown as {
+  readonly jStat: Readonly<Record<'mean' | 'median' | 'range' | 'meandev', (n: number[]) => number>>;
+};
 
 const school = demoNumbers('school-garden');
 
@@ -95,6 +101,95 @@ describe('keys against other libraries, worked from the words of the question', 
         .to(code[to]);
       expect(problem.key.kind === 'amount' && problem.key.value.valueOf()).toBeCloseTo(value, 4);
     }
+  });
+});
+
+/** Numbers of a question in the order in which they are read, thousands together; fractions by their glyphs. */
+function numbersOf(text: string): number[] {
+  const glyphs: Record<string, number> = {
+    '½': 1 / 2,
+    '⅓': 1 / 3,
+    '⅔': 2 / 3,
+    '¼': 1 / 4,
+    '¾': 3 / 4,
+    '⅛': 1 / 8,
+    '⅜': 3 / 8,
+    '⅝': 5 / 8,
+    '⅞': 7 / 8,
+  };
+  return [...text.matchAll(/(\d[\d,]*(?:\.\d+)?)?([½⅓⅔¼¾⅛⅜⅝⅞])|\d+(?:\.\d+)?/g)].map(([all, whole, glyph]) =>
+    glyph ? Number(whole ?? 0) + glyphs[glyph]! : Number(all),
+  );
+}
+
+/** Worked in plain numbers from the words alone, form by form. */
+const BY_HAND: Readonly<Record<string, (n: number[]) => number>> = {
+  'area/bed-area': ([w, l]) => w! * l!,
+  'area/around-a-bed': ([w, l]) => 2 * (w! + l!),
+  'area/missing-side': ([area, w]) => area! / w!,
+  'area/row-inches': ([plants, inches]) => plants! * inches!,
+  'area/row-feet': ([plants, inches]) => (plants! * inches!) / 12,
+  'area/plants-in-a-bed': ([inches, w, l]) =>
+    Math.floor((w! * 12) / inches!) * Math.floor((l! * 12) / inches!),
+  'area/rows-needed': ([plants, inches, row]) => Math.ceil((plants! * inches!) / 12 / row!),
+  'bushel/whole-bushels': ([pounds, count]) => pounds! * count!,
+  'bushel/part-of-a-bushel': ([pounds, part]) => pounds! * part!,
+  'bushel/how-many-bushels': ([came, pounds]) => came! / pounds!,
+  'bushel/baskets': ([came, pounds, part]) => Math.ceil(came! / (pounds! * part!)),
+  'bushel/share-out': ([people, all]) => all! / people!,
+  'rates/shared-rows': ([plants, children]) => plants! / children!,
+  'rates/weeks-left': ([left, aWeek]) => left! / aWeek!,
+  'ratio/whole-times': ([serves, amount, shares]) => (amount! / serves!) * shares!,
+  'ratio/any-times': ([serves, amount, shares]) => (amount! / serves!) * shares!,
+  'ratio/how-often': ([a, b, left, right]) => Math.floor(Math.min(left! / a!, right! / b!)),
+  'ratio/shares-from': ([serves, amount, left]) => Math.floor((serves! * left!) / amount!),
+  'percent/came-up': ([whole, part]) => part! / whole!,
+  'percent/the-rest': ([percent]) => 1 - percent! / 100,
+  'percent/seeds-to-sow': ([plants, percent]) => Math.ceil((plants! * 100) / percent!),
+  'percent/with-a-cushion': ([count, percent]) => (count! * (100 + percent!)) / 100,
+  'percent/eaten': ([all, left]) => (all! - left!) / all!,
+  'percent/more-than-before': ([, before, , after]) => Math.abs(after! - before!) / before!,
+  'percent/the-whole': ([part, percent]) => (part! * 100) / percent!,
+  'averages/next-for-a-mean': (n) =>
+    n.at(-1)! * n.length - n.slice(1, -1).reduce((a, b) => a + b, 0) - n.at(-1)!,
+  'chance/without-looking': (n) => n[0]! / n.reduce((a, b) => a + b, 0),
+  'chance/seed-stays-away': ([percent]) => 1 - percent! / 100,
+  'chance/one-of-the-seeds': ([percent, seeds]) => 1 - (1 - percent! / 100) ** seeds!,
+  'linear/left-after': ([left, aWeek, weeks]) => left! - aWeek! * weeks!,
+  'linear/until-gone': ([left, aWeek]) => left! / aWeek!,
+  'linear/down-to': ([left, aWeek, keep]) => Math.floor((left! - keep!) / aWeek!),
+  'linear/when-equal': ([more, less, fast, slow]) => (more! - less!) / (fast! - slow!),
+  'linear/starting-stock': ([left, aWeek, weeks]) => left! + aWeek! * weeks!,
+};
+
+describe('keys worked by hand from the words of the question', () => {
+  it.each(Object.entries(BY_HAND))('%s', (kind, work) => {
+    const [topic, form] = kind.split('/') as [string, string];
+    const problems = many(topic, form, 40);
+    expect(problems.length).toBeGreaterThan(10);
+    for (const { text, key } of problems) {
+      if (key.kind !== 'amount' && key.kind !== 'percent' && key.kind !== 'chance') throw new Error(kind);
+      const value = work(numbersOf(text.replace(/Round .*$|Give a fraction.*$/, '')));
+      const isUp = key.kind === 'amount' && key.rounding === 'up';
+      const isDown = key.kind === 'amount' && key.rounding === 'down';
+      const round = (n: number): number => (isUp ? Math.ceil(n - 1e-9) : isDown ? Math.floor(n + 1e-9) : n);
+      expect(round(key.value.valueOf()), text).toBeCloseTo(round(value), 6);
+    }
+  });
+
+  it('averages, as jStat finds them', () => {
+    const listed = ({ text }: LessonProblem): number[] => numbersOf(text.split(': ')[1]!.split('. ')[0]!);
+    for (const [form, of] of [
+      ['mean', (n: number[]) => jStat.mean(n)],
+      ['median', (n: number[]) => jStat.median(n)],
+      ['range', (n: number[]) => jStat.range(n)],
+      ['mean-distance', (n: number[]) => jStat.meandev(n)],
+    ] as const)
+      for (const problem of many('averages', form))
+        expect(problem.key.kind === 'amount' && problem.key.value.valueOf(), problem.text).toBeCloseTo(
+          of(listed(problem)),
+          6,
+        );
   });
 });
 
