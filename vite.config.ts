@@ -1,7 +1,23 @@
 import { resolve } from 'node:path';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
+import { ENTRIES } from './components/package/entries.mjs';
 
 const at = (path: string) => resolve(import.meta.dirname, path);
+
+/**
+ * What the embedded sheet shares with the other elements comes into its file once more, small as it is: so that
+ * all of it that runs before a reader does something is one file, with one integrity hash.
+ */
+const embedAlone: Plugin = {
+  name: 'embed-alone',
+  enforce: 'pre',
+  async resolveId(source, importer) {
+    const shared = /\/(?:token-text|define)\.js$/.test(source);
+    if (!shared || !importer || !/components\/embed\//.test(importer)) return null;
+    const found = await this.resolve(source, importer, { skipSelf: true });
+    return found && { ...found, id: `${found.id}?embed` };
+  },
+};
 
 export default defineConfig(({ mode }) => {
   if (mode === 'core') {
@@ -16,14 +32,43 @@ export default defineConfig(({ mode }) => {
       },
     };
   }
+  const entry = Object.fromEntries(Object.entries(ENTRIES).map(([name, source]) => [name, at(source)]));
+  const fileName = (_format: string, name: string) => `${name}.js`;
   if (mode === 'elements') {
     return {
+      plugins: [embedAlone],
+      resolve: {
+        alias: {
+          '@lit/reactive-element/decorators/custom-element.js': at('components/package/custom-element.ts'),
+        },
+      },
       build: {
         outDir: at('dist'),
         emptyOutDir: true,
         sourcemap: true,
         target: 'es2022',
-        lib: { entry: at('components/croftsheet.ts'), formats: ['es'], fileName: () => 'croftsheet.js' },
+        lib: { entry, formats: ['es'], fileName },
+        rollupOptions: {
+          preserveEntrySignatures: 'allow-extension',
+          output: { chunkFileNames: 'parts/[name]-[hash].js', minify: true },
+        },
+      },
+    };
+  }
+  if (mode === 'server') {
+    // The same entries for where there is no page: lit and the others come from beside us, with their own
+    // files for servers, so that importing an element throws nothing and defines nothing that could draw.
+    return {
+      build: {
+        outDir: at('dist/server'),
+        emptyOutDir: true,
+        sourcemap: true,
+        ssr: true,
+        lib: { entry, formats: ['es'], fileName },
+        rollupOptions: {
+          external: [/^(?!@oxc-project\/)[a-z@](?!.*\.css)/i],
+          output: { chunkFileNames: 'parts/[name]-[hash].js' },
+        },
       },
     };
   }

@@ -4,6 +4,7 @@ export type { BookEvents, SelectedCell } from './book/events.js';
 export { type OwnBookAnswers, readPeople } from './book/own-book.js';
 export { type PlaceAsked, readPlace, readStanding, type Standing } from './book/standing.js';
 export { CroftBookMenu } from './book-menu/croft-book-menu.js';
+export { CroftEmbed } from './embed/croft-embed.js';
 export { CroftFormulas } from './formulas/croft-formulas.js';
 export { CroftLabels } from './labels/croft-labels.js';
 export { CroftLesson } from './lesson/croft-lesson.js';

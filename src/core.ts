@@ -18,6 +18,7 @@ export { blankBook, isCellError, parseBook } from './book/index.js';
 export type { FunctionDeclaration } from './formulas/declare.js';
 export { functions } from './formulas/index.js';
 export * as lessons from './lessons/index.js';
+export { type Embed, type EmbedOptions, embedOf, type ShownTable } from './live/embed/index.js';
 export { type EvaluateOptions, evaluate } from './live/evaluate.js';
 export type { BookChange, LiveBook } from './live/live-book.js';
 export type { Working } from './planning/types.js';
