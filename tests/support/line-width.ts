@@ -2,7 +2,7 @@
  * Widths of characters of a plain sans-serif in thousandths of its size, by the published metrics of
  * Helvetica (Adobe Font Metrics); Arial and Liberation Sans have the same. Others count as a wide one.
  */
-const WIDTHS: Readonly<Record<string, number>> = {};
+const WIDTHS: Record<string, number> = {};
 const give = (width: number, characters: string): void => {
   for (const each of characters) WIDTHS[each] = width;
 };
