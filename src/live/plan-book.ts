@@ -234,10 +234,10 @@ export class PlanBook {
     }
   }
 
-  /** Did another line take the row over? That line's own plan is the one to keep. */
+  /** Did another line take the row over, and plan it? Then that line's own plan is the one to keep. */
   #planElsewhere(kind: PlannedKind, id: string, here: PlannedLine | undefined): boolean {
     const line = this.lines.lineOf(kind, id);
-    return line !== undefined && line !== here;
+    return line !== undefined && line !== here && rowPlans(kind, line).has(id);
   }
 }
 

@@ -55,6 +55,16 @@ describe('planning follows', () => {
     expectSameWhenReopened();
   });
 
+  it('when both Foods rows are pasted over with one word: the second shows nothing of what it was', () => {
+    const live = open(SAVED);
+    const cells = live
+      .rowIds('foods')
+      .flatMap((row) => live.columns('foods').map(({ id }) => ({ row, column: id, typed: 'canned' })));
+    live.apply({ do: 'set cells', sheet: 'foods', cells });
+    expect(live.value('foods', 'f2', 'on_hand')).toBeNull();
+    expect(shown(live)).toEqual(shown(open(JSON.stringify(live.toJSON()))));
+  });
+
   it('when rows that others are named in the order of are moved', () => {
     for (const { id: sheet } of live.sheets()) {
       const rows = live.rowIds(sheet);
