@@ -1,6 +1,5 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult, unsafeCSS } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { cautions } from '../../src/facts/index.js';
 import {
   type BookNumbers,
   checkAnswer,
@@ -18,6 +17,7 @@ import { PAPER_FONTS, printInFrame } from '../look/print-frame.js';
 import { problemList } from '../look/problems.js';
 import { withoutBook } from '../pictures/no-book.js';
 import { lessonStyles } from './lesson-styles.js';
+import { beforeQuestions, cautionsOf, controls, words } from './lesson-view.js';
 import { loadLesson } from './load-lesson.js';
 import { PAPER_RULES, paper } from './paper.js';
 import { type Asked, asked, questionView } from './question-view.js';
@@ -195,10 +195,18 @@ export class CroftLesson extends LitElement {
           <h2>${this.#title}</h2>
           <p class="quiet small">${this.#foot()}</p>
         </div>
-        ${this.#controls()}
+        ${controls({
+          topics: this.#topics,
+          level: this.#level,
+          onLevel: (level) => {
+            this.level = level;
+          },
+          onAnother: () => this.another(),
+          onPrint: () => this.print(),
+        })}
       </header>
-      ${lesson ? this.#before(lesson) : nothing}
-      ${this.#cautions().map((words) => html`<p class="caution small"><strong>With care:</strong> ${words}</p>`)}
+      ${lesson ? beforeQuestions(lesson) : nothing}
+      ${cautionsOf(lesson, this.asked).map((words) => html`<p class="caution small"><strong>With care:</strong> ${words}</p>`)}
       ${this.#notes.map(({ message, mend }) => html`<p class="note"><strong>${message}</strong> ${mend}</p>`)}
       ${
         this.isBehind
@@ -223,37 +231,6 @@ export class CroftLesson extends LitElement {
       <p class="unseen" role="status">${this.said}</p>`;
   }
 
-  #controls(): TemplateResult {
-    const [only, ...more] = this.#topics.map(topicWithId);
-    const drawn = this.#topics.length > 0;
-    return html`<div class="controls" part="controls">
-      ${
-        drawn
-          ? html`<label
-                >Level
-                <select @change=${(event: Event) => {
-                  this.level = Number((event.target as HTMLSelectElement).value);
-                }}>
-                  ${LEVELS.map(
-                    (level) => html`<option value=${level} ?selected=${level === this.#level}>
-                      ${level}${only && more.length === 0 ? `: ${only.levels[level]}` : ''}
-                    </option>`,
-                  )}
-                </select></label
-              ><button class="button" type="button" @click=${() => this.another()}>Another sheet</button>`
-          : nothing
-      }
-      <button class="button" type="button" @click=${() => this.print()}>Print with key</button>
-    </div>`;
-  }
-
-  #before(lesson: Lesson): TemplateResult {
-    return html`<div class="words">${lesson.introduction.map((text) => html`<p>${text}</p>`)}</div>
-      ${lesson.goals.length > 0 ? words('What you will be able to do', lesson.goals) : nothing}
-      ${lesson.hands.length > 0 ? words('With your hands', lesson.hands) : nothing}
-      <h3>Questions</h3>`;
-  }
-
   #paper(): TemplateResult {
     return paper({
       title: this.#title,
@@ -261,7 +238,7 @@ export class CroftLesson extends LitElement {
       lesson: this.#read,
       topics: this.#topics,
       foot: this.#numbers ? this.#foot() : '',
-      cautions: this.#cautions(),
+      cautions: cautionsOf(this.#read, this.asked),
       writeUnits: this.units === 'write',
     });
   }
@@ -271,17 +248,6 @@ export class CroftLesson extends LitElement {
     return numbers
       ? `Level ${this.#level} · sheet ${this.seed} · from the numbers of ${numbers.title}`
       : `${this.asked.length} ${this.asked.length === 1 ? 'question' : 'questions'}`;
-  }
-
-  /** The usual caution, where the sheet or the lesson speaks of jars. */
-  #cautions(): readonly string[] {
-    const { introduction = [], hands = [], discuss = [] } = this.#read ?? {};
-    const speaks = [...introduction, ...hands, ...discuss].some((text) =>
-      /\b(?:jars?|canning|canned)\b/i.test(text),
-    );
-    return speaks || this.asked.some(({ problem }) => problem.canning)
-      ? cautions('canned').map(({ text }) => text)
-      : [];
   }
 
   readonly #check = (at: number): void => {
@@ -330,13 +296,6 @@ export class CroftLesson extends LitElement {
     if (this.querySelector(':scope > ol > li') && !this.asked.some(({ typed }) => typed !== '')) this.#anew();
   };
 }
-
-const words = (title: string, items: readonly string[]): TemplateResult => html`<h3>${title}</h3>
-  <div class="words">
-    <ul>
-      ${items.map((item) => html`<li>${item}</li>`)}
-    </ul>
-  </div>`;
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,29 +1,13 @@
 import { foodKey } from '../live/food-key.js';
 import { dayToCivil } from '../planning/dates.js';
 import { parseDay, parseMonthDay } from '../planning/parse-date.js';
-import { answerText, unitText } from './answer-text.js';
+import { unitText } from './answer-text.js';
 import { checkNumber } from './check-number.js';
+import { type Checked, type CheckOptions, RIGHT, WRONG } from './checked.js';
 import { LONGEST_ANSWER, readNumber } from './read-number.js';
 import type { Answer } from './types.js';
 import { dayInWords } from './words.js';
 
-/** What came of an answer. Only `right` counts as done. */
-export interface Checked {
-  readonly kind: 'right' | 'unit missing' | 'wrong unit' | 'not as asked' | 'unreadable' | 'wrong' | 'blank';
-  /** In words, for the child; does not give the answer away. */
-  readonly message: string;
-}
-
-export interface CheckOptions {
-  /** True where the unit is to be written, too; else it stands beside the blank. */
-  readonly writeUnits?: boolean;
-}
-
-export const RIGHT: Checked = { kind: 'right', message: 'Right.' };
-export const WRONG: Checked = {
-  kind: 'wrong',
-  message: 'Not yet. Look at the numbers again, or take a hint.',
-};
 const unreadable = (message: string): Checked => ({ kind: 'unreadable', message });
 
 const YES = new Set(['yes', 'y', 'true', 'yeah', 'yep']);
@@ -101,6 +85,3 @@ export function checkAnswer(answer: Answer, typed: string, options: CheckOptions
     }
   }
 }
-
-/** What a child sees who asks for the answer. */
-export const shownAnswer = (answer: Answer): string => answerText(answer);

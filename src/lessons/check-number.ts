@@ -1,14 +1,11 @@
 import { unitText } from './answer-text.js';
-import type { Checked, CheckOptions } from './check-answer.js';
+import { type Checked, type CheckOptions, RIGHT, WRONG } from './checked.js';
 import { type Exact, ends, exact, type Rounding, rounded } from './exact.js';
 import type { ReadNumber } from './read-number.js';
 import { readUnit } from './read-unit.js';
 import type { Answer } from './types.js';
 
 type NumberAnswer = Extract<Answer, { kind: 'amount' | 'percent' | 'chance' }>;
-
-const RIGHT = { kind: 'right', message: 'Right.' } as const;
-const WRONG = { kind: 'wrong', message: 'Not yet. Look at the numbers again, or take a hint.' } as const;
 
 const ASKED: Readonly<Record<Rounding, string>> = {
   exact: 'Write it exactly, as a fraction or a mixed number, or to the nearest hundredth.',

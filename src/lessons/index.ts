@@ -2,7 +2,8 @@
 export { answerText, numberText, sameAnswer, unitText } from './answer-text.js';
 export { type AuthoredQuestion, readQuestion, type WrittenQuestion } from './authored.js';
 export { type BookNumbers, readNumbers } from './book-numbers.js';
-export { type Checked, type CheckOptions, checkAnswer } from './check-answer.js';
+export { checkAnswer } from './check-answer.js';
+export type { Checked, CheckOptions } from './checked.js';
 export { LESSON_FORMAT, type Lesson, type LessonRead, lessonSchema, parseLesson } from './lesson-schema.js';
 export { type LessonSheet, MOST_PROBLEMS, makeSheet, problemOf, type SheetAsked } from './sheet.js';
 export { STANDARDS, type StandardCode } from './standards.js';

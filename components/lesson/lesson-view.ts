@@ -1,0 +1,65 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { cautions } from '../../src/facts/index.js';
+import { LEVELS, type Lesson, type Level, topicWithId } from '../../src/lessons/index.js';
+import type { Asked } from './question-view.js';
+
+/** Sentences under a heading. */
+export const words = (title: string, items: readonly string[]): TemplateResult => html`<h3>${title}</h3>
+  <div class="words">
+    <ul>
+      ${items.map((item) => html`<li>${item}</li>`)}
+    </ul>
+  </div>`;
+
+/** What a lesson says before its questions. */
+export const beforeQuestions = ({
+  introduction,
+  goals,
+  hands,
+}: Lesson): TemplateResult => html`<div class="words">
+    ${introduction.map((text) => html`<p>${text}</p>`)}
+  </div>
+  ${goals.length > 0 ? words('What you will be able to do', goals) : nothing}
+  ${hands.length > 0 ? words('With your hands', hands) : nothing}
+  <h3>Questions</h3>`;
+
+/** The usual caution, where the sheet or the lesson speaks of jars. */
+export function cautionsOf(lesson: Lesson | null, asked: readonly Asked[]): readonly string[] {
+  const { introduction = [], hands = [], discuss = [] } = lesson ?? {};
+  const speaks = [...introduction, ...hands, ...discuss].some((text) =>
+    /\b(?:jars?|canning|canned)\b/i.test(text),
+  );
+  return speaks || asked.some(({ problem }) => problem.canning)
+    ? cautions('canned').map(({ text }) => text)
+    : [];
+}
+
+export interface ControlsAsked {
+  readonly topics: readonly string[];
+  readonly level: Level;
+  readonly onLevel: (level: number) => void;
+  readonly onAnother: () => void;
+  readonly onPrint: () => void;
+}
+
+/** Level, another sheet, print; a lesson without numbers of the book is only printed. */
+export function controls({ topics, level, onLevel, onAnother, onPrint }: ControlsAsked): TemplateResult {
+  const [only, ...more] = topics.map(topicWithId);
+  return html`<div class="controls" part="controls">
+    ${
+      topics.length > 0
+        ? html`<label
+              >Level
+              <select @change=${(event: Event) => onLevel(Number((event.target as HTMLSelectElement).value))}>
+                ${LEVELS.map(
+                  (each) => html`<option value=${each} .selected=${each === level}>
+                    ${each}${only && more.length === 0 ? `: ${only.levels[each]}` : ''}
+                  </option>`,
+                )}
+              </select></label
+            ><button class="button" type="button" @click=${onAnother}>Another sheet</button>`
+        : nothing
+    }
+    <button class="button" type="button" @click=${onPrint}>Print with key</button>
+  </div>`;
+}
