@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { BookController } from '../book/find-book.js';
+import { undoKey } from '../book/undo-keys.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { columnsView, placeView } from './columns-view.js';
 import { findingsView, firstRows, many, progressView } from './findings-view.js';
@@ -20,6 +21,14 @@ export class BringInDialog extends ActionDialog {
   @state() private listed = LISTED;
   readonly #beside = new BookController(this);
   readonly #run = new ImportRun(this, () => this.live);
+
+  constructor() {
+    super();
+    // Rows come in part by part: undo in the middle of it would take back a part that the next one builds on.
+    this.addEventListener('keydown', (event) => {
+      if (this.#run.busy?.what === 'bringing in' && undoKey(event)) event.preventDefault();
+    });
+  }
 
   protected override content(live: LiveBook): TemplateResult {
     const run = this.#run;
