@@ -70,7 +70,7 @@ export class PlanBook {
     const foods = this.#rereadPlanned(touched);
     const draws = this.rows.reread('draws', touched);
     for (const id of this.rows.reread('household', touched)) this.#plans.forget('household', id);
-    this.#rereadHousehold();
+    const household = this.#rereadHousehold();
     const garden = this.#rereadSimple(GARDEN_KINDS, touched);
     const { figures, windows } = this.#garden.begin(this.household, garden);
     if (figures) this.lines.allDirty();
@@ -86,8 +86,9 @@ export class PlanBook {
     const changed: CellAddress[] = this.#planPeople();
     const planned = this.lines.plan(this.household, this.#garden.guide);
     for (const { before, after } of planned) this.#take(before, after, changed);
-    if (planned.length > 0 || windows || garden.size > 0) this.#planGarden(changed);
-    if (planned.length > 0 || week.size > 0) this.#planWeek(changed);
+    // Where there is no food line, none tells that the table, the day or a figure is another.
+    if (planned.length > 0 || household || windows || garden.size > 0) this.#planGarden(changed);
+    if (planned.length > 0 || household || figures || week.size > 0) this.#planWeek(changed);
     return changed;
   }
 
@@ -195,7 +196,8 @@ export class PlanBook {
     return full;
   }
 
-  #rereadHousehold(): void {
+  /** Whether it is another one now. */
+  #rereadHousehold(): boolean {
     let ledgerFrom: DayNumber | null = null;
     for (const { date } of this.rows.values('draws')) {
       if (date !== null && (ledgerFrom === null || date < ledgerFrom)) ledgerFrom = date;
@@ -204,8 +206,10 @@ export class PlanBook {
     for (const { share } of this.rows.values('household')) shares += share ?? 0;
     this.#household = readHousehold(this.#state, this.#today(), { shares: shares || 1, ledgerFrom });
     const key = JSON.stringify(this.household);
-    if (key !== this.#householdKey) this.lines.allDirty();
+    if (key === this.#householdKey) return false;
+    this.lines.allDirty();
     this.#householdKey = key;
+    return true;
   }
 
   #planPeople(): CellAddress[] {

@@ -55,6 +55,15 @@ describe('planning follows', () => {
     expectSameWhenReopened();
   });
 
+  it('when the table changes while there is no food line at all: meals need what those at it eat', () => {
+    const live = open(SAVED);
+    for (const sheet of ['shelf', 'foods', 'batches']) live.removeRows(sheet, live.rowIds(sheet));
+    live.set('household', 'p1', 'share', 0);
+    // A stew for two takes two cups; half a share takes half a cup.
+    expect(live.value('week', 'm1', 'needs')).toContain('½ cup of tomatoes');
+    expect(shown(live)).toEqual(shown(open(JSON.stringify(live.toJSON()))));
+  });
+
   it('when both Foods rows are pasted over with one word: the second shows nothing of what it was', () => {
     const live = open(SAVED);
     const cells = live
