@@ -144,12 +144,12 @@ export function shownCell(
 
 /** By the text, since what rounds to 0 is shown as 0. */
 function weightOf(
-  { id, role }: ColumnView,
+  { id, role, taken }: ColumnView,
   { kind, text }: Pick<ShownCell, 'kind' | 'text'>,
 ): ShownCell['weight'] {
   if (role !== 'planning' || kind !== 'number') return undefined;
   if (text === '0') return 'quiet';
-  return ALARMING.has(id) ? 'strong' : undefined;
+  return ALARMING.has(taken?.column ?? id) ? 'strong' : undefined;
 }
 
 function rangeOf(live: LiveBook, sheet: string, row: string, column: ColumnView): string {
