@@ -36,6 +36,17 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
+    label: 'Food math…',
+    title:
+      'Makes worksheets of school mathematics from this book’s own numbers, with an answer key to print.',
+    icon: icons.lesson,
+    group: 'sheets',
+    open: async () => {
+      await import('../lesson/lesson-dialog.js');
+      return html`<croft-lesson-dialog></croft-lesson-dialog>`;
+    },
+  },
+  {
     label: 'Bring in a table…',
     title:
       'Brings rows in from a file (CSV, TSV, workbook) or from what you paste, after showing where they go.',
@@ -74,6 +85,16 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     open: async () => {
       await import('../merging/merge-dialog.js');
       return html`<croft-merge-dialog></croft-merge-dialog>`;
+    },
+  },
+  {
+    label: 'For a web page…',
+    title: 'Makes a sheet ready for a page of your own, with cells that readers may try.',
+    icon: icons.web,
+    group: 'copies',
+    open: async () => {
+      await import('../embed/embed-dialog.js');
+      return html`<croft-embed-dialog></croft-embed-dialog>`;
     },
   },
 ];

@@ -13,7 +13,13 @@ export const icons = {
   grid: icon(
     svg`<rect x="3.5" y="4" width="13" height="12" rx="1.5"/><path d="M3.5 8.250h13M3.5 12.250h13M9 8.250V16"/>`,
   ),
+  web: icon(
+    svg`<rect x="3" y="4" width="14" height="12" rx="1.5"/><path d="M3 7.5h14M8 10l-2 1.75L8 13.5M12 10l2 1.75-2 1.75"/>`,
+  ),
   page: icon(svg`<path d="M5 3.500h7l3.5 3.500v9.500H5z"/><path d="M7.5 9.500h5M7.5 12.500h5"/>`),
+  lesson: icon(
+    svg`<path d="M4 4.500h12v11H4z"/><path d="M7 8h2.500M8.250 6.750v2.500M11.500 8H14M7 12h2.500M11.500 11.250H14M11.500 13H14"/>`,
+  ),
   jar: icon(
     svg`<path d="M6.5 3.500h7v2.500h-7z"/><path d="M7 6c-1.5 1-2 2-2 3.500v5A2 2 0 0 0 7 16.500h6a2 2 0 0 0 2-2v-5C15 8 14.5 7 13 6"/><path d="M5 11h10"/>`,
   ),

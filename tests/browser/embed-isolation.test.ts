@@ -189,6 +189,5 @@ describe('An embedded sheet, whatever the page does around it', { timeout: 60_00
     await page.waitForTimeout(100);
     expect(Math.abs((await followsAt()) - before)).toBeLessThan(1);
     expect(await page.evaluate(() => (window as unknown as { shifts: number[] }).shifts)).toEqual([]);
-    await page.screenshot({ path: '/tmp/work/embed/shot2.png', fullPage: true });
   });
 });

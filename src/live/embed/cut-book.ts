@@ -6,11 +6,16 @@ import {
   type Raw,
   type RowDoc,
   type SheetDoc,
+  type SheetKind,
 } from '../../book/index.js';
 import { isAsked, isKept, type Needed, neededBy } from './needs.js';
 
-/** What no figure is worked out from, and may be nobody else's business. */
-const PERSONAL: ReadonlySet<string> = new Set(['note', 'place']);
+/** Sheets in whose figures lots are not named by where they stand. */
+const WITHOUT_PLACES: ReadonlySet<SheetKind> = new Set(['household', 'shelf', 'foods', 'beds', 'harvest']);
+
+/** Columns that no figure of a kind of sheet is worked out from, and that may be nobody else's business. */
+const personalOf = (kind: SheetKind | undefined): ReadonlySet<string> =>
+  new Set(kind !== undefined && WITHOUT_PLACES.has(kind) ? ['note', 'place'] : ['note']);
 
 /**
  * The book cut down to what the shown columns of one sheet are worked out from, for others to have: sheets,
@@ -20,9 +25,10 @@ const PERSONAL: ReadonlySet<string> = new Set(['note', 'place']);
  */
 export function cutBook(doc: BookDoc, sheet: string, columns: readonly string[], asOf: string): BookDoc {
   const needed = neededBy(doc, sheet, columns);
+  const personal = personalOf(doc.sheets[sheet]?.kind);
   const sheets: Record<string, SheetDoc> = {};
   for (const [id, found] of Object.entries(doc.sheets)) {
-    if (needed.sheets.has(id)) sheets[id] = cutSheet(found, id, needed);
+    if (needed.sheets.has(id)) sheets[id] = cutSheet(found, id, needed, personal);
   }
   return {
     format: BOOK_FORMAT,
@@ -35,7 +41,7 @@ export function cutBook(doc: BookDoc, sheet: string, columns: readonly string[],
   };
 }
 
-function cutSheet(sheet: SheetDoc, id: string, needed: Needed): SheetDoc {
+function cutSheet(sheet: SheetDoc, id: string, needed: Needed, personal: ReadonlySet<string>): SheetDoc {
   const columns: Record<string, ColumnDoc> = {};
   for (const [column, { note: _note, marks: _marks, ...said }] of Object.entries(sheet.columns))
     if (isKept(needed, sheet, id, column)) columns[column] = said;
@@ -44,7 +50,7 @@ function cutSheet(sheet: SheetDoc, id: string, needed: Needed): SheetDoc {
     const kept: Record<string, Raw> = {};
     for (const [column, raw] of Object.entries(cells)) {
       const asked = isAsked(needed, id, column);
-      if (!isKept(needed, sheet, id, column) || (PERSONAL.has(column) && sheet.kind !== 'own' && !asked))
+      if (!isKept(needed, sheet, id, column) || (personal.has(column) && sheet.kind !== 'own' && !asked))
         continue;
       kept[column] = column === 'name' && sheet.kind === 'household' && !asked ? `Person ${i + 1}` : raw;
     }

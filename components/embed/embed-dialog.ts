@@ -1,0 +1,220 @@
+import { css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, query, state } from 'lit/decorators.js';
+import type { ColumnView } from '../../src/live/columns.js';
+import { canOpen, type Embed, embedOf } from '../../src/live/embed/index.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import { download } from '../book/copies.js';
+import { bookAround } from '../book/find-book.js';
+import { icons } from '../look/icons.js';
+import { ActionDialog } from '../sheet/actions/action-dialog.js';
+
+const SCRIPT = '<script type="module" src="croftsheet-embed.js"></script>';
+
+/** Makes one sheet ready for a web page: which columns, what readers may try, and the HTML to paste. */
+@customElement('croft-embed-dialog')
+export class EmbedDialog extends ActionDialog {
+  static override styles = [
+    ...ActionDialog.styles,
+    css`
+      .columns td:first-child {
+        width: 100%;
+      }
+      .columns :is(td, th):not(:first-child) {
+        text-align: center;
+      }
+      .scroll {
+        max-height: 15rem;
+        overflow-y: auto;
+      }
+      textarea {
+        height: 7rem;
+        font: 0.75rem/1.45 ui-monospace, monospace;
+        white-space: pre;
+        overflow: auto;
+        resize: vertical;
+      }
+    `,
+  ];
+
+  @state() private sheet = '';
+  @state() private title_ = '';
+  @state() private shown: ReadonlySet<string> = new Set();
+  @state() private open: ReadonlySet<string> = new Set();
+  @state() private grid = false;
+  @state() private copied = '';
+  @query('textarea') private html_!: HTMLTextAreaElement;
+
+  protected override heading = 'For a web page';
+
+  protected override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
+    const { live } = this;
+    if (live && this.sheet === '') this.#choose(live, firstFilled(live));
+  }
+
+  protected override content(live: LiveBook): TemplateResult {
+    const embed = embedOf(live, this.sheet, this.#options(live));
+    const key = bookAround(this)?.gridLicenceKey;
+    return html`
+      <div class="row">
+        <label class="field">
+          Sheet
+          <select @change=${(event: Event) => this.#choose(live, (event.target as HTMLSelectElement).value)}>
+            ${live.sheets().map(({ id, title }) => html`<option value=${id} ?selected=${id === this.sheet}>${title}</option>`)}
+          </select>
+        </label>
+        <label class="field">
+          Title over it
+          <input
+            .value=${this.title_}
+            @input=${(event: Event) => {
+              this.title_ = (event.target as HTMLInputElement).value;
+            }}
+          />
+        </label>
+      </div>
+      ${this.#columns(live)}
+      ${
+        key
+          ? html`<label class="row">
+              <input type="checkbox" .checked=${this.grid} @change=${() => {
+                this.grid = !this.grid;
+              }} />
+              Readers may open it as a grid, under this page’s licence for it
+            </label>`
+          : nothing
+      }
+      ${goesAlong(embed)}
+      <label class="field">
+        To paste into your page
+        <textarea readonly spellcheck="false" .value=${`${SCRIPT}\n${embed.html}`}></textarea>
+      </label>
+      <p class="small quiet">
+        The first line names croftsheet-embed.js where it lies on your site. Without script, the plain table shows.
+        <span role="status">${this.copied}</span>
+      </p>
+      <div class="row ends">
+        <button class="button" type="button" @click=${() => this.close()}>Close</button>
+        <button class="button" type="button" @click=${() => this.#save(embed)}>${icons.save}Save as a file</button>
+        <button class="button first" type="button" @click=${this.#copy}>${icons.copy}Copy</button>
+      </div>
+    `;
+  }
+
+  #columns(live: LiveBook): TemplateResult {
+    return html`<div class="scroll">
+      <table class="columns">
+        <caption class="unseen">Columns</caption>
+        <thead>
+          <tr>
+            <th scope="col">Column</th>
+            <th scope="col">Show</th>
+            <th scope="col">Readers may try</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${live.columns(this.sheet).map(
+            (column) => html`<tr>
+              <th scope="row">${column.title}</th>
+              <td>${this.#tick(`Show ${column.title}`, this.shown, column, (next) => {
+                this.shown = next;
+              })}</td>
+              <td>
+                ${
+                  canOpen(column) && this.shown.has(column.id)
+                    ? this.#tick(`Readers may try ${column.title}`, this.open, column, (next) => {
+                        this.open = next;
+                      })
+                    : nothing
+                }
+              </td>
+            </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>`;
+  }
+
+  #tick(
+    label: string,
+    among: ReadonlySet<string>,
+    { id }: ColumnView,
+    set: (next: ReadonlySet<string>) => void,
+  ): TemplateResult {
+    const toggle = (): void => {
+      const next = new Set(among);
+      if (!next.delete(id)) next.add(id);
+      this.copied = '';
+      set(next);
+    };
+    return html`<input type="checkbox" aria-label=${label} .checked=${among.has(id)} @change=${toggle} />`;
+  }
+
+  #choose(live: LiveBook, sheet: string): void {
+    this.sheet = sheet;
+    this.title_ = live.sheets().find(({ id }) => id === sheet)?.title ?? '';
+    const filled = live
+      .columns(sheet)
+      .filter(
+        ({ id, hidden }) => !hidden && live.rowIds(sheet).some((row) => live.value(sheet, row, id) !== null),
+      );
+    this.shown = new Set(filled.filter(({ id }) => id !== 'note' && id !== 'place').map(({ id }) => id));
+    this.open = new Set();
+    this.copied = '';
+  }
+
+  #options(live: LiveBook) {
+    const ids = live.columns(this.sheet).map(({ id }) => id);
+    const key = this.grid ? bookAround(this)?.gridLicenceKey : undefined;
+    return {
+      title: this.title_.trim(),
+      columns: ids.filter((id) => this.shown.has(id)),
+      open: ids.filter((id) => this.open.has(id) && this.shown.has(id)),
+      ...(key && { gridLicenceKey: key }),
+    };
+  }
+
+  readonly #copy = async (): Promise<void> => {
+    try {
+      await navigator.clipboard.writeText(this.html_.value);
+      this.copied = 'Copied.';
+    } catch {
+      // Refused by the browser: it is chosen, so that a key stroke copies it.
+      this.html_.select();
+      this.copied = 'Press Ctrl or Cmd and C to copy what is chosen.';
+    }
+  };
+
+  #save(embed: Embed): void {
+    const blob = new Blob([embed.json], { type: 'application/json' });
+    download({ name: `${fileWord(embed.table.title)}.json`, blob });
+    this.copied = 'Saved: put the file beside your page and name it by src.';
+  }
+}
+
+const fileWord = (title: string): string =>
+  title
+    .toLowerCase()
+    .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
+    .replace(/^-+|-+$/g, '') || 'sheet';
+
+const firstFilled = (live: LiveBook): string => {
+  const sheets = live.sheets();
+  return (sheets.find(({ id, kind }) => kind === 'shelf' && live.rowIds(id).length > 0) ??
+    sheets.find(({ id }) => live.rowIds(id).length > 0) ??
+    sheets[0])!.id;
+};
+
+const goesAlong = ({ goesAlong: titles }: Embed): TemplateResult =>
+  titles.length === 0
+    ? html`<p class="small quiet">Only what the table shows goes into the page.</p>`
+    : html`<p class="small">
+        So that the figures can follow, this goes into the page too, for everyone to read: ${titles.join(', ')}. Notes,
+        places and names of people stay at home unless a figure needs them.
+      </p>`;
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-embed-dialog': EmbedDialog;
+  }
+}
