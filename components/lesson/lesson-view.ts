@@ -23,14 +23,19 @@ export const beforeQuestions = ({
   ${hands.length > 0 ? words('With your hands', hands) : nothing}
   <h3>Questions</h3>`;
 
-/** The usual caution, where the sheet or the lesson speaks of jars. */
+/** The usual cautions in one, where the sheet or the lesson speaks of jars. */
 export function cautionsOf(lesson: Lesson | null, asked: readonly Asked[]): readonly string[] {
   const { introduction = [], hands = [], discuss = [] } = lesson ?? {};
   const speaks = [...introduction, ...hands, ...discuss].some((text) =>
     /\b(?:jars?|canning|canned)\b/i.test(text),
   );
-  return speaks || asked.some(({ problem }) => problem.canning)
-    ? cautions('canned').map(({ text }) => text)
+  const isAsked = speaks || asked.some(({ problem }) => problem.canning);
+  return isAsked
+    ? [
+        cautions('canned')
+          .map(({ text }) => text)
+          .join(' '),
+      ]
     : [];
 }
 

@@ -142,6 +142,28 @@ describe('a sheet from the book', () => {
   });
 });
 
+describe('in the menu of a book', () => {
+  it('worksheets are made from the book that is open, topic by topic', async () => {
+    const page = await open(PAGE);
+    await place(page, '<croft-book><croft-book-menu></croft-book-menu></croft-book>', GARDEN);
+    await page.getByRole('button', { name: 'Book' }).click();
+    await page.getByRole('menuitem', { name: 'Food math…' }).click();
+    const dialog = page.getByRole('dialog', { name: 'Food math' });
+    await dialog.locator('.question').first().waitFor();
+    expect(await dialog.locator('.question').count()).toBe(6);
+    await dialog.getByLabel('Changing units').uncheck();
+    await dialog.getByText('Choose a topic.').waitFor();
+    await dialog.getByLabel('Chance').check();
+    await dialog.getByLabel('Questions', { exact: true }).fill('3');
+    await page.keyboard.press('Tab');
+    await dialog.getByRole('heading', { name: 'Chance', level: 2 }).waitFor();
+    await expect.poll(() => dialog.locator('.question').count()).toBe(3);
+    expect(await axeViolations(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'detached' });
+  });
+});
+
 describe('on paper', () => {
   it('the key begins a page of its own, and the page around is not printed', async () => {
     const page = await open(`${DEMO}#jars-and-lids`);
