@@ -12,6 +12,10 @@ export const lessonStyles = css`
     gap: 0.5rem 1.5rem;
     margin-bottom: 0.75rem;
   }
+  .head > * {
+    min-width: 0;
+    max-width: 100%;
+  }
   .controls {
     display: flex;
     flex-wrap: wrap;
@@ -21,12 +25,13 @@ export const lessonStyles = css`
   .controls label {
     display: flex;
     min-width: 0;
+    max-width: 100%;
     align-items: center;
     gap: 0.375rem;
   }
   .controls select {
     width: auto;
-    max-width: 100%;
+    flex: 0 1 auto;
     font-weight: 400;
   }
   h3 {
