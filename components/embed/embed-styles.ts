@@ -7,7 +7,7 @@ import { tokenText } from '../look/token-text.js';
 const rules = `
 :host { display: flow-root !important; contain: inline-size; }
 :host([hidden]) { display: none !important; }
-.page { all: initial; display: block; color-scheme: inherit; color: var(--ink); }
+.page { all: initial; display: block; color-scheme: inherit; color: var(--ink); background: var(--paper); border-radius: var(--radius); }
 .root { font: 400 var(--croft-font-size, 0.9375em)/1.45 var(--font); --pad: 6px; --side: 10px; }
 *, ::before, ::after { box-sizing: border-box; }
 .frame {
@@ -48,10 +48,10 @@ input {
   all: initial; box-sizing: border-box; display: block; width: 100%; min-width: 3em; field-sizing: content;
   font: inherit; font-variant-numeric: inherit; line-height: inherit; color: var(--ink); text-align: inherit;
   padding: var(--pad) var(--side); height: calc(1.4em + 2 * var(--pad)); cursor: text;
-  background: color-mix(in srgb, var(--accent) 7%, transparent);
+  background: color-mix(in srgb, var(--accent) 7%, var(--paper));
   box-shadow: inset 0 -1px 0 color-mix(in srgb, var(--accent) 55%, transparent);
 }
-input:hover { background: color-mix(in srgb, var(--accent) 13%, transparent); }
+input:hover { background: color-mix(in srgb, var(--accent) 13%, var(--paper)); }
 input:focus { background: var(--raised); }
 input[aria-invalid='true'] { color: var(--problem); background: var(--problem-paper); }
 :focus-visible { outline: 2px solid var(--focus); outline-offset: -2px; }
@@ -59,7 +59,7 @@ input[aria-invalid='true'] { color: var(--problem); background: var(--problem-pa
 @keyframes follow { from { box-shadow: inset 0 0 0 99px color-mix(in srgb, var(--accent) 22%, transparent); } }
 .bar {
   display: flex; flex-wrap: wrap; align-items: center; gap: 0.25em 0.75em;
-  min-height: 2.25em; padding: 0.375em 0.1em; font-size: 0.8667em; line-height: 1.4; color: var(--quiet);
+  min-height: 2.25em; padding: 0.375em var(--side); font-size: 0.8667em; line-height: 1.4; color: var(--quiet);
 }
 .bar p { margin: 0; }
 .bar p:empty { display: none; }

@@ -6,6 +6,7 @@ import { join, resolve } from 'node:path';
 import { chromium } from 'playwright-core';
 import { build, preview } from 'vite';
 import { findChromium } from '../browser/harness/find-chromium.mjs';
+import { benchEmbed } from './embed.mjs';
 
 const EDITS = 15;
 const CHROMIUM_FLAGS =
@@ -85,11 +86,15 @@ if (!executablePath) {
 }
 await build(shared);
 const server = await preview({ ...shared, preview: { port: 0, host: '127.0.0.1' } });
+const only = process.argv[2];
 const browser = await chromium.launch({ executablePath, args: CHROMIUM_FLAGS });
 try {
   const url = server.resolvedUrls.local[0];
-  print('The demo household', await measure(browser, url, 'demo'));
-  print('5,000 lots and 20,000 draws', await measure(browser, url, 'big'));
+  if (only !== 'embed') {
+    print('The demo household', await measure(browser, url, 'demo'));
+    print('5,000 lots and 20,000 draws', await measure(browser, url, 'big'));
+  }
+  if (only !== 'book') await benchEmbed(browser, outDir);
 } finally {
   await browser.close();
   await server.close();

@@ -85,6 +85,7 @@ describe('An embedded sheet, whatever the page does around it', { timeout: 60_00
     await page.getByLabel('Put up, Tomatoes').first().fill('90');
     await page.keyboard.press('Enter');
     await expect.poll(async () => (await column(page, 4))[0], SOON).not.toBe(before[0]);
+    await expect.poll(() => page.evaluate(() => localStorage.length), SOON).toBe(1);
     await page.evaluate(() => {
       localStorage.clear();
       location.hash = 'objects';
@@ -93,7 +94,7 @@ describe('An embedded sheet, whatever the page does around it', { timeout: 60_00
     expect(await column(page, 4)).toEqual(before);
   });
 
-  test('works under the strictest policy that lets its script run', async () => {
+  test('works under the strictest policy that lets its script run, as a grid too', async () => {
     const page = await openWith(pages, () => cellar(4, { gridLicenceKey: 'non-commercial-and-evaluation' }), {
       policy: STRICT,
     });
@@ -104,6 +105,9 @@ describe('An embedded sheet, whatever the page does around it', { timeout: 60_00
     await page.getByLabel('Put up, Tomatoes').first().fill('=40+2');
     await page.keyboard.press('Enter');
     await expect.poll(async () => (await column(page, 2))[0], SOON).toBe('42');
+    await page.getByRole('button', { name: 'Open as a grid' }).click();
+    await expect.poll(() => page.locator('.ht_master td').count(), SOON).toBeGreaterThan(10);
+    await expect(page.locator('.ht_master td').first().isVisible()).resolves.toBe(true);
   });
 
   test('works in a frame that may keep nothing, and says so', async () => {
