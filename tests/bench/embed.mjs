@@ -3,6 +3,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join, resolve } from 'node:path';
+import { generateNKeysBetween } from 'fractional-indexing';
 import { build } from 'vite';
 import { staticParts, total } from '../package/static-parts.mjs';
 
@@ -41,14 +42,16 @@ async function snippets() {
   const { embedOf, openBook, parseBook } = await import(join(dist, 'core.js'));
   const demo = JSON.parse(readFileSync(join(repository, 'demo/data/tamarack-bench.json'), 'utf8'));
   const lots = Object.values(demo.sheets.shelf.rows);
+  const orders = generateNKeysBetween(null, null, 200);
   const rows = Object.fromEntries(
     Array.from({ length: 200 }, (_, i) => [
       `n${i}`,
-      { order: `a${String(i).padStart(4, '0')}`, cells: lots[i % lots.length].cells },
+      { order: orders[i], cells: lots[i % lots.length].cells },
     ]),
   );
   demo.sheets.shelf.rows = rows;
   const parsed = parseBook(demo);
+  if (!parsed.ok) throw new Error(parsed.problems[0].message);
   const live = openBook(parsed.book);
   const columns = ['food', 'way', 'container', 'count', 'put_up_on', 'left', 'weeks_of_supply', 'best_by'];
   const key = 'non-commercial-and-evaluation';
