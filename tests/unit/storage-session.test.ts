@@ -3,7 +3,7 @@ import { blankBook } from '../../src/book/blank.js';
 import { parseBook } from '../../src/book/parse.js';
 import { BOOK_VERSION } from '../../src/book/types.js';
 import { openBook } from '../../src/live/live-book.js';
-import { KeptBook, openKeep } from '../../src/storage/index.js';
+import { differences, KeptBook, openKeep, type VersionEntry } from '../../src/storage/index.js';
 import { BookReplica } from '../../src/storage/replica.js';
 import { aBook, failWrites, newDatabase, openTab, rawDatabase, type Tab } from './storage-support.js';
 
@@ -19,6 +19,10 @@ afterEach(async () => {
   vi.unstubAllGlobals();
 });
 
+const versionsOf = async ({ kept }: Tab): Promise<readonly VersionEntry[]> => {
+  const listed = await kept.earlier.list();
+  return listed.ok ? listed.value : [];
+};
 const states = ({ statuses }: Tab): string[] => statuses.map(({ state }) => state);
 
 describe('an edited book', () => {
@@ -185,7 +189,7 @@ describe('stored bytes that are damaged', () => {
     first.book.set('r1', 'count', 23);
     now += 3_600_000;
     await first.kept.flush();
-    await vi.waitFor(async () => expect(await first.kept.versions()).toHaveLength(2));
+    await vi.waitFor(async () => expect(await versionsOf(first)).toHaveLength(2));
     first.book.set('r1', 'count', 22);
     await first.kept.close();
     const bytes = await damage(name, 'snapshots');
@@ -323,11 +327,11 @@ describe('versions and copies', () => {
     now += 3_600_000;
     first.book.set('r1', 'count', 1);
     await first.kept.flush();
-    await vi.waitFor(async () => expect(await first.kept.versions()).toHaveLength(2));
-    const oldest = (await first.kept.versions()).at(-1)!;
-    const version = await first.kept.version(oldest.id);
+    await vi.waitFor(async () => expect(await versionsOf(first)).toHaveLength(2));
+    const oldest = (await versionsOf(first)).at(-1)!;
+    const version = await first.kept.earlier.read(oldest.id);
     expect(version).toEqual({ ok: true, value: aBook() });
-    expect(version.ok && first.kept.changesTo(version.value)).toEqual([
+    expect(version.ok && differences(first.book.doc, version.value)).toEqual([
       { path: ['sheets', 'shelf', 'rows', 'r1', 'cells', 'count'], to: 24, was: 1 },
     ]);
   });

@@ -1,61 +1,25 @@
-import { differences } from '../book/differences.js';
 import { isWellFormed } from '../book/stored-edit.js';
 import type { BookDoc, Change } from '../book/types.js';
-import { ok, type Problem, type Result, refuse } from '../problem.js';
-import type { Conflict } from './clashes.js';
+import { ok, type Problem, type Result } from '../problem.js';
 import { ConflictList } from './conflict-list.js';
+import { CopyMerging, type MergedCopy } from './copy-merging.js';
 import type { Keep } from './keep.js';
 import { STORAGE_CLEARED, storageProblem } from './keep-problems.js';
-import type { VersionEntry } from './keep-versions.js';
-import { type MergePlan, planMerge, usualDecision } from './merge-plan.js';
+import type { EditableBook, KeptBookOptions } from './kept-book-options.js';
+import type { MergePlan } from './merge-plan.js';
 import type { BookCopy } from './merging.js';
-import { type OpenedBook, openAnyhow, type ParseBook, readVersion, takeOverParsed } from './opening.js';
+import { type OpenedBook, openAnyhow, takeOverParsed } from './opening.js';
 import { askToPersist, watchPage } from './page.js';
-import { type BookReplica, isVector } from './replica.js';
+import type { BookReplica } from './replica.js';
 import { SavingQueue } from './saving-queue.js';
 import { type KeepStatus, keepStatus } from './status.js';
-import { joinTabs, type TabMessage, type Tabs, type TabWords } from './tabs.js';
+import { TabExchange } from './tab-exchange.js';
+import { joinTabs, type TabMessage, type Tabs } from './tabs.js';
 import { Upkeep } from './upkeep.js';
 import { type BookVersions, KeptVersions, PageVersions } from './versions.js';
 
-/** What came of merging a copy into the open book. */
-export interface MergedCopy {
-  readonly changes: readonly Change[];
-  readonly conflicts: readonly Conflict[];
-}
-
 const asCopy = (started: BookDoc | BookCopy): BookCopy =>
   'doc' in started ? (started as BookCopy) : { doc: started };
-
-/** The open book, as far as keeping it goes: a `LiveBook`, or what stands for it. */
-export interface EditableBook {
-  /** Shows edits made elsewhere; they are not put into this copy's history. */
-  applyRemote(changes: readonly Change[]): void;
-  /** The book as it stands; asked after a merge, so that what is kept is what is shown. */
-  toJSON?(): BookDoc;
-  /**
-   * Calls back after each edit, before anything else can happen; may return what ends that. All but those
-   * of origin `remote` were made on this page (typed, undone, redone) and are stored from here.
-   */
-  on(
-    event: 'change',
-    listener: (event: { readonly changes: readonly Change[]; readonly origin: string }) => void,
-  ): unknown;
-}
-
-export interface KeptBookOptions {
-  readonly id: string;
-  readonly parseBook: ParseBook;
-  /** The book to begin with when none is kept under the id; with its state, where it came from a file that has one. */
-  readonly start: () => BookDoc | BookCopy | Promise<BookDoc | BookCopy>;
-  /** Name of the database. */
-  readonly database?: string;
-  readonly onStatus?: (status: KeepStatus) => void;
-  /** Milliseconds since 1970; for tests. */
-  readonly now?: () => number;
-  /** Milliseconds before saving is tried again, by failures in a row. Default: 1 s, doubling up to 30 s. */
-  readonly retryAfter?: (failures: number) => number;
-}
 
 /** A book, the storage that keeps it, and the other tabs that show it. */
 export class KeptBook {
@@ -75,9 +39,8 @@ export class KeptBook {
   readonly conflicts = new ConflictList();
   /** Earlier versions of the book; in memory where nothing can be kept. */
   readonly earlier: BookVersions;
-  /** Another copy's state, to be merged just before the edits that come of it. */
-  #merging: Uint8Array | undefined;
-  #tabs: Tabs | undefined;
+  readonly #merging: CopyMerging;
+  readonly #tabs: TabExchange;
   #book: EditableBook | undefined;
   /** Merged before a book was attached. */
   #early: Change[] = [];
@@ -90,6 +53,7 @@ export class KeptBook {
     opened: OpenedBook,
     keep: Keep | undefined,
     status: KeepStatus,
+    tabs: Tabs,
   ) {
     this.#options = options;
     this.#id = options.id;
@@ -100,6 +64,13 @@ export class KeptBook {
     this.#keep = keep;
     this.#status = status;
     if (options.onStatus) this.#listeners.add(options.onStatus);
+    this.#merging = new CopyMerging(opened.replica, options.parseBook);
+    this.#tabs = new TabExchange(tabs, opened.replica, {
+      stores: keep !== undefined,
+      unsaved: () => (this.#queue?.unsaved.length ?? 0) > 0,
+      deliver: (changes) => this.#deliver(changes),
+      store: (update) => this.#queue?.add(update),
+    });
     const [book, now] = [() => opened.replica.toBook(), options.now ?? Date.now];
     this.earlier = keep
       ? new KeptVersions(keep, options.id, options.parseBook, book, now)
@@ -138,9 +109,9 @@ export class KeptBook {
       return opening;
     }
     const { opened, keep, status, unsaved } = opening.value;
-    const kept = new KeptBook(options, opened, keep, status);
-    kept.#begin(tabs, unsaved);
-    hear = (message) => kept.#hear(message);
+    const kept = new KeptBook(options, opened, keep, status, tabs);
+    kept.#begin(unsaved);
+    hear = (message) => kept.#tabs.hear(message);
     early.forEach(hear);
     return ok(kept);
   }
@@ -160,7 +131,7 @@ export class KeptBook {
     this.#book = book;
     const end = book.on('change', ({ changes, origin }) => {
       if (origin === 'remote') return;
-      this.#mergePending();
+      this.#merging.mergeWaiting();
       this.#replica.apply(changes);
     });
     if (typeof end === 'function') this.#ends.push(() => end());
@@ -177,27 +148,9 @@ export class KeptBook {
     return this.#replica.encode();
   }
 
-  /** Earlier versions of the book, newest first. */
-  async versions(): Promise<VersionEntry[]> {
-    return (await this.#keep?.versions(this.#id)) ?? [];
-  }
-
-  /** An earlier version, to look at; `changesTo` says how to go back to it. */
-  async version(version: number): Promise<Result<BookDoc>> {
-    const doc = this.#keep && (await readVersion(this.#keep, version, this.#options.parseBook));
-    return doc
-      ? ok(doc)
-      : refuse('version-gone', 'This version is no longer kept, or cannot be read.', 'Choose another one.');
-  }
-
-  /** The edits that make the book what `doc` is; made as one command, they can be undone. */
-  changesTo(doc: BookDoc): Change[] {
-    return differences(this.#replica.toBook(), doc);
-  }
-
   /** How a copy that was edited elsewhere would merge, row by row and cell by cell; changes nothing. */
   planMerge(copy: BookCopy): Result<MergePlan> {
-    return planMerge(this.#replica, copy, this.#options.parseBook);
+    return this.#merging.plan(copy);
   }
 
   /**
@@ -205,36 +158,15 @@ export class KeptBook {
    * answers whether they were made. What is kept afterwards is what the book shows.
    */
   merging(plan: MergePlan, work: () => boolean): boolean {
-    this.#merging = plan.update;
-    try {
-      const done = work();
-      if (done) this.#mergePending();
-      const shown = done ? this.#book?.toJSON?.() : undefined;
-      if (shown) this.#replica.apply(differences(this.#replica.toBook(), shown));
-      return done;
-    } finally {
-      this.#merging = undefined;
-    }
+    return this.#merging.during(plan, work, () => this.#book?.toJSON?.());
   }
 
   /** Merges a copy as another copy's edits: shown, kept, and not this page's to undo. A version is kept first. */
   async mergeCopy(copy: BookCopy): Promise<Result<MergedCopy>> {
     await this.#upkeep?.keepVersion();
-    const plan = this.planMerge(copy);
-    if (!plan.ok) return plan;
-    const { edits, conflicts } = plan.value;
-    const removed = conflicts.filter((each) => usualDecision(each) === 'theirs');
-    const changes = [...edits, ...removed.map(({ path, mine, theirs }) => ({ path, to: theirs, was: mine }))];
-    this.#merging = plan.value.update;
-    this.#mergePending();
-    this.#replica.apply([
-      ...changes,
-      ...conflicts
-        .filter((each) => !removed.includes(each))
-        .map(({ path, mine }) => ({ path, to: mine, was: mine })),
-    ]);
-    this.#deliver(changes);
-    return ok({ changes, conflicts });
+    const merged = this.#merging.take(copy);
+    if (merged.ok) this.#deliver(merged.value.changes);
+    return merged;
   }
 
   /**
@@ -254,32 +186,22 @@ export class KeptBook {
       queueMicrotask(() => this.#replica.apply(bad.map(({ path, was }) => ({ path, to: was, was }))));
   }
 
-  #mergePending(): void {
-    const update = this.#merging;
-    this.#merging = undefined;
-    if (!update) return;
-    this.#replica.merge(update, 'local');
-    // Asked about when the merge was planned.
-    this.#replica.conflicts();
-  }
-
   /** Saves what waits, and ends. */
   async close(): Promise<void> {
     await this.flush();
     this.#queue?.stop();
     for (const end of this.#ends.splice(0)) end();
-    this.#tabs?.close();
+    this.#tabs.close();
     await this.#keep?.close();
   }
 
-  #begin(tabs: Tabs, unsaved: boolean): void {
-    this.#tabs = tabs;
+  #begin(unsaved: boolean): void {
     this.#ends.push(
       this.#replica.onUpdate((update, origin) => {
         if (origin === 'remote') return;
         if (origin === 'provider') this.#takeFromProvider();
         if (this.#queue) this.#queue.add(update);
-        else this.#post({ kind: 'update', update, kept: false });
+        else this.#tabs.tell(update, false);
       }),
       watchPage(
         () => void this.flush().then(() => this.#upkeep?.putAway()),
@@ -289,7 +211,7 @@ export class KeptBook {
     takeOverParsed({ doc: this.doc, replica: this.#replica, upTo: this.#upTo });
     if (unsaved) this.#queue?.add(this.#replica.encode());
     this.#say(this.#status);
-    this.#ask();
+    this.#tabs.ask();
     if (!unsaved) void this.#upkeep?.keepVersion();
   }
 
@@ -305,42 +227,6 @@ export class KeptBook {
     else this.#early.push(...changes);
   }
 
-  /**
-   * Pages that store their book have one book between them. Where one of the two does not, they may have begun
-   * with different ones (the source changed meanwhile, say): their edits must not mix.
-   */
-  #concernsUs({ begun, stores }: TabMessage): boolean {
-    if (!begun || (stores && this.#keep)) return true;
-    const ours = this.#replica.beginnings;
-    return begun.some((each) => ours.includes(each));
-  }
-
-  #post(words: TabWords): void {
-    const sender = { begun: this.#replica.beginnings, stores: this.#keep !== undefined };
-    this.#tabs?.post({ ...words, ...sender });
-  }
-
-  #hear(message: TabMessage): void {
-    if (!this.#concernsUs(message)) return;
-    if (message.kind === 'hello') {
-      if (!isVector(message.vector)) return;
-      const unsaved = !this.#keep || (this.#queue?.unsaved.length ?? 0) > 0;
-      if (unsaved || this.#replica.isAheadOf(message.vector))
-        this.#post({ kind: 'update', update: this.#replica.encodeSince(message.vector), kept: false });
-      if (this.#replica.isBehind(message.vector)) this.#ask();
-      return;
-    }
-    const merged = this.#replica.merge(message.update);
-    if (!merged.ok) return;
-    this.#deliver(merged.value);
-    if (!message.kept) this.#queue?.add(message.update);
-    if (this.#replica.incomplete) this.#ask();
-  }
-
-  #ask(): void {
-    this.#post({ kind: 'hello', vector: this.#replica.vector() });
-  }
-
   get #label() {
     return { title: this.#replica.title, at: (this.#options.now ?? Date.now)() };
   }
@@ -352,9 +238,9 @@ export class KeptBook {
         this.#cleared = true;
         await keep.create(this.#id, this.#replica.encode(), this.#label);
       }
-      this.#post({ kind: 'update', update, kept: true });
+      this.#tabs.tell(update, true);
     } catch (error) {
-      this.#post({ kind: 'update', update, kept: false });
+      this.#tabs.tell(update, false);
       throw error;
     }
   }
@@ -368,7 +254,7 @@ export class KeptBook {
 
   /** What other tabs kept while this page slept. */
   async #catchUp(): Promise<void> {
-    this.#ask();
+    this.#tabs.ask();
     try {
       const since = await this.#keep?.loadSince(this.#id, this.#upTo);
       if (!since) return;
