@@ -4,8 +4,9 @@ import { parseBook, type Typed } from '../../src/book/index.js';
 import { openBook } from '../../src/core.js';
 import { foodKey } from '../../src/live/food-key.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { anyEdit } from '../soak/any-edit.js';
 import { asCommand } from '../soak/as-command.js';
-import { anyEdit, type Edit } from '../soak/edits.js';
+import type { Edit } from '../soak/edits.js';
 import { AS_OF, shown, startingBook } from '../support/random-book.js';
 
 const RUNS = Number(process.env.CROFTSHEET_RUNS ?? 12);

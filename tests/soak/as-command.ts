@@ -1,4 +1,4 @@
-import { type Command, KINDS, SHEET_KINDS, type Typed } from '../../src/book/index.js';
+import { type Command, KINDS, SHEET_KINDS } from '../../src/book/index.js';
 import { copySheet } from '../../src/live/doings/copy-sheet.js';
 import { mealsToMark } from '../../src/live/doings/mark-done.js';
 import { postBatchCommand } from '../../src/live/doings/post-batch.js';
@@ -6,6 +6,7 @@ import type { LiveBook } from '../../src/live/live-book.js';
 import { FormulaShift } from '../../src/live/shift-formula.js';
 import { bringIn } from './bring-in.js';
 import type { Edit } from './edits.js';
+import { setCells } from './set-cells.js';
 
 const MOST_COLUMNS = 40;
 const MOST_SHEETS = 18;
@@ -229,22 +230,4 @@ function draw(live: LiveBook, edit: Kind<'draw'>, newId: NewId, mostRows: number
     before: null,
     rows: [{ id: newId(), cells: { date, food, amount, container, purpose } }],
   };
-}
-
-function setCells(
-  sheet: string,
-  rows: readonly string[],
-  columns: readonly string[],
-  top: number,
-  left: number,
-  block: readonly (readonly Typed[])[],
-): Command | undefined {
-  const from = columns.length === 0 ? 0 : left % columns.length;
-  const cells = block.flatMap((line, i) =>
-    line.flatMap((typed, j) => {
-      const [row, column] = [rows[top + i], columns[from + j]];
-      return row !== undefined && column !== undefined ? [{ row, column, typed }] : [];
-    }),
-  );
-  return cells.length > 0 ? { do: 'set cells', sheet, cells } : undefined;
 }

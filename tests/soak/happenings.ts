@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { anyEdit } from './edits.js';
+import { anyEdit } from './any-edit.js';
 import { type Count, type Happening, Table } from './table.js';
 
 const tab = fc.nat({ max: 1 });
