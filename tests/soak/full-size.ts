@@ -26,6 +26,8 @@ const BOOKS: Readonly<Record<string, () => string>> = {
 export function* soakFullSize(options: {
   readonly operations: number;
   readonly seed: number;
+  /** Called after every operation. */
+  readonly said?: (figures: object) => void;
 }): Generator<FullSizeFigures> {
   for (const [book, read] of Object.entries(BOOKS)) {
     const from = performance.now();
@@ -37,7 +39,10 @@ export function* soakFullSize(options: {
     const table = new Table(text, count, { every: EVERY, mostRows: 20_000 });
     const happenings = sampled(options.seed, options.operations);
     try {
-      for (const happening of happenings) table.happen(happening);
+      for (const happening of happenings) {
+        table.happen(happening);
+        options.said?.({ book, ...count });
+      }
       table.settle();
       table.compareAll();
     } catch (error) {

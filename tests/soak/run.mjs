@@ -62,7 +62,11 @@ try {
   }
   if (parts.includes('full-size')) {
     const { soakFullSize } = await load('full-size');
-    for (const { failures, ...figures } of soakFullSize({ operations: number('full-size'), seed })) {
+    for (const { failures, ...figures } of soakFullSize({
+      operations: number('full-size'),
+      seed,
+      said: progress(),
+    })) {
       for (const failure of failures) console.log(`\nFAILED ${failure}`);
       console.log(`full size: ${line(figures)}, failures ${failures.length}`);
       wrong += failures.length;
