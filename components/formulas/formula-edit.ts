@@ -48,7 +48,7 @@ export class FormulaEdit extends LitElement {
       <p id="wrong" class="problem small" role="alert">${this.wrong}</p>
       <div class="row">
         <button class="button first">Keep</button>
-        <button class="button" type="button" @click=${this.#close}>Leave it as it is</button>
+        <button class="button" type="button" @click=${this.#close}>Cancel</button>
       </div>
     </form>`;
   }

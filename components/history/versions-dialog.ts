@@ -1,4 +1,4 @@
-import { css, html, nothing, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { BookDoc } from '../../src/book/index.js';
 import { type BringBack, type BroughtBack, bringBack } from '../../src/live/doings/bring-back.js';
@@ -8,10 +8,10 @@ import type { Problem } from '../../src/problem.js';
 import type { BookVersions, VersionEntry } from '../../src/storage/index.js';
 import { bookAround } from '../book/find-book.js';
 import { icons } from '../look/icons.js';
-import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { broughtBackView } from './brought-back-view.js';
-import { comparisonStyles, comparisonView } from './comparison-view.js';
+import { comparingStyles, comparingView } from './comparing-view.js';
+import { comparisonStyles } from './comparison-view.js';
 import { runComparison } from './running-comparison.js';
 import { versionCalled, versionsList, versionsListStyles } from './versions-list.js';
 
@@ -23,28 +23,7 @@ interface Shown {
 /** Earlier versions of the book: keep one by name, compare figure by figure, bring back all or a part. */
 @customElement('croft-versions-dialog')
 export class VersionsDialog extends ActionDialog {
-  static override styles = [
-    ...ActionDialog.styles,
-    versionsListStyles,
-    comparisonStyles,
-    css`
-      .chosen {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(12rem, 1fr));
-        gap: 0.625rem 1rem;
-        align-items: end;
-      }
-      .told:not(:has(p)) {
-        position: absolute;
-      }
-      .tick {
-        display: flex;
-        gap: 0.5rem;
-        align-items: center;
-        min-height: 2.125rem;
-      }
-    `,
-  ];
+  static override styles = [...ActionDialog.styles, versionsListStyles, comparisonStyles, comparingStyles];
 
   @state() private versions: BookVersions | null = null;
   @state() private entries: readonly VersionEntry[] = [];
@@ -74,9 +53,7 @@ export class VersionsDialog extends ActionDialog {
   }
 
   protected override content(live: LiveBook): TemplateResult {
-    const said = html`<div role="status" class="told small">
-      ${this.said === null ? nothing : html`<p class=${typeof this.said === 'string' ? '' : 'problem'}>${inWords(this.said)}</p>`}
-    </div>`;
+    const said = this.outcome(this.said);
     if (this.asked) return html`${said}${this.#asking(live)}`;
     return html`${said}${this.shown ? this.#comparing(live, this.shown) : this.#listing(live)}`;
   }
@@ -123,72 +100,25 @@ export class VersionsDialog extends ActionDialog {
   }
 
   #comparing(live: LiveBook, { entry }: Shown): TemplateResult {
-    const { found, other } = this;
-    const called = versionCalled(entry);
+    const { entries, found, other, sheet, figures, progress, unfolded } = this;
     return html`
-      <div class="chosen">
-        <div class="field">
-          <span class="small"><strong>Was:</strong> ${called}</span>
-          <label for="other">Compared with</label>
-          <select id="other" @change=${this.#chooseOther}>
-            <option value="" ?selected=${other === null}>the book as it is now</option>
-            ${this.entries
-              .filter(({ id }) => id !== entry.id)
-              .map(
-                (each) =>
-                  html`<option value=${each.id} ?selected=${other?.entry.id === each.id}>${versionCalled(each)}</option>`,
-              )}
-          </select>
-        </div>
-        <div class="field">
-          <label for="only">Sheet</label>
-          <select id="only" ?disabled=${!found} @change=${this.#chooseSheet}>
-            <option value="">all sheets</option>
-            ${(found?.sheets ?? []).map(
-              ({ sheet, title }) =>
-                html`<option value=${sheet} ?selected=${sheet === this.sheet}>${title}</option>`,
-            )}
-          </select>
-        </div>
-        <label class="tick"
-          ><input
-            type="checkbox"
-            .checked=${this.figures}
-            @change=${(event: Event) => {
-              this.figures = (event.target as HTMLInputElement).checked;
-            }}
-          />Planning figures too</label
-        >
-      </div>
-      ${
-        found
-          ? html`<p class="small quiet">
-                Figures of both are worked out for the day that each is set to, else for today. The greatest differences
-                come first; what is tinted is worked out.
-              </p>
-              ${
-                other === null
-                  ? html`<div>
-                      <button class="button" type="button" @click=${() => this.#ask(live, null, 'the whole book')}>
-                        ${icons.undo}Bring back the whole book…
-                      </button>
-                    </div>`
-                  : nothing
-              }
-              ${comparisonView(found, {
-                figures: this.figures,
-                sheet: this.sheet,
-                unfolded: this.unfolded,
-                unfold: (sheet) => {
-                  this.unfolded = new Set([...this.unfolded, sheet]);
-                },
-                ...(other === null && { bringBack: (what, name) => this.#ask(live, what, name) }),
-              })}`
-          : html`<div>
-              <label for="progress">Comparing…</label>
-              <progress id="progress" max="1" .value=${this.progress}></progress>
-            </div>`
-      }
+      ${comparingView(
+        { entry, others: entries.filter(({ id }) => id !== entry.id), other: other?.entry ?? null },
+        { found, sheet, figures, progress, unfolded },
+        {
+          compareWith: (id) => void this.#compareWith(id),
+          onlySheet: (only) => {
+            this.sheet = only;
+          },
+          withFigures: (wanted) => {
+            this.figures = wanted;
+          },
+          unfold: (each) => {
+            this.unfolded = new Set([...this.unfolded, each]);
+          },
+          bringBack: (what, called) => this.#ask(live, what, called),
+        },
+      )}
       <div class="row ends">
         <button class="button" type="button" @click=${this.#back}>Back to the versions</button>
         <button class="button first" type="button" @click=${() => this.close()}>Close</button>
@@ -201,7 +131,7 @@ export class VersionsDialog extends ActionDialog {
     return html`
       ${broughtBackView(live, called, versionCalled(this.shown!.entry), back)}
       <div class="row ends">
-        <button class="button" type="button" @click=${() => this.#unask()}>Leave it as it is</button>
+        <button class="button" type="button" @click=${() => this.#unask()}>Cancel</button>
         <button class="button first" type="button" @click=${() => this.#bringBack(live)}>Bring it back</button>
       </div>
     `;
@@ -267,18 +197,13 @@ export class VersionsDialog extends ActionDialog {
     await this.#compare();
   }
 
-  readonly #chooseOther = async (event: Event): Promise<void> => {
-    const id = (event.target as HTMLSelectElement).value;
-    const entry = this.entries.find((each) => String(each.id) === id);
+  async #compareWith(id: number | null): Promise<void> {
+    const entry = this.entries.find((each) => each.id === id);
     const read = entry && (await this.versions!.read(entry.id));
     if (read && !read.ok) this.said = read.problem;
     this.other = entry && read?.ok ? { entry, doc: read.value } : null;
     await this.#compare();
-  };
-
-  readonly #chooseSheet = (event: Event): void => {
-    this.sheet = (event.target as HTMLSelectElement).value || null;
-  };
+  }
 
   async #compare(): Promise<void> {
     const { live, shown } = this;
@@ -308,28 +233,21 @@ export class VersionsDialog extends ActionDialog {
     void this.#load();
   };
 
-  #ask(live: LiveBook, what: { sheet: string; row?: string; column?: string } | null, called: string): void {
+  #ask(live: LiveBook, what: BringBack, called: string): void {
     const { entry, doc } = this.shown!;
-    const back = bringBack(live, doc, partOf(what), versionCalled(entry));
+    const back = bringBack(live, doc, what, versionCalled(entry));
     if (!back.ok) {
       this.said = back.problem;
       return;
     }
     this.said = null;
     this.asked = { called, back: back.value };
-    this.#toTop();
+    void this.toTop();
   }
 
   #unask(): void {
     this.asked = null;
-    this.#toTop();
-  }
-
-  #toTop(): void {
-    void this.updateComplete.then(() => {
-      this.dialog.scrollTop = 0;
-      this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
-    });
+    void this.toTop();
   }
 
   #bringBack(live: LiveBook): void {
@@ -339,16 +257,9 @@ export class VersionsDialog extends ActionDialog {
     this.said = outcome.ok
       ? (outcome.notes[0] ?? `Brought back: ${called}. Undo takes it back.`)
       : outcome.problem;
-    this.#toTop();
+    void this.toTop();
     void this.#compare();
   }
-}
-
-function partOf(what: { sheet: string; row?: string; column?: string } | null): BringBack {
-  if (what === null) return { part: 'book' };
-  const { sheet, row, column } = what;
-  if (row === undefined) return { part: 'sheet', sheet };
-  return column === undefined ? { part: 'row', sheet, row } : { part: 'cell', sheet, row, column };
 }
 
 declare global {

@@ -48,7 +48,7 @@ export const versionsListStyles = css`
 `;
 
 /** When a version was kept, on this device's clock. */
-export const versionDay = (at: number): string => format(at, 'd MMM yyyy, HH:mm');
+export const versionDay = (at: number): string => format(at, 'MMM d, yyyy, HH:mm');
 
 /** A version in words, for headings and 'Undo …'. */
 export const versionCalled = ({ name, at }: Pick<VersionEntry, 'name' | 'at'>): string =>

@@ -9,7 +9,6 @@ import { download } from '../book/copies.js';
 import { bookAround } from '../book/find-book.js';
 import { loadStorage } from '../book/keeping.js';
 import { icons } from '../look/icons.js';
-import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { conflictStyles, conflictView } from './conflict-view.js';
 
@@ -24,9 +23,6 @@ export class MergeDialog extends ActionDialog {
     css`
       .standing {
         gap: 0.5rem;
-      }
-      .told:not(:has(p)) {
-        position: absolute;
       }
       .ways {
         display: grid;
@@ -73,13 +69,7 @@ export class MergeDialog extends ActionDialog {
 
   protected override content(live: LiveBook): TemplateResult {
     return html`
-      <div role="status" class="told">
-        ${
-          this.said === null
-            ? nothing
-            : html`<p class=${typeof this.said === 'string' ? '' : 'problem'}>${inWords(this.said)}</p>`
-        }
-      </div>
+      ${this.outcome(this.said)}
       ${this.plan && this.#storage ? this.#planned(live, this.plan, this.#storage) : this.#choosing(live)}
     `;
   }
@@ -232,7 +222,7 @@ export class MergeDialog extends ActionDialog {
         ${open === 0 ? '' : `${open} left open. `}The book as it is now is kept first, as the version “before merging”.
       </p>
       <div class="row ends">
-        <button class="button" type="button" @click=${this.#another}>Leave it as it is</button>
+        <button class="button" type="button" @click=${this.#another}>Cancel</button>
         ${
           edits.length + conflicts.length === 0
             ? nothing
@@ -270,7 +260,7 @@ export class MergeDialog extends ActionDialog {
     this.copy = copy.value;
     this.plan = plan.value;
     this.decisions = new Map();
-    this.#toTop();
+    void this.toTop();
   }
 
   readonly #merge = async (): Promise<void> => {
@@ -283,7 +273,7 @@ export class MergeDialog extends ActionDialog {
     const outcome = merged.ok ? merged.value : merged;
     if (!outcome.ok) {
       this.said = outcome.problem;
-      this.#toTop();
+      void this.toTop();
       return;
     }
     const words = `“${plan.theirs.title}” is merged in. Undo takes it back as one step.`;
@@ -295,7 +285,7 @@ export class MergeDialog extends ActionDialog {
   readonly #another = (): void => {
     this.plan = null;
     this.copy = null;
-    this.#toTop();
+    void this.toTop();
   };
 
   async #decide(conflict: Conflict, storage: Storage): Promise<void> {
@@ -303,13 +293,13 @@ export class MergeDialog extends ActionDialog {
     const outcome = decision && (await this.#past?.decide(conflict, decision));
     if (outcome) this.said = outcome.ok ? 'Written. Undo takes it back.' : outcome.problem;
     this.requestUpdate();
-    this.#toTop();
+    void this.toTop();
   }
 
   #letGo(conflict: Conflict): void {
     this.#past?.letGo(conflict);
     this.said = 'Let go; the book stays as it is.';
-    this.#toTop();
+    void this.toTop();
   }
 
   readonly #save = async (): Promise<void> => {
@@ -318,13 +308,6 @@ export class MergeDialog extends ActionDialog {
     download(file);
     this.said = `Saved as ${file.name}.`;
   };
-
-  #toTop(): void {
-    void this.updateComplete.then(() => {
-      this.dialog.scrollTop = 0;
-      this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
-    });
-  }
 }
 
 declare global {

@@ -128,7 +128,7 @@ async function lastGood(
 
 /** In words; nothing where the stored time is none. */
 const fromWhen = (at: number): string =>
-  isValid(new Date(at)) ? `, from ${format(at, "d MMMM yyyy 'at' HH:mm")}` : '';
+  isValid(new Date(at)) ? `, from ${format(at, "MMM d, yyyy 'at' HH:mm")}` : '';
 
 /** The book of a kept version, or undefined when it is gone or is no book. */
 export async function readVersion(

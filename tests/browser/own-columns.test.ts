@@ -58,6 +58,27 @@ describe('entries of typed own columns', () => {
     expect(await (await at.cell(1, 'How many')).getAttribute('aria-invalid')).toBe('true');
   });
 
+  it('are passed by Tab without typing while a row is being written; Escape lets Tab out', async () => {
+    const at = await grid();
+    await at.click(4, 'Who');
+    for (const text of ['Edda', 'fam', '', '2026-08-01']) {
+      if (text !== '') await at.type(text);
+      await at.press('Tab');
+    }
+    await at.press('Space', 'Tab');
+    const made = (await at.rowIds())[4]!;
+    expect(await at.value(made, 'kind')).toBe('family');
+    expect(await at.value(made, 'back')).toBe('2026-08-01');
+    expect(await at.value(made, 'came')).toBe(true);
+    await at.type('Finn');
+    await at.press('Tab', 'Tab');
+    const next = (await at.rowIds())[5]!;
+    expect(await at.value(next, 'who')).toBe('Finn');
+    expect(await at.selection()).toEqual({ row: next, column: 'many' });
+    await at.press('Escape', 'Tab');
+    expect(await at.page.evaluate(() => document.activeElement?.id)).toBe('after');
+  });
+
   it('are read alike when they are pasted', async () => {
     const at = await grid();
     await at.otherProgramCopies('1 1/2\tMay 9 2026\tyes\nmany\tsoon\tno');

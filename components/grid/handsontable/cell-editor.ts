@@ -200,23 +200,9 @@ export class CellEditor extends TextEditor {
     }
     if (event.key === 'Tab') {
       handled();
-      this.#leaveBy(event.shiftKey ? -1 : 1);
-    }
-  }
-
-  /** Tab: saves and goes to the next cell, at the end of a line to the next line's first. */
-  #leaveBy(step: 1 | -1): void {
-    const { hot } = this;
-    const [row, col] = [this.row ?? 0, (this.col ?? 0) + step];
-    const { run } = this.#editing!.context;
-    if (!run.goesOn(row, col - step)) run.begin(row, col - step);
-    this.finishEditing(false);
-    run.next(row, col);
-    const columns = hot.countCols();
-    if (col >= 0 && col < columns) hot.selectCell(row, col);
-    else {
-      const next = row + step;
-      if (next >= 0 && next < hot.countRows()) hot.selectCell(next, step > 0 ? 0 : columns - 1);
+      const step = event.shiftKey ? -1 : 1;
+      const save = () => this.finishEditing(false);
+      editing.context.run.tabFromEditor(this.hot, this.row ?? 0, this.col ?? 0, step, save);
     }
   }
 

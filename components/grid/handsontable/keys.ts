@@ -16,7 +16,7 @@ export function replay({ host }: GridContext, which: 'undo' | 'redo'): void {
 
 /** Keys of our own, in place of the library's where it would write to its own data. */
 export function addKeys(context: GridContext): void {
-  const { hot, binding, edits } = context;
+  const { hot, binding, edits, run } = context;
   const keys = hot.getShortcutManager().getContext('grid');
   if (!keys) return;
   const add = (
@@ -65,6 +65,11 @@ export function addKeys(context: GridContext): void {
   hot.addHook('beforeKeyDown', (event: KeyboardEvent) => {
     if (hot.getActiveEditor()?.isOpened() || !hot.isListening()) return true;
     const place = focusedPlace(hot);
+    if (event.key === 'Escape') run.end();
+    if (event.key === 'Tab' && place && run.tabOn(hot, place.row, place.col, event.shiftKey ? -1 : 1)) {
+      event.preventDefault();
+      return false;
+    }
     const column = place && place.row >= 0 ? binding.columns[place.col] : undefined;
     if (column?.role !== 'planning') return true;
     const types =

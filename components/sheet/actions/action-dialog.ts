@@ -4,6 +4,7 @@ import type { LiveBook } from '../../../src/live/live-book.js';
 import type { Problem } from '../../../src/problem.js';
 import { BookController } from '../../book/find-book.js';
 import { base } from '../../look/base.js';
+import { inWords } from '../../look/problems.js';
 
 /** How a dialog ended; `say` goes to the line under the sheet. */
 export interface DialogDone {
@@ -90,6 +91,9 @@ export const dialogStyles = css`
     display: grid;
     gap: 0.25rem;
   }
+  .outcome:not(:has(p)) {
+    position: absolute;
+  }
 `;
 
 /** A dialog that an action of a sheet opens. It opens itself, and says `croft-dialog-done` when it closes. */
@@ -140,10 +144,24 @@ export abstract class ActionDialog extends LitElement {
   protected foot(act?: { readonly label: string; readonly run: () => void }): TemplateResult {
     return html`<div class="row ends">
       <button class="button ${act ? '' : 'first'}" type="button" @click=${() => this.close()}>
-        ${act ? 'Leave it as it is' : 'Close'}
+        ${act ? 'Cancel' : 'Close'}
       </button>
       ${act ? html`<button class="button first" type="button" @click=${act.run}>${act.label}</button>` : ''}
     </div>`;
+  }
+
+  /** The line that says what came of the last thing done, on the page at all times so that readers hear it. */
+  protected outcome(said: Problem | string | null): TemplateResult {
+    return html`<div role="status" class="outcome small">
+      ${said === null ? '' : html`<p class=${typeof said === 'string' ? '' : 'problem'}>${inWords(said)}</p>`}
+    </div>`;
+  }
+
+  /** After another view has taken the place of the one shown: its beginning is seen, and read out. */
+  protected async toTop(): Promise<void> {
+    await this.updateComplete;
+    this.dialog.scrollTop = 0;
+    this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
   }
 
   readonly #closed = (): void => {
