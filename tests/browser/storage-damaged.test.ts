@@ -108,7 +108,7 @@ describe('stored bytes that are damaged', () => {
       await reopenedAfter(page, () => damage(page, 'snapshots', how));
       expect(await codeOf(page)).toBe('book-recovered');
       expect(await saidOfKeeping(page)).toMatch(
-        /The stored book could not be read\. This is the last good version, from \d+ \w+ \d{4} at/,
+        /The stored book could not be read\. This is the last good version, from \w+ \d+, \d{4} at/,
       );
       expect(await noteOf(page, 'l-bean')).toBe('typed first');
       await expectGoesOn(page);
