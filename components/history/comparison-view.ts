@@ -1,4 +1,5 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
+import type { BringBack } from '../../src/live/doings/bring-back.js';
 import type {
   BookComparison,
   EntryDifference,
@@ -19,7 +20,7 @@ export interface ComparisonHost {
   /** Sheets of which every row is listed. */
   readonly unfolded: ReadonlySet<string>;
   /** Absent where nothing can be brought back (two versions are compared). */
-  readonly bringBack?: (what: { sheet: string; row?: string; column?: string }, called: string) => void;
+  readonly bringBack?: (what: BringBack, called: string) => void;
   readonly unfold: (sheet: string) => void;
 }
 
@@ -163,7 +164,7 @@ function sheetView(found: SheetDifference, host: ComparisonHost): TemplateResult
       <h3>${title} <span class="quiet small">${rows.length === 1 ? '1 row' : `${rows.length} rows`}</span></h3>
       ${
         back && what !== 'added' && (columns.length > 0 || found.rows.some(hasEntries))
-          ? html`<button class="button" type="button" @click=${() => back({ sheet }, `sheet “${title}”`)}>
+          ? html`<button class="button" type="button" @click=${() => back({ part: 'sheet', sheet }, `sheet “${title}”`)}>
               ${icons.undo}Bring back this sheet…
             </button>`
           : nothing
@@ -201,7 +202,7 @@ function rowView(sheet: string, title: string, found: RowDifference, host: Compa
                 class="button plain small"
                 type="button"
                 aria-label=${`${what === 'added' ? 'Take out' : 'Bring back row'} ${called}`}
-                @click=${() => back({ sheet, row }, `row “${called}” of ${title}`)}
+                @click=${() => back({ part: 'row', sheet, row }, `row “${called}” of ${title}`)}
               >
                 ${icons.undo}${what === 'added' ? 'Take out…' : 'Bring back row…'}
               </button>`
@@ -255,7 +256,7 @@ function entryView(
               class="link small"
               type="button"
               aria-label=${`Bring back ${name} of ${called}`}
-              @click=${() => bringBack({ sheet, row, column: column.id }, `“${name}” of ${called}`)}
+              @click=${() => bringBack({ part: 'cell', sheet, row, column: column.id }, `“${name}” of ${called}`)}
             >
               Bring back…
             </button>`

@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import { comingIn, placeInWords } from '../../src/live/doings/describe-merge.js';
+import { placeInWords } from '../../src/live/doings/describe-merge.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem, Result } from '../../src/problem.js';
 import type { BookCopy, BookEntry, Conflict, Decision, MergePlan } from '../../src/storage/index.js';
@@ -11,6 +11,7 @@ import { loadStorage } from '../book/keeping.js';
 import { icons } from '../look/icons.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { conflictStyles, conflictView } from './conflict-view.js';
+import { planView } from './plan-view.js';
 
 type Storage = Awaited<ReturnType<typeof loadStorage>>;
 
@@ -158,66 +159,16 @@ export class MergeDialog extends ActionDialog {
   }
 
   #planned(live: LiveBook, plan: MergePlan, storage: Storage): TemplateResult {
-    const { conflicts, edits, theirs, sharesPast } = plan;
-    const coming = comingIn(live, edits, theirs);
+    const { conflicts, edits } = plan;
     const open = conflicts.filter((each) => !this.decisions.has(storage.conflictKey(each))).length;
     return html`
-      <p>
-        <strong>${theirs.title}</strong>${
-          sharesPast
-            ? ', saved for merging.'
-            : ', a plain copy: what only one of the two has is taken as added, never as removed.'
-        }
-      </p>
-      ${
-        coming.length === 0
-          ? html`<p>${conflicts.length === 0 ? 'Nothing in it is new to this book.' : 'Nothing else in it is new to this book.'}</p>`
-          : html`<div class="scroll">
-              <table>
-                <caption>What comes in</caption>
-                <thead>
-                  <tr>
-                    <th scope="col">Sheet</th>
-                    <th scope="col" class="number">Rows added</th>
-                    <th scope="col" class="number">Rows removed</th>
-                    <th scope="col" class="number">Cells changed</th>
-                    <th scope="col" class="number">Other</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  ${coming.map(
-                    (each) => html`<tr>
-                      <th scope="row">${each.title}</th>
-                      ${[each.rowsAdded, each.rowsRemoved, each.cells, each.other].map(
-                        (n) => html`<td class="number figures">${n === 0 ? '' : n}</td>`,
-                      )}
-                    </tr>`,
-                  )}
-                </tbody>
-              </table>
-            </div>`
-      }
-      ${
-        conflicts.length === 0
-          ? nothing
-          : html`<h3>${conflicts.length === 1 ? 'Both changed one thing' : `Both changed ${conflicts.length} things`}</h3>
-              <p class="small quiet">
-                Choose what is to stand. What you leave open stays as it is here (a row that only you removed comes back),
-                and stays on the list to decide later.
-              </p>
-              <div class="conflicts">
-                ${conflicts.map((conflict, i) =>
-                  conflictView(conflict, i, {
-                    where: (each) => placeInWords(live, each.path, theirs),
-                    both: storage.bothOf,
-                    decision: (each) => this.decisions.get(storage.conflictKey(each)),
-                    choose: (each, decision) => {
-                      this.decisions = new Map([...this.decisions, [storage.conflictKey(each), decision]]);
-                    },
-                  }),
-                )}
-              </div>`
-      }
+      ${planView(live, plan, {
+        both: storage.bothOf,
+        decision: (each) => this.decisions.get(storage.conflictKey(each)),
+        choose: (each, decision) => {
+          this.decisions = new Map([...this.decisions, [storage.conflictKey(each), decision]]);
+        },
+      })}
       <p class="small quiet" role="status">
         ${open === 0 ? '' : `${open} left open. `}The book as it is now is kept first, as the version “before merging”.
       </p>
