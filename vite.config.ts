@@ -5,6 +5,28 @@ import { ENTRIES } from './components/package/entries.mjs';
 const at = (path: string) => resolve(import.meta.dirname, path);
 
 /**
+ * What always loads together is one file: dozens of small ones, each found only in the one before, would take
+ * longer to fetch than to run. What a person asks for later (sharing ground, suggesting meals) stays apart.
+ */
+const GROUPS = [
+  {
+    name: 'book',
+    test: (id: string): boolean =>
+      /\/src\/(?:units|facts|planning|book|live)\/|\/src\/problem/.test(id) &&
+      !/\/(?:doings|ground)\/|\/suggest|\/evaluate\.ts|\/embed-of|\/snippet|\/cut-book|\/needs/.test(id),
+    includeDependenciesRecursively: true,
+  },
+  {
+    name: 'look',
+    test: /node_modules\/(?:lit|@lit|lit-html|lit-element)\/|\/components\/look\/(?!.*\?embed)/,
+  },
+  {
+    name: 'croft-sheet',
+    test: /\/components\/(?:sheet|book|working)\/(?!.*dialog|actions|engine|copies|keeping|sheet-called)/,
+  },
+];
+
+/**
  * What the embedded sheet shares with the other elements comes into its file once more, small as it is: so that
  * all of it that runs before a reader does something is one file, with one integrity hash.
  */
@@ -50,7 +72,11 @@ export default defineConfig(({ mode }) => {
         lib: { entry, formats: ['es'], fileName },
         rollupOptions: {
           preserveEntrySignatures: 'allow-extension',
-          output: { chunkFileNames: 'parts/[name]-[hash].js', minify: true },
+          output: {
+            chunkFileNames: 'parts/[name]-[hash].js',
+            minify: true,
+            codeSplitting: { groups: GROUPS },
+          },
         },
       },
     };

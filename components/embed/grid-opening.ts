@@ -39,6 +39,8 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
     stand.hidden = false;
   };
   try {
+    // The grid is fetched beside what places it, not after.
+    void import('../grid/mount.js').catch(() => undefined);
     const { openGridIn, typeInto } = await import('./grid-part.js');
     const done = await openGridIn(into, {
       book: await opening.book(),

@@ -34,16 +34,19 @@ export async function openGridIn(into: HTMLElement, options: GridOptions): Promi
   const sheet = document.createElement('croft-sheet');
   sheet.sheet = options.sheet;
   sheet.bare = true;
+  sheet.view = 'edit';
+  // What is drawn until the grid stands is out of sight: the least of it.
+  sheet.columns = options.columns.slice(0, 1);
   book.append(sheet);
   into.append(book);
   await opened(book);
   const { live } = book;
   if (!live) return false;
-  sheet.openGrid(options.cell);
   const pane = await mounted(sheet);
   if (!pane) return false;
   const around = sheet.offsetHeight - pane.offsetHeight;
   sheet.style.setProperty('--croft-sheet-height', `${Math.max(LEAST, options.height - around)}px`);
+  pane.view?.focus(options.cell ?? undefined);
   live.on('change', ({ changes }) => {
     if (changes.length === 0) return;
     const { columns, open } = options;
