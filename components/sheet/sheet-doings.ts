@@ -1,19 +1,18 @@
-import { type Command, KINDS, type SheetKind } from '../../src/book/index.js';
+import { KINDS, type SheetKind } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookController } from '../book/find-book.js';
-import { removalDialog } from '../formulas/ask-removal.js';
 import type { GridCell, GridRequest } from '../grid/grid-view.js';
 import { inWords, isNote } from '../look/problems.js';
 import type { SheetAction } from './actions/action.js';
 import { actionsOf } from './actions/actions.js';
 import { RunningActions } from './actions/running.js';
 import type { AddLots } from './add-lots.js';
-import type { ColumnDialog, ColumnDone } from './column-dialog.js';
+import { type Answering, answerRequest, type ColumnTask } from './answer-request.js';
+import type { ColumnDone } from './column-dialog.js';
 import type { CroftSheet } from './croft-sheet.js';
 import type { FirstStep } from './empty-state.js';
 import type { GridPane, GridStart, PaneHost } from './grid-pane.js';
-import { lookDialog } from './looks/look-dialog.js';
 import type { ReadingEvents, ReadingView } from './reading-view.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
 import type { StageDoings } from './stage.js';
@@ -254,43 +253,20 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   }
 
   #asked(what: GridRequest): void {
-    switch (what.ask) {
-      case 'add column':
-        this.#askColumn({ task: 'add', before: what.before });
-        break;
-      case 'rename column':
-        this.#askColumn({ task: 'rename', column: what.column });
-        break;
-      case 'column formula':
-        this.#askColumn({ task: 'formula', column: what.column });
-        break;
-      case 'describe column':
-        this.#askColumn({ task: what.field, column: what.column });
-        break;
-      case 'colour':
-      case 'note':
-      case 'colour rules':
-      case 'summary': {
-        const sheet = this.#here().sheet?.id;
-        if (sheet !== undefined) void this.actions.show(() => lookDialog(sheet, what));
-        break;
-      }
-      case 'removal':
-        this.#askRemoval(what.command, what.note);
-        break;
-      case 'working':
-        this.#select(what.cell);
-        void this.#openWorking(true);
-    }
+    const { live, sheet } = this.#here();
+    if (live && sheet) answerRequest(what, live, sheet.id, this.#answering);
   }
 
-  #askRemoval(command: Command, note: string): void {
-    const { live } = this.#here();
-    const dialog = live && removalDialog(live, command, note);
-    if (dialog) void this.actions.show(dialog);
-  }
+  readonly #answering: Answering = {
+    show: (load) => void this.actions.show(load),
+    askColumn: (task) => this.#askColumn(task),
+    explain: (cell) => {
+      this.#select(cell);
+      void this.#openWorking(true);
+    },
+  };
 
-  #askColumn(task: Parameters<ColumnDialog['ask']>[0]): void {
+  #askColumn(task: ColumnTask): void {
     void this.#find('croft-column-dialog')?.ask(task);
   }
 
