@@ -5,6 +5,8 @@ export interface Tool {
   /** What it does, in a sentence. */
   readonly title: string;
   run(): void;
+  /** Called when someone seems about to choose it. */
+  near?(): void;
 }
 
 /** The line under the table: the day of the figures, what is to be said, and what can be done. */
@@ -26,9 +28,11 @@ export class Bar {
   offer(tools: readonly Tool[]): void {
     // Buttons that stay keep the keyboard where it is.
     const there = new Map([...this.#tools.children].map((each) => [each.textContent, each]));
-    const buttons = tools.map(({ label, title, run }) => {
+    const buttons = tools.map(({ label, title, run, near }) => {
       const button = there.get(label) ?? make('button', label, { type: 'button', title });
-      (button as HTMLButtonElement).onclick = run;
+      const on = button as HTMLButtonElement;
+      on.onclick = run;
+      on.onpointerenter = on.onfocus = near ?? null;
       return button;
     });
     const same = buttons.length === this.#tools.children.length && buttons.every((b) => b.isConnected);

@@ -5,7 +5,7 @@ import { defineOnce, PageElement } from './define.js';
 import { adopted, drawTable, fillCell, make } from './draw-table.js';
 import { embedStyles } from './embed-styles.js';
 import { Frame } from './frame.js';
-import { openAsGrid } from './grid-opening.js';
+import { fetchGrid, openAsGrid } from './grid-opening.js';
 import type { KeptCopy } from './kept-copy.js';
 import { OpenCells, type OpenCellsHost } from './open-cells.js';
 import { Reader, type ReaderHost } from './reader.js';
@@ -251,7 +251,13 @@ export class CroftEmbed extends PageElement implements ReaderHost, OpenCellsHost
     );
     add(this.#was !== null, 'Bring mine back', 'Shows your own numbers again.', () => this.#bringBack());
     const grid = this.hasAttribute('grid-licence-key');
-    add(grid && !this.#closeGrid, GRID, 'Opens the sheet for editing.', () => void this.#openGrid());
+    if (grid && !this.#closeGrid)
+      tools.push({
+        label: GRID,
+        title: 'Opens the sheet for editing.',
+        run: () => void this.#openGrid(),
+        near: fetchGrid,
+      });
     add(this.#closeGrid !== null, 'Back to the table', 'Closes the grid.', () => this.#leaveGrid());
     return tools;
   }

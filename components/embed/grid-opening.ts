@@ -16,6 +16,13 @@ export interface GridOpening {
   changed(book: BookDoc, table: ShownTable): void;
 }
 
+/** Has the browser fetch the grid beside what places it, not after it; what fails is tried again when it is needed. */
+export function fetchGrid(): void {
+  const nothing = (): undefined => undefined;
+  void import('../grid/mount.js').catch(nothing);
+  void import('./grid-part.js').catch(nothing);
+}
+
 /**
  * Opens the sheet as a grid in the place of its table, as high as what is in sight of it, so that nothing on
  * the page moves. What is typed meanwhile is not lost. Answers what closes it; null where it cannot open.
@@ -39,8 +46,7 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
     stand.hidden = false;
   };
   try {
-    // The grid is fetched beside what places it, not after.
-    void import('../grid/mount.js').catch(() => undefined);
+    fetchGrid();
     const { openGridIn, typeInto } = await import('./grid-part.js');
     const done = await openGridIn(into, {
       book: await opening.book(),
