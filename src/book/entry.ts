@@ -24,6 +24,18 @@ export function readNumber(text: string): number | undefined {
   return Number.isFinite(value) ? (percent ? value / 100 : value) : undefined;
 }
 
+/** Whether a whole number has more digits than a number holds, so that others would stand in their place. */
+export function losesDigits(text: string): boolean {
+  const plain = text.replace(/[,\s]/g, '').replace(/^[-+−]?0*/, '');
+  if (!/^\d{16,}(?:\.\d+)?$/.test(plain)) return false;
+  const value = Number(plain);
+  return String(value) !== plain && BigInt(value).toString() !== plain;
+}
+
+/** Digits that are a code and no amount, or may be: `007`, a long number of a card or parcel, the lot `12e4`. */
+export const isCode = (text: string): boolean =>
+  /^[-+]?0\d/.test(text) || /^\d+e\d+$/i.test(text) || losesDigits(text);
+
 const readDate = (text: string, order: DateOrder | null): string | undefined => {
   const day = parseDay(text, order);
   return day.ok ? toIsoDay(day.value) : undefined;
@@ -34,7 +46,7 @@ function readAny(text: string): Raw {
   const trimmed = text.trim();
   if (/^[-+]?\d/.test(trimmed) || trimmed.startsWith('.')) {
     if (/^\d{4}-\d{1,2}-\d{1,2}$/.test(trimmed)) return readDate(trimmed, null) ?? text;
-    if (!trimmed.includes('/')) return readNumber(trimmed) ?? text;
+    if (!trimmed.includes('/') && !isCode(trimmed)) return readNumber(trimmed) ?? text;
   }
   if (/^true$/i.test(trimmed)) return true;
   if (/^false$/i.test(trimmed)) return false;
@@ -55,11 +67,8 @@ export function readEntry(typed: Typed, type: ColumnType, order: DateOrder | nul
   const text = typed.trim();
   if (text === '') return undefined;
   switch (type) {
-    case 'number': {
-      const percent = text.endsWith('%');
-      const value = readNumber(percent ? text.slice(0, -1) : text);
-      return value ?? typed;
-    }
+    case 'number':
+      return losesDigits(text) ? typed : (readNumber(text) ?? typed);
     case 'date':
       return readDate(text, order) ?? typed;
     case 'month-day': {

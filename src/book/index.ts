@@ -5,7 +5,7 @@ export { MAX_CHOICES, MAX_MARKINGS } from './column-look.js';
 export type { ColumnLook, Command, NewColumn, NewRow, Typed, TypedCell } from './commands.js';
 export { describe } from './commands.js';
 export { differences } from './differences.js';
-export { readEntry, readNumber } from './entry.js';
+export { isCode, losesDigits, readEntry, readNumber } from './entry.js';
 export { explained } from './formula/explain.js';
 export { columnLetters, type Layout } from './formula/layout.js';
 export { standardOneValue, type TakesOneValue } from './formula/one-value.js';

@@ -1,6 +1,6 @@
 import { ok, type Result, refuse } from '../problem.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
-import { type Command, json } from './commands.js';
+import { type Command, json, type Typed } from './commands.js';
 import { dateOrder } from './date-order.js';
 import { readEntry } from './entry.js';
 import { rememberedNames } from './formula/gone.js';
@@ -14,6 +14,10 @@ type SheetCommand = Extract<
   Command,
   { do: 'set setting' | 'add sheet' | 'rename sheet' | 'move sheet' | 'remove sheet' | 'rename book' }
 >;
+
+/** A setting in per cent is told as the number of them: `10 %` is 10. */
+const inItsUnit = (typed: Typed, unit: string | undefined): Typed =>
+  unit === '%' && typeof typed === 'string' ? typed.replace(/\s*%\s*$/, '') : typed;
 
 export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Performed> {
   const { state } = bench;
@@ -36,7 +40,7 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
         changes: change(
           state,
           ['settings', setting.id],
-          readEntry(command.typed, setting.type, dateOrder(bench)),
+          readEntry(inItsUnit(command.typed, setting.unit), setting.type, dateOrder(bench)),
         ),
         notes: [],
       });

@@ -1,6 +1,6 @@
 import { change, type Workbench } from './bench.js';
 import { dateOrder } from './date-order.js';
-import { readEntry } from './entry.js';
+import { isCode, readEntry } from './entry.js';
 import { isFormula } from './formula/references.js';
 import type { OwnType } from './own-column.js';
 import type { SheetState } from './state.js';
@@ -28,6 +28,8 @@ function readAs(raw: Raw, type: OwnType, order: ReturnType<typeof dateOrder>): R
   if (typeof raw !== 'string' || type === 'text') return raw;
   // What was held as text by an apostrophe is another thing now that the type says what it is.
   const bare = raw.startsWith("'") && type !== 'choice' ? raw.slice(1) : raw;
+  // As a number a code would lose its zeros.
+  if (type === 'number' && isCode(bare.trim())) return raw;
   const read = readEntry(bare, type, order) ?? raw;
   return read === bare ? raw : read;
 }

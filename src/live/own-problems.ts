@@ -1,4 +1,4 @@
-import type { CellValue } from '../book/index.js';
+import { type CellValue, losesDigits } from '../book/index.js';
 import { parseDay } from '../planning/parse-date.js';
 import type { Problem } from '../problem.js';
 import type { ColumnView } from './columns.js';
@@ -19,6 +19,12 @@ export function ownProblem(
   switch (type) {
     case 'number':
       if (typeof value === 'number') return undefined;
+      if (typeof value === 'string' && losesDigits(value.trim()))
+        return {
+          code: 'too-many-digits',
+          message: `“${short(value)}” has more digits than a number holds, so it stays text.`,
+          mend: mend('Round it; if it is a code, give the column the type “text”.'),
+        };
       return {
         code: 'not-a-number',
         message: `“${title}” takes a number, not “${short(value)}”.`,

@@ -43,12 +43,15 @@ const clip = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}
 
 const two = (n: number): string => String(n).padStart(2, '0');
 
+/** A year of two digits as POSIX reads `%y`: 69 to 99 are 1969 to 1999. */
+const fullYear = (year: number): number => (year < 69 ? 2000 + year : year < 100 ? 1900 + year : year);
+
 /** For numbers with the year last: which days could be meant, written out. */
 function readings(text: string): string[] {
   const parts = NUMBERS.exec(text);
   if (!parts) return [];
   const [a, b, c] = [Number(parts[1]), Number(parts[2]), Number(parts[3])];
-  const year = c < 100 ? 2000 + c : c;
+  const year = fullYear(c);
   const found = new Set<string>();
   for (const [month, day] of [
     [a, b],
@@ -83,7 +86,7 @@ export function parseDay(typed: string, order: DateOrder | null = null): Result<
     const [first, second, year] = text.split(/\s*[-/.]\s*/).map(Number) as [number, number, number];
     if (order && /^\d{1,2}\D+\d{1,2}\D+(?:\d{2}|\d{4})$/.test(text)) {
       const [month, day] = order === 'month first' ? [first, second] : [second, first];
-      return makeDay(year < 100 ? 2000 + year : year, month, day);
+      return makeDay(fullYear(year), month, day);
     }
     const [only, other] = could;
     if (only !== undefined && other === undefined) return parseDay(only);

@@ -1,7 +1,7 @@
 import { type DateOrder, parseDay } from '../planning/parse-date.js';
 import { asMeant } from './harmless.js';
 import { isTickWord } from './read-cell.js';
-import { isCode, numberForms, withoutUnseen } from './read-number.js';
+import { isBareFraction, isNoAmount, numberForms, withoutUnseen } from './read-number.js';
 import {
   asText,
   isBlank,
@@ -26,6 +26,8 @@ export interface GuessHints {
 
 const NUMERIC_DATE = /^(\d{1,2})\s*[-/.]\s*(\d{1,2})\s*[-/.]\s*(?:\d{4}|\d{2})$/;
 
+const ORDERS: readonly DateOrder[] = ['day first', 'month first'];
+
 /** What one column of a file holds, counted cell by cell. */
 class Tally {
   filled = 0;
@@ -35,6 +37,7 @@ class Tally {
   onlyPoint = 0;
   onlyComma = 0;
   codes = 0;
+  bareFractions = 0;
   days = 0;
   dayFirst = 0;
   monthFirst = 0;
@@ -42,11 +45,15 @@ class Tally {
   /** Of the ticks those that are more than a letter: `x` and `y` are names of things too. */
   tickWords = 0;
   readonly values = new Map<string, number>();
+  /** A cell that cannot be chosen from a list: no text, or text that is not just what it looks like. */
+  unchoosable = false;
 
   add(from: SourceCell): void {
     const cell = isSourceFormula(from) ? from.value : from;
     if (isBlank(cell)) return;
     this.filled++;
+    if (typeof cell !== 'string' || /^[='\s]|\s$/.test(cell) || withoutUnseen(cell) !== cell)
+      this.unchoosable = true;
     if (typeof cell === 'number') this.figures++;
     else if (typeof cell === 'boolean') {
       this.ticks++;
@@ -64,14 +71,15 @@ class Tally {
     }
     const { point, comma } = numberForms(text);
     if (point || comma) {
-      if (isCode(text)) this.codes++;
+      if (isNoAmount(text)) this.codes++;
+      if (isBareFraction(text)) this.bareFractions++;
       if (point) this.point++;
       if (comma) this.comma++;
       if (point && !comma) this.onlyPoint++;
       if (comma && !point) this.onlyComma++;
     }
     const parts = NUMERIC_DATE.exec(text);
-    if (parts) {
+    if (parts && ORDERS.some((order) => parseDay(text, order).ok)) {
       this.days++;
       if (Number(parts[1]) > 12) this.dayFirst++;
       if (Number(parts[2]) > 12) this.monthFirst++;
@@ -116,9 +124,16 @@ function readingOf(tally: Tally, rows: number, hints: GuessHints): Reading {
     (tally.onlyComma === tally.onlyPoint && hints.semicolons && tally.comma > 0);
   if (fits(tally.days)) return { ...plain, type: 'date' };
   const numbers = decimalComma ? tally.comma : tally.point;
-  if (fits(numbers + tally.figures) && tally.codes === 0) return { ...plain, type: 'number', decimalComma };
+  // `5/4` may be a day as well: fractions are amounts where whole numbers stand beside them.
+  const isAmounts =
+    tally.codes === 0 && (tally.bareFractions === 0 || tally.bareFractions < numbers + tally.figures);
+  if (fits(numbers + tally.figures) && isAmounts) return { ...plain, type: 'number', decimalComma };
   if (fits(tally.ticks) && (tally.tickWords > 0 || isTicked(tally, rows))) return { ...plain, type: 'tick' };
-  const isFew = tally.values.size <= MOST_CHOICES && filled >= 20 && tally.values.size * 4 <= filled;
+  const isFew =
+    !tally.unchoosable &&
+    tally.values.size <= MOST_CHOICES &&
+    filled >= 20 &&
+    tally.values.size * 4 <= filled;
   if (
     isFew &&
     [...tally.values.keys()].every((value) => value.length <= LONGEST_CHOICE && !/[\r\n]/.test(value))

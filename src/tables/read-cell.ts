@@ -1,11 +1,11 @@
 import type { Typed } from '../book/commands.js';
-import { readEntry } from '../book/entry.js';
+import { losesDigits, readEntry } from '../book/entry.js';
 import { toIsoDay } from '../planning/dates.js';
 import { formatMonthDay, parseDay, parseMonthDay } from '../planning/parse-date.js';
 import { excerpt } from '../problem.js';
 import { asMeant } from './harmless.js';
 import { MAX_TEXT } from './limits.js';
-import { numberFrom, withoutUnseen } from './read-number.js';
+import { type Anew, numberFrom, shownAnew, withoutUnseen } from './read-number.js';
 import { asText, isSourceDay, isSourceFormula, type Reading, type SourceCell } from './types.js';
 
 /** A cell as the book takes it, and what is wrong with it where something is. */
@@ -14,7 +14,15 @@ export interface CellRead {
   readonly problem?: { readonly code: string; readonly message: string; readonly mend: string };
   /** Text that looks like a formula, and was brought in as text. */
   readonly likeFormula?: true;
+  /** Why the value will show another way than it is written in the file. */
+  readonly anew?: Anew;
 }
+
+const TOO_LONG = {
+  code: 'too-many-digits',
+  message: 'This number has more digits than a number holds, so it stays text.',
+  mend: 'Round it; if it is a code, bring the column in as text.',
+};
 
 const YES = /^(?:true|yes|y|x|✓|✔|1)$/i;
 const NO = /^(?:false|no|n|0)$/i;
@@ -96,7 +104,9 @@ function readAs(text: string, as: Reading): CellRead {
   switch (as.type) {
     case 'number': {
       const value = numberFrom(text, as.decimalComma);
-      if (value !== undefined) return { typed: value };
+      if (value !== undefined && losesDigits(plain))
+        return { typed: textEntry(text, 'number'), problem: TOO_LONG };
+      if (value !== undefined) return { typed: value, ...(shownAnew(text) && { anew: shownAnew(text)! }) };
       const read = kept(text, 'number', 'is not a number');
       if (numberFrom(text, !as.decimalComma) === undefined) return read;
       const mend = `If ${as.decimalComma ? 'points' : 'commas'} are meant as decimal signs here, say so for the whole column.`;
@@ -104,7 +114,8 @@ function readAs(text: string, as: Reading): CellRead {
     }
     case 'date': {
       const day = parseDay(plain, as.dateOrder);
-      if (day.ok) return { typed: toIsoDay(day.value) };
+      if (day.ok)
+        return { typed: toIsoDay(day.value), ...(hasShortYear(plain) && { anew: 'short year' as const }) };
       return { typed: textEntry(text, 'date'), problem: day.problem };
     }
     case 'month-day': {
@@ -123,12 +134,16 @@ function readAs(text: string, as: Reading): CellRead {
   }
 }
 
+const hasShortYear = (text: string): boolean => /^\d{1,2}\D+\d{1,2}\D+\d{2}$/.test(text);
+
 const keepApostrophe = (text: string): string => (text.startsWith("'") ? `'${text}` : text);
 
 function readChoice(text: string, choices: readonly string[]): CellRead {
   const wanted = text.trim().toLowerCase();
-  const found = choices.find((choice) => choice.toLowerCase() === wanted);
-  if (found !== undefined) return { typed: found };
+  const found =
+    choices.find((choice) => choice === text.trim()) ??
+    choices.find((choice) => choice.toLowerCase() === wanted);
+  if (found !== undefined) return { typed: textEntry(found, 'choice') };
   if (choices.length === 0) return { typed: textEntry(text.trim(), 'choice') };
   return {
     typed: textEntry(text.trim(), 'choice'),

@@ -4,6 +4,7 @@ import { readFormulas } from './formula-in.js';
 import { MOST_LISTED } from './limits.js';
 import type { ColumnPlan, ImportPlan } from './plan.js';
 import { readCell } from './read-cell.js';
+import { ANEW, type Anew } from './read-number.js';
 import { isBlank, isSourceFormula, type RowProblem, rowProblem, type SourceTable } from './types.js';
 
 /** Ready to be brought in: rows as the book takes them, and all that was found on the way. */
@@ -39,6 +40,7 @@ export function* settleImport(table: SourceTable, plan: ImportPlan): Generator<n
   const expected = plan.columns.length;
   const rows: NewRow[] = [];
   const rowIds = new Map<number, string>();
+  const shownAnew = new Map<Anew, number>();
   let likeFormulas = 0;
   let cellCount = 0;
   // Rows of a file are as long as its first one; a worksheet is a rectangle anyway.
@@ -51,8 +53,9 @@ export function* settleImport(table: SourceTable, plan: ImportPlan): Generator<n
     for (const { index, heading, reading } of columns) {
       const cell = cells[index];
       if (isBlank(cell)) continue;
-      const { typed, problem, likeFormula } = readCell(cell, reading);
+      const { typed, problem, likeFormula, anew } = readCell(cell, reading);
       if (typed === null) continue;
+      if (anew) shownAnew.set(anew, (shownAnew.get(anew) ?? 0) + 1);
       cellCount++;
       if (likeFormula) likeFormulas++;
       if (problem) found.add(rowProblem(line, heading, problem.code, problem.message, problem.mend));
@@ -78,9 +81,24 @@ export function* settleImport(table: SourceTable, plan: ImportPlan): Generator<n
     likeFormulas,
     cells: cellCount,
     columnIds,
-    notes: table.notes,
+    notes: [...table.notes, ...ANEW.flatMap((how) => noteOf(how, shownAnew.get(how) ?? 0))],
   };
 }
+
+const WAYS: { readonly [A in Anew]: string } = {
+  fraction: 'written as a fraction; it comes in as the number, as 0.5 for 1/2',
+  percentage: 'written in per cent; it comes in as the number, as 0.12 for 12 %',
+  'leading zero': 'written with zeros before the number; it comes in without them',
+  rounded: 'written with more digits than a number holds; it comes in rounded to 17 of them',
+  'short year': 'written with a year of two digits: 68 is read as 2068, 69 as 1969',
+};
+
+const noteOf = (how: Anew, count: number): string[] =>
+  count === 0
+    ? []
+    : [
+        `${count.toLocaleString('en')} ${count === 1 ? `cell is ${WAYS[how]}` : `cells are ${WAYS[how].replace('it comes', 'they come')}`}.`,
+      ];
 
 class Findings {
   readonly listed: RowProblem[];
