@@ -59,6 +59,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   'not-own-column': 'What is asked for can only be said of a column of one’s own.',
   'note-too-long': 'A note is longer than can be kept.',
   'planning-column': 'A planning column is worked out, so it takes no entry and cannot be removed.',
+  'rule-without-day': 'A colour rule compares days, and what it is to compare with is none.',
   'rule-without-value': 'A colour rule says nothing to compare with.',
   'sheet-title-taken': 'Another sheet has that title.',
   'text-too-long': 'A text is longer than a cell or a setting holds.',

@@ -1,3 +1,4 @@
+import { fromIsoDay } from '../planning/dates.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { findMeasure } from '../units/index.js';
 import type { Workbench } from './bench.js';
@@ -7,6 +8,7 @@ import { readEntry } from './entry.js';
 import {
   COLOURS,
   CONDITIONS,
+  isToday,
   type Marking,
   OWN_TYPES,
   SUMMARIES,
@@ -119,13 +121,20 @@ function markings(rules: readonly Marking[], bench: Workbench): Result<Json | un
     }
     const day = when === 'before' || when === 'after';
     const read = (typed: Marking['value']) =>
-      readEntry(typed ?? null, day ? 'date' : 'any', dateOrder(bench));
+      day && isToday(typed) ? 'today' : readEntry(typed ?? null, day ? 'date' : 'any', dateOrder(bench));
     const [from, end] = [read(value), read(to)];
     if (from === undefined || (when === 'between' && end === undefined)) {
       return refuse(
         'rule-without-value',
         `The rule “${when}” says nothing to compare with.`,
         when === 'between' ? 'Write both ends.' : 'Write a number, a date or a word.',
+      );
+    }
+    if (day && from !== 'today' && !(typeof from === 'string' && fromIsoDay(from).ok)) {
+      return refuse(
+        'rule-without-day',
+        `“${String(from).slice(0, 40)}” is no day to compare with.`,
+        'Write it year first, as in 2026-08-31, or write “today”.',
       );
     }
     stored.push({ when, colour, value: from, ...(when === 'between' && end !== undefined && { to: end }) });

@@ -35,11 +35,15 @@ export type Condition = (typeof CONDITIONS)[number];
 export interface Marking {
   readonly when: Condition;
   readonly colour: Colour;
-  /** What is compared with; absent for `blank`, `filled` and `double`. */
+  /** What is compared with; absent for `blank`, `filled` and `double`. With days, `today` is the day of the figures. */
   readonly value?: Raw;
   /** Upper end of `between`. */
   readonly to?: Raw;
 }
+
+/** Whether a rule compares with the day that it is, whichever that will be. */
+export const isToday = (value: Raw | undefined): boolean =>
+  typeof value === 'string' && /^\s*today\s*$/i.test(value);
 
 /** A planning column of a kind, shown on a sheet of the person's own. */
 export interface TakenColumn {

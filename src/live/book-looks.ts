@@ -11,7 +11,7 @@ import { BookReading } from './book-reading.js';
 import { countedInColumn } from './counted-in.js';
 import { Doubles } from './doubles.js';
 import { type RowGroup, rowsInGroups } from './groups.js';
-import { holds } from './marking.js';
+import { hangsOnTheDay, holds } from './marking.js';
 import { type SummaryFigure, summaryOver } from './summary.js';
 
 /** How an open book is looked at: colours, notes, groups and what stands under columns. */
@@ -104,7 +104,7 @@ export class BookLooks extends BookReading {
   #cellsByDay(): CellAddress[] {
     return this.sheets().flatMap(({ id: sheet }) =>
       this.columns(sheet)
-        .filter(({ markings }) => markings.some(({ when }) => when === 'within days'))
+        .filter(({ markings }) => markings.some((rule) => hangsOnTheDay(rule)))
         .flatMap(({ id: column }) => this.rowIds(sheet).map((row) => ({ sheet, row, column }))),
     );
   }

@@ -1,5 +1,5 @@
-import { type CellValue, isCellError, type Marking, type Raw } from '../book/index.js';
-import { fromIsoDay } from '../planning/dates.js';
+import { type CellValue, isCellError, isToday, type Marking, type Raw } from '../book/index.js';
+import { fromIsoDay, toIsoDay } from '../planning/dates.js';
 import type { DayNumber } from '../planning/types.js';
 
 /** What a rule may need to know besides the cell. */
@@ -38,6 +38,10 @@ function equals(value: CellValue, with_: Raw | undefined): boolean {
   return value === with_;
 }
 
+/** Whether it holds today and tomorrow not, or the other way round, though the cell stays as it is. */
+export const hangsOnTheDay = ({ when, value, to }: Marking): boolean =>
+  when === 'within days' || isToday(value) || isToday(to);
+
 /** Whether a rule holds for what a cell shows. A blank cell is only ever blank, and an error is only filled. */
 export function holds(
   { when, value: with_, to }: Marking,
@@ -46,26 +50,29 @@ export function holds(
 ): boolean {
   if (when === 'blank' || when === 'filled') return isBlank(value) === (when === 'blank');
   if (isBlank(value) || isCellError(value)) return false;
+  /** A limit that moves on with the days, as the day that it is now. */
+  const now = (limit: Raw | undefined): Raw | undefined =>
+    isToday(limit) && dayOf(value) !== null ? toIsoDay(context.today) : limit;
   switch (when) {
     case 'above':
       return (compare(value, with_) ?? 0) > 0;
     case 'below':
       return (compare(value, with_) ?? 0) < 0;
     case 'between': {
-      const [from, end] = [compare(value, with_), compare(value, to)];
+      const [from, end] = [compare(value, now(with_)), compare(value, now(to))];
       if (from === null || end === null) return false;
       // Ends written the wrong way round mean the same span.
       return (from >= 0 && end <= 0) || (from <= 0 && end >= 0);
     }
     case 'is':
-      return equals(value, with_);
+      return equals(value, now(with_));
     case 'is not':
-      return !equals(value, with_);
+      return !equals(value, now(with_));
     case 'contains':
       return typeof value === 'string' && wordOf(value).includes(wordOf(String(with_ ?? '')));
     case 'before':
     case 'after': {
-      const [day, other] = [dayOf(value), dayOf(with_)];
+      const [day, other] = [dayOf(value), dayOf(now(with_))];
       return day !== null && other !== null && (when === 'before' ? day < other : day > other);
     }
     case 'within days': {

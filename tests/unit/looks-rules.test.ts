@@ -29,8 +29,8 @@ const someRules = fc.shuffledSubarray([...COLOURS], { minLength: 1 }).chain((col
       fc.record({
         colour: fc.constant(colour),
         when: fc.constantFrom(...CONDITIONS),
-        value: fc.constantFrom('2', '3', 'ham', '2026-06-01', '400'),
-        to: fc.constantFrom('4', '2026-12-31'),
+        value: fc.constantFrom('2', '3', 'ham', '2026-06-01', '400', 'today'),
+        to: fc.constantFrom('4', '2026-12-31', 'today'),
       }),
     ),
   ),
@@ -44,13 +44,33 @@ describe('the number of cells that a rule takes', () => {
         const rules = drafts.map((draft) => ruleOf(draft, 'any')!);
         const told = takenByEach(live, 's', { id: 'c' }, rules);
         const done = live.apply({ do: 'describe column', sheet: 's', column: 'c', as: { marks: rules } });
-        expect(done.ok).toBe(true);
+        const dayless = drafts.map(
+          ({ when, value }) => (when === 'before' || when === 'after') && !/^(2026-|today)/.test(value),
+        );
+        expect(told.map((each) => each === null)).toEqual(dayless);
+        expect(done.ok).toBe(!dayless.includes(true));
+        if (!done.ok) return;
         const found = rules.map(
           ({ colour }) => live.rowIds('s').filter((row) => live.colourOf('s', row, 'c') === colour).length,
         );
         expect(told).toEqual(found);
       }),
     );
+  });
+
+  it('follows the day that it is where the rule says today', () => {
+    const live = open(['2026-02-14', '2026-02-15', '2026-02-16', ''], 'date');
+    live.apply({ do: 'set setting', setting: 'as_of', typed: '2026-02-15' });
+    const rule = ruleOf({ when: 'before', colour: 'rose', value: 'Today', to: '' }, 'date')!;
+    expect(takenByEach(live, 's', { id: 'c' }, [rule])).toEqual([1]);
+    live.apply({ do: 'describe column', sheet: 's', column: 'c', as: { marks: [rule] } });
+    const rose = () => live.rowIds('s').filter((row) => live.colourOf('s', row, 'c') === 'rose');
+    expect(rose()).toEqual(['r0']);
+    const repainted: string[] = [];
+    live.on('change', ({ cells }) => repainted.push(...cells.map(({ row }) => row)));
+    live.apply({ do: 'set setting', setting: 'as_of', typed: '2026-02-16' });
+    expect(rose()).toEqual(['r0', 'r1']);
+    expect(repainted).toContain('r1');
   });
 
   it('is not told of a rule that lacks its value', () => {

@@ -1,12 +1,16 @@
-import { type Marking, readEntry } from '../../../src/book/index.js';
+import { isToday, type Marking, type Raw, readEntry } from '../../../src/book/index.js';
 import type { ColumnView } from '../../../src/live/columns.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
 import { holds, type MarkingContext, sameKey } from '../../../src/live/marking.js';
+import { fromIsoDay } from '../../../src/planning/dates.js';
 
-/** As it will be read when it is kept: days as days, numbers as numbers. */
-function asKept({ value, to, ...rule }: Marking): Marking {
-  const type = rule.when === 'before' || rule.when === 'after' ? 'date' : 'any';
-  const [from, end] = [value, to].map((each) => (each === undefined ? undefined : readEntry(each, type)));
+/** As it will be read when it is kept: days as days, numbers as numbers; null while what should be a day is none. */
+function asKept({ value, to, ...rule }: Marking): Marking | null {
+  const day = rule.when === 'before' || rule.when === 'after';
+  const read = (each: Marking['value']): Raw | undefined =>
+    each === undefined || isToday(each) ? each : readEntry(each, day ? 'date' : 'any');
+  const [from, end] = [read(value), read(to)];
+  if (day && !isToday(from) && !fromIsoDay(String(from)).ok) return null;
   return { ...rule, ...(from !== undefined && { value: from }), ...(end !== undefined && { to: end }) };
 }
 

@@ -66,6 +66,7 @@ export class RulesDialog extends ActionDialog {
     const wrong = this.wrong?.rule === i ? this.wrong.message : '';
     const words = column.type === 'number' && column.measure ? ` (${column.measure})` : '';
     const last = (this.rules?.length ?? 0) - 1;
+    const day = rule.when === 'before' || rule.when === 'after';
     return html`<li class="rule" aria-label="Rule ${i + 1}">
       <select
         aria-label="Rule ${i + 1}: when the cell"
@@ -92,7 +93,7 @@ export class RulesDialog extends ActionDialog {
         <button class="button plain" type="button" aria-label="Rule ${i + 1}: remove" title="Remove" @click=${() => this.#remove(i)}>${icons.close}</button>
       </span>
       <p class="takes small quiet" role="status">
-        ${count === null ? 'Write a value.' : count === 1 ? 'Takes 1 cell now.' : `Takes ${count} cells now.`}
+        ${count === null ? (day ? 'Write a day, or “today”.' : 'Write a value.') : count === 1 ? 'Takes 1 cell now.' : `Takes ${count} cells now.`}
       </p>
       <p class="problem small" role="alert">${wrong}</p>
     </li>`;
@@ -111,7 +112,7 @@ export class RulesDialog extends ActionDialog {
       aria-label=${label}
       autocomplete="off"
       inputmode=${column.type === 'number' ? 'decimal' : 'text'}
-      placeholder=${day ? '2026-08-31' : ''}
+      placeholder=${day ? 'today, or 2026-08-31' : ''}
       aria-invalid=${this.wrong?.rule === i}
       .value=${rule[field]}
       @input=${(event: Event) => this.#set(i, { [field]: (event.target as HTMLInputElement).value })}
