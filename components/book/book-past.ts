@@ -12,7 +12,7 @@ import type {
   MergePlan,
 } from '../../src/storage/index.js';
 import type { CopyFile } from './copies.js';
-import { loadStorage } from './keeping.js';
+import { booksKept, loadStorage } from './keeping.js';
 
 /** Earlier versions of the open book, and other copies of it: what the dialogs for both work with. */
 export class BookPast {
@@ -122,11 +122,7 @@ export class BookPast {
   /** Other books kept in this browser. */
   async others(key: string | null): Promise<readonly BookEntry[]> {
     if (!this.#kept) return [];
-    const { openKeep } = await loadStorage();
-    const keep = await openKeep(this.#database);
-    if (!keep.ok) return [];
-    const books = await keep.value.list();
-    await keep.value.close();
+    const books = await booksKept(this.#database);
     return books.filter(({ id }) => id !== key);
   }
 

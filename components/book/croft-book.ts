@@ -7,9 +7,9 @@ import type { Problem } from '../../src/problem.js';
 import type { BookEntry, KeepStatus, KeptBook } from '../../src/storage/index.js';
 import { BookPast } from './book-past.js';
 import { type CopyFile, copyFile, download, readCopy, titleBeside } from './copies.js';
-import { bringsFormula, giveEngine } from './engine.js';
+import { BookEngine } from './engine.js';
 import { type SelectedCell, tell } from './events.js';
-import { editable, loadStorage, NOT_KEPT, OPENING, openKept } from './keeping.js';
+import { booksKept, editable, NOT_KEPT, OPENING, openKept } from './keeping.js';
 import { Notices } from './notices.js';
 import { type OwnBookAnswers, ownBook } from './own-book.js';
 import { PageWatch } from './page-watch.js';
@@ -74,8 +74,7 @@ export class CroftBook extends LitElement {
   #problems: readonly Problem[] = [];
   readonly #notices = new Notices();
   #selected: SelectedCell | null = null;
-  #engine: Promise<void> | null = null;
-  #engineReady = false;
+  #engine: BookEngine | null = null;
   /** Stands for the book being shown or opened: what answers for an earlier one is let go. */
   #current: object = {};
 
@@ -117,7 +116,7 @@ export class CroftBook extends LitElement {
 
   /** False while formulas wait for the engine. */
   get engineReady(): boolean {
-    return this.#engineReady;
+    return this.#engine?.ready ?? false;
   }
 
   get selected(): SelectedCell | null {
@@ -140,16 +139,7 @@ export class CroftBook extends LitElement {
 
   /** Loads the formula engine unless it is there; formulas are worked out when this resolves. */
   ensureEngine(): Promise<void> {
-    const live = this.#live;
-    if (!live) return Promise.resolve();
-    this.#engine ??= giveEngine(live, this.engineLicenceKey, () => live === this.#live).then((problem) => {
-      if (live !== this.#live) return;
-      this.#engineReady = problem === undefined;
-      if (!problem) return this.requestUpdate();
-      this.#engine = null;
-      tell(this, 'croft-problem', { problems: [problem] });
-    });
-    return this.#engine;
+    return this.#engine?.ensure() ?? Promise.resolve();
   }
 
   /** Earlier versions of the open book and other copies of it; null while no book is open. */
@@ -200,13 +190,7 @@ export class CroftBook extends LitElement {
 
   /** The books kept in this browser, latest edited first; empty where nothing is kept. */
   async keptBooks(): Promise<readonly BookEntry[]> {
-    if (this.keep === null) return [];
-    const { openKeep } = await loadStorage();
-    const keep = await openKeep(this.#database);
-    if (!keep.ok) return [];
-    const books = await keep.value.list();
-    await keep.value.close();
-    return books;
+    return this.keep === null ? [] : booksKept(this.#database);
   }
 
   /** Key under which the book that `src` starts is kept. */
@@ -279,6 +263,14 @@ export class CroftBook extends LitElement {
     this.#past = new BookPast(live, kept, this.#database, () =>
       tell(this, 'croft-conflicts', this.#past?.conflicts ?? []),
     );
+    this.#engine = new BookEngine(
+      live,
+      () => this.engineLicenceKey,
+      (problem) => {
+        if (problem) tell(this, 'croft-problem', { problems: [problem] });
+        else this.requestUpdate();
+      },
+    );
     live.on('change', (change) => this.#changed(change));
     kept?.attach(editable(live));
     this.#say(kept?.status ?? NOT_KEPT);
@@ -320,7 +312,7 @@ export class CroftBook extends LitElement {
   }
 
   #changed(change: BookChange): void {
-    if (!this.#engine && bringsFormula(change)) void this.ensureEngine();
+    this.#engine?.heed(change);
     tell(this, 'croft-change', change);
   }
 
@@ -332,8 +324,8 @@ export class CroftBook extends LitElement {
     this.#past = null;
     this.#notices.forget();
     this.#key = null;
+    this.#engine?.close();
     this.#engine = null;
-    this.#engineReady = false;
     this.#selected = null;
   }
 }

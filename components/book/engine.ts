@@ -1,6 +1,48 @@
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 
+/** The formula engine of one open book: loaded once, when something must be worked out. */
+export class BookEngine {
+  readonly #live: LiveBook;
+  readonly #licenceKey: () => string;
+  readonly #loaded: (problem: Problem | undefined) => void;
+  #loading: Promise<void> | null = null;
+  #ready = false;
+  #closed = false;
+
+  /** `loaded` hears what stood in the way, if anything did; nothing once the book is closed. */
+  constructor(live: LiveBook, licenceKey: () => string, loaded: (problem: Problem | undefined) => void) {
+    this.#live = live;
+    this.#licenceKey = licenceKey;
+    this.#loaded = loaded;
+  }
+
+  /** False while formulas wait for it. */
+  get ready(): boolean {
+    return this.#ready;
+  }
+
+  /** Loads it unless it is there or on its way; after a failure, anew. */
+  ensure(): Promise<void> {
+    this.#loading ??= giveEngine(this.#live, this.#licenceKey(), () => !this.#closed).then((problem) => {
+      if (this.#closed) return;
+      this.#ready = problem === undefined;
+      if (problem) this.#loading = null;
+      this.#loaded(problem);
+    });
+    return this.#loading;
+  }
+
+  /** Loads it where a change brings a formula in. */
+  heed(change: BookChange): void {
+    if (!this.#loading && bringsFormula(change)) void this.ensure();
+  }
+
+  close(): void {
+    this.#closed = true;
+  }
+}
+
 /** Loads the formula engine and gives it to the book; answers what stands in the way, if anything does. */
 export async function giveEngine(
   live: LiveBook,
@@ -23,7 +65,7 @@ export async function giveEngine(
 }
 
 /** Whether changes bring a formula into a book: asked instead of looking through all of its cells each time. */
-export const bringsFormula = ({ changes }: BookChange): boolean => changes.some(({ to }) => holdsFormula(to));
+const bringsFormula = ({ changes }: BookChange): boolean => changes.some(({ to }) => holdsFormula(to));
 
 function holdsFormula(value: unknown): boolean {
   if (typeof value === 'string') return value.startsWith('=');

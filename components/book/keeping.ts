@@ -1,7 +1,7 @@
 import { type BookDoc, parseBook } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
-import type { BookCopy, EditableBook, KeepStatus, KeptBook } from '../../src/storage/index.js';
+import type { BookCopy, BookEntry, EditableBook, KeepStatus, KeptBook } from '../../src/storage/index.js';
 import { SourceFailure } from './source.js';
 
 export const NOT_KEPT: KeepStatus = {
@@ -23,6 +23,16 @@ export const editable = (live: LiveBook): EditableBook => ({
       if (changes.length > 0) listener({ changes, origin: origin === 'remote' ? 'remote' : 'local' });
     }),
 });
+
+/** The books kept in a database of this browser, latest edited first; none where storage cannot be read. */
+export async function booksKept(database: string | undefined): Promise<readonly BookEntry[]> {
+  const { openKeep } = await loadStorage();
+  const keep = await openKeep(database);
+  if (!keep.ok) return [];
+  const books = await keep.value.list();
+  await keep.value.close();
+  return books;
+}
 
 export type OpenedKept =
   | { readonly ok: true; readonly kept: KeptBook }

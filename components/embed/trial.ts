@@ -4,7 +4,7 @@ import { type EmbedCell, embedCell, type ShownTable, shownTable } from '../../sr
 import { type BookChange, type LiveBook, openBook } from '../../src/live/live-book.js';
 import { ok, type Problem, type Result, refuse } from '../../src/problem.js';
 import { copyFile, download } from '../book/copies.js';
-import { bringsFormula, giveEngine } from '../book/engine.js';
+import { BookEngine } from '../book/engine.js';
 import { sheetCalled } from '../sheet/sheet-called.js';
 
 export interface TrialOptions {
@@ -17,17 +17,19 @@ export interface TrialOptions {
 export class Trial {
   readonly live: LiveBook;
   readonly sheet: string;
-  readonly #engineLicenceKey: string;
-  #engine = false;
+  readonly #engine: BookEngine;
 
   constructor(live: LiveBook, sheet: string, engineLicenceKey: string) {
     this.live = live;
     this.sheet = sheet;
-    this.#engineLicenceKey = engineLicenceKey;
-    if (live.needsEngine) void this.#giveEngine();
-    live.on('change', (change) => {
-      if (bringsFormula(change)) void this.#giveEngine();
-    });
+    // Cells without their formulas' values say so themselves; nothing else is to be said of a failure.
+    this.#engine = new BookEngine(
+      live,
+      () => engineLicenceKey,
+      () => undefined,
+    );
+    if (live.needsEngine) void this.#engine.ensure();
+    live.on('change', (change) => this.#engine.heed(change));
   }
 
   /** What a reader typed into a cell; answers what is wrong with it, if anything is. */
@@ -74,14 +76,8 @@ export class Trial {
   }
 
   close(): void {
+    this.#engine.close();
     this.live.close();
-  }
-
-  async #giveEngine(): Promise<void> {
-    if (this.#engine) return;
-    this.#engine = true;
-    const problem = await giveEngine(this.live, this.#engineLicenceKey, () => true);
-    if (problem) this.#engine = false;
   }
 }
 
