@@ -108,7 +108,14 @@ export default defineConfig(({ mode }) => {
       outDir: at('dist-demo'),
       emptyOutDir: true,
       target: 'es2022',
-      rollupOptions: { input: [at('demo/index.html'), at('demo/blog.html'), at('demo/lessons.html')] },
+      rollupOptions: {
+        input: [
+          at('demo/index.html'),
+          at('demo/blog.html'),
+          at('demo/embed/cellar.html'),
+          at('demo/lessons.html'),
+        ],
+      },
     },
     test: { root: at('.'), include: ['tests/**/*.test.ts'], testTimeout: 90_000 },
   };

@@ -35,6 +35,8 @@ export interface PageAround {
   /** Content security policy, as a header. */
   readonly policy?: string;
   readonly html?: (page: string) => string;
+  /** Files beside the page. */
+  readonly files?: Readonly<Record<string, string>>;
 }
 
 /** Opens a page with a snippet in it, as a blogger would have pasted it. */
@@ -57,6 +59,8 @@ export async function openWith(
     };
     await route.fulfill({ response: answer, headers, body });
   });
+  for (const [name, body] of Object.entries(around.files ?? {}))
+    await page.route(`**/${name}`, (route) => route.fulfill({ body, contentType: 'application/json' }));
   const { origin } = new URL(page.url());
   await page.goto(`${origin}/${EMBED_PAGE}`);
   return page;

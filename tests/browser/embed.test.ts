@@ -1,8 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
 import { parseBook } from '../../src/book/index.js';
+import { embedOf } from '../../src/live/embed/index.js';
 import { axeViolations } from './elements-axe.js';
-import { cellar, column, demoBook, openWith } from './embed-make.js';
+import { CELLAR, cellar, column, demoBook, openWith } from './embed-make.js';
 import { usePages } from './harness/pages.js';
 
 /** Loading on demand, on a machine with other work to do. */
@@ -156,5 +157,38 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     await expect(page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).resolves.toBe(true);
     await page.evaluate(() => document.documentElement.style.setProperty('color-scheme', 'dark'));
     expect(await axeViolations(page)).toEqual([]);
+  });
+
+  test('draws its table from a file, where none stands inside', async () => {
+    const live = demoBook();
+    const { json } = embedOf(live, 'shelf', { ...CELLAR, rows: live.rowIds('shelf').slice(0, 3) });
+    const page = await openWith(pages, () => '<croft-embed src="cellar.json" keep-as="file"></croft-embed>', {
+      files: { 'cellar.json': json },
+    });
+    await page.getByLabel('Put up, Tomatoes').first().waitFor();
+    const before = await column(page, WEEKS);
+    expect(before).toHaveLength(3);
+    await page.getByLabel('Put up, Tomatoes').first().fill('90');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => column(page, WEEKS), SOON).not.toEqual(before);
+  });
+
+  test('asks nothing of other sites, and says why', async () => {
+    const page = await openWith(
+      pages,
+      () => '<croft-embed src="https://elsewhere.example/book.json"></croft-embed>',
+    );
+    await expect(page.getByRole('alert').textContent()).resolves.toContain('another site');
+  });
+
+  test('stands in the example page, and plans with the reader', async () => {
+    const page = await pages.open('demo/embed/cellar.html', { viewport: { width: 390, height: 800 } });
+    await page.waitForFunction(() => document.querySelector('croft-embed')?.shadowRoot);
+    const before = await column(page, 4);
+    await page.getByLabel('Put up, onions').fill('900');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => column(page, 4), SOON).not.toEqual(before);
+    expect(await axeViolations(page)).toEqual([]);
+    if (process.env.SHOT) await page.screenshot({ path: process.env.SHOT, fullPage: true });
   });
 });

@@ -20,7 +20,7 @@ export async function buildPages(into = BUILT_PAGES) {
       minify: false,
       reportCompressedSize: false,
       rollupOptions: {
-        input: ['demo', 'tests/browser/harness/pages'].flatMap((folder) =>
+        input: ['demo', 'demo/embed', 'tests/browser/harness/pages'].flatMap((folder) =>
           readdirSync(resolve(repository, folder))
             .filter((name) => name.endsWith('.html'))
             .map((name) => resolve(repository, folder, name)),

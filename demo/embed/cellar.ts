@@ -1,0 +1,1 @@
+import '../../components/embed/croft-embed.js';
