@@ -69,8 +69,8 @@ export class CroftEmbed extends PageElement implements ReaderHost, OpenCellsHost
   }
 
   connectedCallback(): void {
-    if (this.#root) return;
     addEventListener('pagehide', this.#leave);
+    if (this.#root) return;
     if (document.readyState === 'loading') {
       // What stands inside has not come yet.
       document.addEventListener('DOMContentLoaded', () => this.isConnected && this.#begin(), { once: true });
