@@ -16,4 +16,5 @@ export { CroftSeason } from './season/croft-season.js';
 export { CroftSheet } from './sheet/croft-sheet.js';
 export { FiguresDay } from './sheet/figures-day.js';
 export { CroftWishList } from './week/croft-wish-list.js';
+export { CroftWhatIf } from './what-if/croft-what-if.js';
 export { CroftWorking } from './working/croft-working.js';

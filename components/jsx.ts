@@ -40,6 +40,8 @@ export interface CroftElements {
     Attributes<'book' | 'way' | 'sort' | 'view' | 'months' | 'theme', 'bare' | 'grouped'>;
   'croft-season': Common & Attributes<'book' | 'sort' | 'view' | 'theme', 'bare'>;
   'croft-sheet': Common & Attributes<'sheet' | 'view' | 'book' | 'columns' | 'theme', 'read-only' | 'bare'>;
+  'croft-what-if': Common &
+    Attributes<'vary' | 'sheet' | 'figures' | 'book' | 'heading' | 'theme', 'read-only' | 'without-table'>;
   'croft-wish-list': Common & Attributes<'book' | 'theme', 'bare'>;
   'croft-working': Common & Attributes<'book' | 'sheet' | 'row' | 'column' | 'theme', 'closable'>;
 }

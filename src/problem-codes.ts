@@ -129,6 +129,15 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   'no-such-form': 'A topic has no such form of problem.',
   'no-such-topic': 'There is no such topic of lessons.',
 
+  // Trying values out
+  'no-such-sheet': 'The book has no sheet of that name.',
+  'vary-bad-range': 'What is to be varied does not say from where to where.',
+  'vary-no-column': 'A sheet has no such column to vary, or to compare.',
+  'vary-no-row': 'A sheet has no row of that name to vary.',
+  'vary-not-found': 'The household has no such setting to vary.',
+  'vary-not-this': 'The column is worked out, or holds words, and cannot be varied.',
+  'vary-several-rows': 'Several rows have the name by which one of them is to be varied.',
+
   // Measures, names and published figures
   'altitude-not-in-tables': 'The published tables end below that altitude.',
   'bad-altitude': 'An altitude is no number of feet from 0 up.',

@@ -36,6 +36,16 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
+    label: 'What if…',
+    title: 'Tries other values on a copy of the book, and shows which planning figures would change.',
+    icon: icons.whatIf,
+    group: 'sheets',
+    open: async () => {
+      await import('../what-if/what-if-dialog.js');
+      return html`<croft-what-if-dialog></croft-what-if-dialog>`;
+    },
+  },
+  {
     label: 'Food math…',
     title:
       'Makes worksheets of school mathematics from this book’s own numbers, with an answer key to print.',

@@ -1,15 +1,22 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
+import type { BookGiver } from '../what-if/book-copy.js';
 import type { CroftBook } from './croft-book.js';
 
 /**
  * The book that an element belongs to: the one it (or the element of ours that it stands inside) names by
- * `book="id"`, else the nearest one around it.
+ * `book="id"`, else the nearest one around it. Inside of a `<croft-what-if>` that is the copy in which it tries.
  */
 export function bookAround(element: HTMLElement): CroftBook | null {
+  let inside: Node | null = null;
   for (let at: Node | null = element; at; at = at.parentNode ?? (at instanceof ShadowRoot ? at.host : null)) {
+    const from = inside;
+    inside = at;
     if (!(at instanceof HTMLElement) || !at.localName.startsWith('croft-')) continue;
     if (at.localName === 'croft-book') return at as CroftBook;
+    // What it holds on the page sees the copy; it itself, and what it is made of, the book.
+    if (at.localName === 'croft-what-if' && from instanceof Element && 'bookInside' in at)
+      return (at as BookGiver).bookInside;
     const named = at.getAttribute('book');
     if (named !== null) return bookNamed(named, at);
   }
@@ -48,10 +55,12 @@ export class BookController implements ReactiveController {
     this.find();
     // A book that comes into the page later, or is named before it is there.
     document.addEventListener('croft-ready', this.find);
+    document.addEventListener('croft-what-if-ready', this.find);
   }
 
   hostDisconnected(): void {
     document.removeEventListener('croft-ready', this.find);
+    document.removeEventListener('croft-what-if-ready', this.find);
     this.#tie(null);
   }
 

@@ -75,5 +75,8 @@ export const icons = {
   newSheet: icon(
     svg`<path d="M16 10V4H4v12h6"/><path d="M4 8h12M8.5 4v12"/><path d="M14.500 12.500v5M12 15h5"/>`,
   ),
+  whatIf: icon(
+    svg`<path d="M4 6.500h7.500M15 6.500h1M4 13.500h1M8.500 13.500h7.5"/><circle cx="13.25" cy="6.5" r="1.75"/><circle cx="6.75" cy="13.5" r="1.75"/>`,
+  ),
   search: icon(svg`<circle cx="9" cy="9" r="4.75"/><path d="m12.5 12.5 4 4"/>`),
 } as const;

@@ -15,6 +15,7 @@ export const ELEMENT_ENTRIES = {
   'croft-runway': 'components/runway/croft-runway.ts',
   'croft-season': 'components/season/croft-season.ts',
   'croft-sheet': 'components/sheet/croft-sheet.ts',
+  'croft-what-if': 'components/what-if/croft-what-if.ts',
   'croft-wish-list': 'components/week/croft-wish-list.ts',
   'croft-working': 'components/working/croft-working.ts',
 };

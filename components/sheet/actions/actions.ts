@@ -6,6 +6,7 @@ import { usualSupplies } from '../../../src/live/doings/usual-supplies.js';
 import { refuse } from '../../../src/problem.js';
 import { icons } from '../../look/icons.js';
 import { WEEK_ACTIONS } from '../../week/week-actions.js';
+import { whatIf } from '../../what-if/what-if-action.js';
 import type { ActionHost, SheetAction } from './action.js';
 import { addRows } from './add-rows.js';
 
@@ -107,9 +108,11 @@ const takeAColumn: SheetAction = {
 
 /** What can be done on each kind of sheet, besides what every sheet has. A new action is one more line here. */
 const ACTIONS: Readonly<Record<string, readonly SheetAction[]>> = {
-  household: [turnTheYear],
+  household: [turnTheYear, whatIf],
   ...WEEK_ACTIONS,
-  beds: [shareTheGround, sowingCalendar, ...WEEK_ACTIONS.beds],
+  foods: [...WEEK_ACTIONS.foods, whatIf],
+  week: [...WEEK_ACTIONS.week, whatIf],
+  beds: [shareTheGround, sowingCalendar, ...WEEK_ACTIONS.beds, whatIf],
   harvest: [turnTheYear],
   batches: [postTheBatch],
   supplies: [addSupplies],

@@ -1,0 +1,95 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { FigureChange, SheetChanges } from '../../src/live/what-if-figures.js';
+
+/** So many figures of a sheet stand there at first. */
+const AT_FIRST = 16;
+
+const MANY_LEFT = (count: number): string => `Show all ${count} figures`;
+
+/** How many figures would change, of how many rows, in words. */
+export function countInWords(changes: readonly SheetChanges[]): string {
+  const figures = changes.flatMap((each) => each.figures);
+  if (figures.length === 0) return 'No figure would change.';
+  const rows = new Set(changes.flatMap(({ sheet, figures: of }) => of.map(({ row }) => `${sheet}/${row}`)))
+    .size;
+  return figures.length === 1
+    ? '1 figure would change.'
+    : `${figures.length} figures in ${rows} ${rows === 1 ? 'row' : 'rows'} would change.`;
+}
+
+/** A change to be read out. */
+export const changeInWords = ({ rowName, columnTitle, was, wouldBe }: FigureChange): string =>
+  `${rowName}, ${columnTitle}: ${was}, would be ${wouldBe}.`;
+
+const line = (
+  change: FigureChange,
+  first: boolean,
+  rows: number,
+): TemplateResult => html`<tr class=${first ? 'first' : ''}>
+  ${first ? html`<th scope="rowgroup" rowspan=${rows}>${change.rowName}</th>` : nothing}
+  <th scope="row" class="figure">${change.columnTitle}</th>
+  <td class="number figures" data-of="was">${change.was}</td>
+  <td class="number figures" data-of="would be">${change.wouldBe}</td>
+  <td class="number figures by">${change.difference}</td>
+</tr>`;
+
+/** Figures of one sheet, row by row: was, would be, difference. */
+function sheetView(
+  { sheet, title, figures, totals }: SheetChanges,
+  all: boolean,
+  showAll: (sheet: string) => void,
+): TemplateResult {
+  const shown = all ? figures : figures.slice(0, AT_FIRST);
+  const rows = new Map<string, FigureChange[]>();
+  for (const change of shown) rows.set(change.row, [...(rows.get(change.row) ?? []), change]);
+  return html`<div class="scroll" role="region" aria-label="${title}: figures that would change" tabindex="0">
+      <table>
+        <caption>
+          ${title}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Row</th>
+            <th scope="col">Figure</th>
+            <th scope="col" class="number">Was</th>
+            <th scope="col" class="number">Would be</th>
+            <th scope="col" class="number">Difference</th>
+          </tr>
+        </thead>
+        ${[...rows.values()].map(
+          (of) => html`<tbody>
+            ${of.map((change, at) => line(change, at === 0, of.length))}
+          </tbody>`,
+        )}
+        ${
+          totals.length > 0
+            ? html`<tfoot>
+                ${totals.map(
+                  ({ columnTitle, was, wouldBe, difference }) => html`<tr>
+                    <th scope="row">All rows</th>
+                    <td class="figure">${columnTitle}</td>
+                    <td class="number figures" data-of="was">${was}</td>
+                    <td class="number figures" data-of="would be">${wouldBe}</td>
+                    <td class="number figures by">${difference}</td>
+                  </tr>`,
+                )}
+              </tfoot>`
+            : nothing
+        }
+      </table>
+    </div>
+    ${
+      figures.length > shown.length
+        ? html`<button class="button" type="button" @click=${() => showAll(sheet)}>${MANY_LEFT(figures.length)}</button>`
+        : nothing
+    }`;
+}
+
+/** The figures that would change, sheet by sheet. */
+export const changesView = (
+  changes: readonly SheetChanges[],
+  all: ReadonlySet<string>,
+  showAll: (sheet: string) => void,
+): TemplateResult => html`<div class="changes" part="changes">
+  ${changes.map((each) => sheetView(each, all.has(each.sheet), showAll))}
+</div>`;

@@ -1,0 +1,287 @@
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Raw } from '../../src/book/index.js';
+import type { LiveBook } from '../../src/live/live-book.js';
+import type { Varied } from '../../src/live/what-if.js';
+import {
+  readWatched,
+  type SheetChanges,
+  type Watched,
+  watchedOf,
+  whatIfFigures,
+} from '../../src/live/what-if-figures.js';
+import { type Asked, readVary } from '../../src/live/what-if-text.js';
+import type { WhatIfTrial } from '../../src/live/what-if-trial.js';
+import type { Problem } from '../../src/problem.js';
+import type { CroftBook } from '../book/croft-book.js';
+import { BookController } from '../book/find-book.js';
+import { base } from '../look/base.js';
+import { inWords, isNote, problemList } from '../look/problems.js';
+import { withoutBook } from '../pictures/no-book.js';
+import type { BookGiver } from './book-copy.js';
+import { changeInWords, changesView, countInWords } from './changes-view.js';
+import { controlView, valueInWords } from './control-view.js';
+import { OwnCopy } from './own-copy.js';
+import { Pending } from './pending.js';
+import { whatIfStyles } from './what-if-styles.js';
+
+/** Milliseconds of rest after which it is said what came of trying. */
+const SAY_AFTER = 900;
+
+/**
+ * Values of a book to be tried otherwise, without touching the book: sliders and boxes, and the planning figures
+ * that would change. Elements inside of it (a picture, a sheet) show the copy in which the values are tried.
+ *
+ * @element croft-what-if
+ * @attr vary - What to vary, parted by semicolons: a setting (`cushion`), or a sheet, a row and a column
+ *   (`foods / Tomatoes, canned / own_use`), with a range where the usual one does not fit: `[0 to 12 by 0.5]`.
+ * @attr sheet - Sheet whose planning figures are compared, by id, kind or title; all sheets unless given.
+ * @attr figures - Columns to compare instead: `foods / to_put_up, weeks_of_supply; beds / plants_wanted`.
+ * @attr book - Id of the `<croft-book>`; the one around it unless given.
+ * @attr heading - A heading of your own.
+ * @attr read-only - Nothing can be put into the book.
+ * @attr without-table - Only the controls, and what stands inside the element.
+ * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts.
+ * @slot - Elements that show the copy, such as `<croft-runway>`.
+ * @fires croft-what-if - What is tried changed: `detail` is `{ tried, figures }`, how many of each.
+ * @fires croft-what-if-put - Values were put into the book: `detail` is `{ values }`.
+ * @csspart controls - The values to vary.
+ * @csspart changes - The figures that would change.
+ * @cssprop --croft-what-if-height - Greatest height of the table of figures.
+ */
+@customElement('croft-what-if')
+export class CroftWhatIf extends LitElement implements BookGiver {
+  static override styles = [base, whatIfStyles];
+
+  @property() vary = '';
+  @property() sheet = '';
+  @property() figures = '';
+  @property() heading = '';
+  @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
+  @property({ type: Boolean, attribute: 'without-table' }) withoutTable = false;
+  @property({ reflect: true }) theme: string | null = null;
+  /** Each value can be taken away again: says `croft-vary-less` with its key. */
+  @property({ attribute: false }) removable = false;
+  @state() private asking = false;
+  @state() private said = '';
+  @state() private refused: Problem | null = null;
+  readonly #book = new BookController(this, (change) => this.#own.follow(change));
+  readonly #own = new OwnCopy(() => this.requestUpdate());
+  readonly #pending = new Pending((values) => this.#try(values));
+  #asked: readonly Asked[] = [];
+  #problems: readonly Problem[] = [];
+  #watched: readonly Watched[] = [];
+  #changes: readonly SheetChanges[] = [];
+  #all = new Set<string>();
+  #quiet: ReturnType<typeof setTimeout> | undefined;
+
+  /** The copy of the book that elements inside of this one show. */
+  get bookInside(): CroftBook {
+    return this.#own.book;
+  }
+
+  /** Puts every value back as the book has it. */
+  reset(): void {
+    this.#pending.clear();
+    this.refused = null;
+    this.asking = false;
+    this.#own.trial?.reset();
+    this.#told();
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    // Elements inside that were there before this one was defined.
+    document.dispatchEvent(new Event('croft-what-if-ready'));
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    clearTimeout(this.#quiet);
+    this.#pending.clear();
+  }
+
+  protected override willUpdate(_changed: PropertyValues): void {
+    this.#own.of(this.#book.book, this.querySelector('croft-sheet, croft-formulas') !== null);
+    const { trial } = this.#own;
+    if (!trial) return;
+    const { asked, problems } = readVary(trial.original, this.vary);
+    this.#asked = asked;
+    const named = this.figures.trim() === '' ? null : readWatched(trial.original, this.figures);
+    const all = named ? null : watchedOf(trial.original, this.sheet);
+    this.#watched = named ? named.watched : all?.ok ? all.value : [];
+    this.#problems = [...problems, ...(named?.problems ?? []), ...(all && !all.ok ? [all.problem] : [])];
+    // What is not asked for any more is not tried either.
+    const gone = trial.tried.filter(({ varied }) => !asked.some((each) => each.varied.key === varied.key));
+    if (gone.length > 0) trial.try(gone.map(({ varied }) => ({ varied, value: undefined })));
+    this.#changes = trial.tried.length === 0 ? [] : whatIfFigures(trial.original, trial.copy, this.#watched);
+  }
+
+  protected override render() {
+    const { trial } = this.#own;
+    const { live, book } = this.#book;
+    const copy = this.#own.isBegun ? this.#own.book : nothing;
+    const slot = html`<slot></slot>`;
+    if (this.#own.problems.length > 0 && !trial)
+      return html`<div role="alert"><h3>No copy could be opened</h3>${problemList(this.#own.problems)}</div>${copy}`;
+    if (!live || !trial) return html`${withoutBook(live ? null : book)}${copy}${slot}`;
+    return html`${copy}
+      <section class="whole" aria-label=${this.heading || 'What if'}>
+        ${this.heading ? html`<h2>${this.heading}</h2>` : nothing}
+        ${this.#problems.length > 0 ? html`<div role="alert">${problemList(this.#problems)}</div>` : nothing}
+        ${
+          this.#asked.length === 0
+            ? html`<p class="quiet">Nothing is chosen to vary yet.</p>`
+            : html`<ul class="controls" part="controls">
+                ${this.#asked.map((asked, at) => this.#control(trial, asked, at))}
+              </ul>`
+        }
+        ${this.refused ? html`<p class="problem" role="alert">${inWords(this.refused)}</p>` : nothing}
+        ${this.#asked.length === 0 ? nothing : this.#foot(trial)}
+        ${slot}
+        ${this.withoutTable || trial.tried.length === 0 ? nothing : this.#table()}
+        <p class="unseen" role="status">${this.said}</p>
+      </section>`;
+  }
+
+  #control(trial: WhatIfTrial, asked: Asked, at: number): TemplateResult {
+    const { key } = asked.varied;
+    const pending = this.#pending.at(key);
+    const tried = pending === undefined ? trial.at(key) : pending.value;
+    const problem = tried === undefined ? undefined : trial.problem(asked.varied);
+    return controlView(
+      {
+        asked,
+        at,
+        tried,
+        problem: problem && !isNote(problem) ? problem : undefined,
+        asOf: trial.original.household.asOf,
+        removable: this.removable,
+      },
+      {
+        vary: (varied, value) => {
+          this.#pending.add({ varied, value });
+          this.requestUpdate();
+        },
+        remove: ({ key: detail }) =>
+          this.dispatchEvent(new CustomEvent('croft-vary-less', { detail, bubbles: true, composed: true })),
+      },
+    );
+  }
+
+  #foot(trial: WhatIfTrial): TemplateResult {
+    const { tried } = trial;
+    if (tried.length === 0)
+      return html`<p class="quiet small">
+        Move a slider or write a number: the figures that would change show here. The book stays as it is.
+      </p>`;
+    return html`<div class="doings">
+        <p><strong>${countInWords(this.#changes)}</strong> <span class="quiet small">The book stays as it is.</span></p>
+        <button class="button" type="button" @click=${() => this.reset()}>All as in the book</button>
+        ${
+          this.readOnly
+            ? nothing
+            : html`<button
+                class="button"
+                type="button"
+                aria-expanded=${String(this.asking)}
+                @click=${() => {
+                  this.asking = !this.asking;
+                }}
+              >
+                Put it into the book…
+              </button>`
+        }
+      </div>
+      ${this.#own.book.live?.needsEngine ? this.#formulasNote() : nothing}
+      ${this.asking && !this.readOnly ? this.#writes(trial) : nothing}`;
+  }
+
+  #formulasNote(): TemplateResult {
+    return html`<p class="note quiet small">
+      ${
+        this.#own.book.followsFormulas
+          ? 'Formulas are not worked out yet, so what depends on them may be missing here.'
+          : 'Own formulas are not worked out here: no planning figure depends on them.'
+      }
+    </p>`;
+  }
+
+  #writes({ tried }: WhatIfTrial): TemplateResult {
+    return html`<div class="writes" role="group" aria-label="Put it into the book">
+      <p>This would be written into the book, as one step that undo takes back:</p>
+      <ul>
+        ${tried.map(
+          ({ varied, value }) => html`<li>
+            ${varied.label}: ${valueInWords(varied, varied.present)} → <strong>${valueInWords(varied, value)}</strong>
+            ${varied.isFormula ? html`<span class="problem">(in place of its formula)</span>` : nothing}
+          </li>`,
+        )}
+      </ul>
+      <div class="row">
+        <button class="button first" type="button" @click=${this.#put}>
+          Write ${tried.length === 1 ? 'this value' : `these ${tried.length} values`}
+        </button>
+        <button class="button" type="button" @click=${() => {
+          this.asking = false;
+        }}>Not now</button>
+      </div>
+    </div>`;
+  }
+
+  #table(): TemplateResult {
+    return changesView(this.#changes, this.#all, (sheet) => {
+      this.#all = new Set([...this.#all, sheet]);
+      this.requestUpdate();
+    });
+  }
+
+  readonly #put = (): void => {
+    this.#pending.flush();
+    const trial = this.#own.trial;
+    const live: LiveBook | null = this.#book.live;
+    const command = trial?.command() ?? null;
+    if (!trial || !live || !command) return;
+    const values = trial.tried.length;
+    const done = live.apply(command);
+    this.asking = false;
+    this.refused = done.ok ? null : done.problem;
+    if (!done.ok) return;
+    this.said = `${values === 1 ? '1 value is' : `${values} values are`} in the book now. Undo takes it back.`;
+    this.dispatchEvent(
+      new CustomEvent('croft-what-if-put', { detail: { values }, bubbles: true, composed: true }),
+    );
+  };
+
+  #try(values: readonly { readonly varied: Varied; readonly value: Raw | null | undefined }[]): void {
+    const trial = this.#own.trial;
+    if (!trial) return;
+    this.refused = trial.try(values) ?? null;
+    this.#told();
+  }
+
+  /** Says what came of it, once the hand rests. */
+  #told(): void {
+    this.requestUpdate();
+    clearTimeout(this.#quiet);
+    this.#quiet = setTimeout(() => {
+      const { trial } = this.#own;
+      if (!trial) return;
+      const [first] = this.#changes.flatMap(({ figures }) => figures);
+      this.said =
+        trial.tried.length === 0
+          ? 'All as in the book.'
+          : `${countInWords(this.#changes)} ${first ? changeInWords(first) : ''}`.trim();
+      const figures = this.#changes.reduce((sum, each) => sum + each.figures.length, 0);
+      this.dispatchEvent(
+        new CustomEvent('croft-what-if', { detail: { tried: trial.tried.length, figures }, bubbles: true }),
+      );
+    }, SAY_AFTER);
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'croft-what-if': CroftWhatIf;
+  }
+}

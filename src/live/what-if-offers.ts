@@ -1,0 +1,67 @@
+import type { BookReading } from './book-reading.js';
+import { canVary, variedSettings } from './what-if.js';
+
+/** Something to vary, as a list offers it. */
+export interface Offer {
+  readonly key: string;
+  readonly label: string;
+}
+
+/** Kept columns that are looked at first, by kind of sheet. */
+const FIRST_COLUMNS: Readonly<Record<string, readonly string[]>> = {
+  foods: [
+    'own_use',
+    'own_target',
+    'carry',
+    'next_supply',
+    'fresh_use',
+    'fresh_from',
+    'fresh_to',
+    'own_months',
+  ],
+  beds: ['plants', 'own_yield', 'own_spacing', 'seeds_on_hand', 'sown_on'],
+  week: ['shares', 'times', 'skipped'],
+  household: ['share'],
+  shelf: ['count', 'own_best_by', 'still_counting'],
+};
+
+/** What a dialog begins with on a kind of sheet: settings, and columns of the chosen row. */
+const BEGINS: Readonly<
+  Record<string, { readonly settings: readonly string[]; readonly columns: readonly string[] }>
+> = {
+  foods: { settings: ['cushion', 'basis'], columns: ['own_use'] },
+  beds: { settings: ['basis', 'last_frost'], columns: ['plants'] },
+  week: { settings: [], columns: ['shares', 'times'] },
+  household: { settings: ['cushion', 'basis'], columns: [] },
+};
+
+/** Most people whose shares stand there at first. */
+const PEOPLE = 3;
+
+/** Household settings that can be varied. */
+export const settingOffers = (): readonly Offer[] =>
+  variedSettings().map(({ id, title }) => ({ key: id, label: title }));
+
+/** Columns of a sheet that can be varied, the usual ones first. */
+export function columnOffers(live: BookReading, sheet: string): readonly Offer[] {
+  const kind = live.sheets().find(({ id }) => id === sheet)?.kind ?? '';
+  const first = FIRST_COLUMNS[kind] ?? [];
+  const place = (id: string): number => (first.includes(id) ? first.indexOf(id) : first.length);
+  return live
+    .columns(sheet)
+    .filter(canVary)
+    .map(({ id, title }) => ({ key: id, label: title }))
+    .sort((a, b) => place(a.key) - place(b.key));
+}
+
+/** Keys of what a dialog on this sheet begins with; `row` is the chosen one, the first unless given. */
+export function firstVaried(live: BookReading, sheet: string, row: string | null): readonly string[] {
+  const kind = live.sheets().find(({ id }) => id === sheet)?.kind ?? '';
+  const { settings, columns } = BEGINS[kind] ?? { settings: ['cushion', 'basis'], columns: [] };
+  const rows = live.rowIds(sheet);
+  const at = row !== null && rows.includes(row) ? row : rows[0];
+  const cells = at === undefined ? [] : columns.map((column) => `${sheet} / ${at} / ${column}`);
+  const people =
+    kind === 'household' ? rows.slice(0, PEOPLE).map((each) => `${sheet} / ${each} / share`) : [];
+  return [...cells, ...people, ...settings];
+}
