@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { dayOf } from '../../src/live/week-stage.js';
+import { longDay } from '../../src/planning/day-words.js';
 import { measureName } from '../../src/planning/measure.js';
 import type { CountChange, NotSeen, ToCount } from '../../src/planning/week/index.js';
-import { amountWords, longDay } from '../../src/planning/week/words.js';
+import { amountWords } from '../../src/planning/week/words.js';
 import type { Problem } from '../../src/problem.js';
 import { inWords } from '../look/problems.js';
 import type { Entry } from './counting.js';

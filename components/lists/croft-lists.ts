@@ -2,9 +2,9 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { fromIsoDay, isDay, toIsoDay } from '../../src/planning/dates.js';
+import { longDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { mondayOf } from '../../src/planning/week/index.js';
-import { longDay } from '../../src/planning/week/words.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';

@@ -1,5 +1,6 @@
 import { cautionsFor } from '../../src/facts/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { shortDay, weekday } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import {
   type BringUp,
@@ -8,7 +9,6 @@ import {
   type WeekCaution,
   type WeekLists,
 } from '../../src/planning/week/index.js';
-import { shortDay, weekday } from '../../src/planning/week/words.js';
 import { inWords } from '../look/problems.js';
 import type { Tickable } from './ticks.js';
 

@@ -7,10 +7,10 @@ import {
   mealsToMark,
 } from '../../src/live/doings/mark-done.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { shortDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import type { MealPlan, WhichMeals } from '../../src/planning/week/index.js';
 import { mealWords, mondayOf } from '../../src/planning/week/index.js';
-import { shortDay } from '../../src/planning/week/words.js';
 import type { Result } from '../../src/problem.js';
 import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';

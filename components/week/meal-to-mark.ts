@@ -1,10 +1,11 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { MealCorrection } from '../../src/live/doings/mark-done.js';
+import { longDay } from '../../src/planning/day-words.js';
 import { measureName } from '../../src/planning/measure.js';
 import { WAYS_KEPT } from '../../src/planning/types.js';
 import type { MarkedMeal, MealDraw, MealPlan, WeekPlan } from '../../src/planning/week/index.js';
 import { mealWords } from '../../src/planning/week/index.js';
-import { amountWords, longDay, needWords } from '../../src/planning/week/words.js';
+import { amountWords, needWords } from '../../src/planning/week/words.js';
 import type { Problem } from '../../src/problem.js';
 import { icons } from '../look/icons.js';
 import { inWords } from '../look/problems.js';

@@ -7,8 +7,8 @@ import {
 } from '../../src/live/doings/plan-meals.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { dayOf } from '../../src/live/week-stage.js';
+import { shortDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
-import { shortDay } from '../../src/planning/week/words.js';
 import { type Result, refuse } from '../../src/problem.js';
 
 /** What can be done to plan a week without writing each row. */

@@ -2,9 +2,9 @@ import { html, type TemplateResult } from 'lit';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { dayOf } from '../../src/live/week-stage.js';
 import { isDay, toIsoDay } from '../../src/planning/dates.js';
+import { longDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { mondayOf } from '../../src/planning/week/index.js';
-import { longDay } from '../../src/planning/week/words.js';
 
 /** The day of a row of Week; null where it has none. */
 export function dayOfMeal(live: LiveBook, row: string | null): DayNumber | null {

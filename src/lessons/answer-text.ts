@@ -1,6 +1,7 @@
+import { longDay } from '../planning/day-words.js';
 import { type Exact, mixed, ROUNDING_WORDS, type Rounding, rounded, written } from './exact.js';
 import type { Answer, AnswerUnit } from './types.js';
-import { dayInWords, numberIn, roughly, wordFor } from './words.js';
+import { numberIn, roughly, wordFor } from './words.js';
 
 /** The amount that is right once it is rounded as asked. */
 export const amountOf = (
@@ -30,7 +31,7 @@ export function numberText(answer: Answer): string {
     case 'chance':
       return `${mixed(answer.value)} (${aboutPercent(answer.value)})`;
     case 'date':
-      return dayInWords(answer.day);
+      return longDay(answer.day);
     case 'yes-no':
       return answer.yes ? 'yes' : 'no';
     case 'choice':

@@ -1,12 +1,12 @@
 import { foodKey } from '../live/food-key.js';
 import { dayToCivil } from '../planning/dates.js';
+import { longDay } from '../planning/day-words.js';
 import { parseDay, parseMonthDay } from '../planning/parse-date.js';
 import { unitText } from './answer-text.js';
 import { checkNumber } from './check-number.js';
 import { type Checked, type CheckOptions, RIGHT, WRONG } from './checked.js';
 import { LONGEST_ANSWER, readNumber } from './read-number.js';
 import type { Answer } from './types.js';
-import { dayInWords } from './words.js';
 
 const unreadable = (message: string): Checked => ({ kind: 'unreadable', message });
 
@@ -24,7 +24,7 @@ function checkDate(typed: string, day: number): Checked {
   if (part.ok) {
     const at = dayToCivil(day);
     return part.value.month === at.month && part.value.day === at.day
-      ? { kind: 'right', message: `Right: ${dayInWords(day)}.` }
+      ? { kind: 'right', message: `Right: ${longDay(day)}.` }
       : WRONG;
   }
   return unreadable(`That is not read as a date. ${whole.problem.mend}`);

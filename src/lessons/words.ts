@@ -1,8 +1,6 @@
 import { findCrop } from '../facts/index.js';
 import { pluralOf } from '../facts/names.js';
 import { foodKey } from '../live/food-key.js';
-import { dayToCivil } from '../planning/dates.js';
-import type { DayNumber } from '../planning/types.js';
 import { containerWithId, unitWithId } from '../units/index.js';
 import { type Exact, ends, mixed, written } from './exact.js';
 import type { AnswerUnit } from './types.js';
@@ -91,37 +89,6 @@ const oneOf = (food: string): string => (food.endsWith('s') ? foodKey(food) || f
 /** 'a', 'a and b', 'a, b and c'. */
 export const andList = (all: readonly string[]): string =>
   all.length <= 1 ? (all[0] ?? '') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`;
-
-export const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
-
-export const WEEKDAYS = [
-  'Monday',
-  'Tuesday',
-  'Wednesday',
-  'Thursday',
-  'Friday',
-  'Saturday',
-  'Sunday',
-] as const;
-
-/** '8 May 2026'. */
-export function dayInWords(day: DayNumber): string {
-  const at = dayToCivil(day);
-  return `${at.day} ${MONTHS[at.month - 1]} ${at.year}`;
-}
 
 /** The sentence with a capital. */
 export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

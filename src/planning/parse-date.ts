@@ -1,21 +1,9 @@
 import { ok, type Result, refuse } from '../problem.js';
 import { makeDay } from './dates.js';
+import { MONTHS } from './day-words.js';
 import type { DayNumber, MonthDay } from './types.js';
 
-const MONTHS = [
-  'january',
-  'february',
-  'march',
-  'april',
-  'may',
-  'june',
-  'july',
-  'august',
-  'september',
-  'october',
-  'november',
-  'december',
-] as const;
+const NAMES = MONTHS.map((month) => month.toLowerCase());
 
 // Longest length of each month: 29 February stands for the 28th in common years.
 const LONGEST = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
@@ -25,7 +13,7 @@ function monthNamed(word: string): number | null {
   const name = word.toLowerCase().replace(/\.$/, '');
   if (name === 'sept') return 9;
   if (name.length < 3) return null;
-  const at = MONTHS.findIndex((month) => month === name || (name.length === 3 && month.startsWith(name)));
+  const at = NAMES.findIndex((month) => month === name || (name.length === 3 && month.startsWith(name)));
   return at < 0 ? null : at + 1;
 }
 

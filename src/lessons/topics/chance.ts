@@ -1,9 +1,10 @@
+import { MONTHS } from '../../planning/day-words.js';
 import { amountOf, lastStep, percentText } from '../answer-text.js';
 import type { BookNumbers } from '../book-numbers.js';
 import { type Exact, exact, mixed, ratio } from '../exact.js';
 import type { Random } from '../random.js';
 import { type Answer, form, type Topic } from '../types.js';
-import { counted, MONTHS, sentence, unitOfFood } from '../words.js';
+import { counted, sentence, unitOfFood } from '../words.js';
 
 const chanceOf = (value: Exact): Answer => ({ kind: 'chance', value });
 

@@ -1,10 +1,11 @@
 import { dayToCivil } from '../../planning/dates.js';
+import { MONTHS } from '../../planning/day-words.js';
 import { amountOf, asking, lastStep } from '../answer-text.js';
 import type { BookNumbers } from '../book-numbers.js';
 import { exact, ratio, sum, written } from '../exact.js';
 import type { Random } from '../random.js';
 import { type AnswerUnit, type Chart, form, type Level, type Topic } from '../types.js';
-import { MONTHS, roughly, sentence, unitForFood, unitOf } from '../words.js';
+import { roughly, sentence, unitForFood, unitOf } from '../words.js';
 
 /** A chart with the unit of its numbers, in words and as what an answer is in. */
 interface Found {

@@ -1,11 +1,12 @@
 import { civilToDay, daysInMonth, dayToCivil } from '../../planning/dates.js';
+import { longDay, MONTHS, WEEKDAYS, weekday } from '../../planning/day-words.js';
 import type { DayNumber, MonthDay } from '../../planning/types.js';
 import { amountOf } from '../answer-text.js';
 import type { BookNumbers } from '../book-numbers.js';
 import { exact } from '../exact.js';
 import type { Random } from '../random.js';
 import { type Answer, form, type Level, type Topic } from '../types.js';
-import { counted, cropMany, dayInWords, MONTHS, WEEKDAYS } from '../words.js';
+import { counted, cropMany } from '../words.js';
 
 const DAYS = counted('day');
 
@@ -96,7 +97,7 @@ const between = form<{ from: DayNumber; to: DayNumber }>({
     if (!from || !to) return null;
     const answer = amountOf(exact(to.day - from.day), DAYS);
     return {
-      text: `On ${dayInWords(from.day)} ${from.what}. On ${dayInWords(to.day)} ${to.what}${to.what === from.what ? ' again' : ''}. How many days later was that?`,
+      text: `On ${longDay(from.day)} ${from.what}. On ${longDay(to.day)} ${to.what}${to.what === from.what ? ' again' : ''}. How many days later was that?`,
       answer,
       steps: [...countingSteps(from.day, to.day), `That makes ${to.day - from.day} days.`],
       given: { from: from.day, to: to.day },
@@ -116,12 +117,12 @@ const weeksAfter = form<{ from: DayNumber; days: number }>({
     const sameMonth = dayToCivil(to).month === dayToCivil(from.day).month;
     if (level === 1 && !sameMonth && random.whole(0, 1) === 0) return null;
     return {
-      text: `On ${dayInWords(from.day)} ${from.what}. What is the date ${weeks === 1 ? 'one week' : `${weeks} weeks`} later?`,
+      text: `On ${longDay(from.day)} ${from.what}. What is the date ${weeks === 1 ? 'one week' : `${weeks} weeks`} later?`,
       answer: { kind: 'date', day: to },
       steps: [
         `A week is 7 days: ${weeks} × 7 = ${weeks * 7} days.`,
         ...countingSteps(from.day, to),
-        `The date is ${dayInWords(to)}.`,
+        `The date is ${longDay(to)}.`,
       ],
       given: { from: from.day, days: weeks * 7 },
     };
@@ -147,12 +148,12 @@ const beforeFrost = form<{ from: DayNumber; days: number }>({
     const weeks = random.whole(2, 10);
     const day = frost - weeks * 7;
     return {
-      text: `The last spring frost is looked for around ${dayInWords(frost)}. Let’s say ${cropMany(crop)} are started ${weeks} weeks before it. On what date?`,
+      text: `The last spring frost is looked for around ${longDay(frost)}. Let’s say ${cropMany(crop)} are started ${weeks} weeks before it. On what date?`,
       answer: { kind: 'date', day },
       steps: [
-        `${weeks} × 7 = ${weeks * 7} days back from ${dayInWords(frost)}.`,
+        `${weeks} × 7 = ${weeks * 7} days back from ${longDay(frost)}.`,
         ...countingSteps(day, frost),
-        `The date is ${dayInWords(day)}.`,
+        `The date is ${longDay(day)}.`,
       ],
       given: { from: frost, days: -weeks * 7 },
     };
@@ -169,9 +170,9 @@ const readyOn = form<{ from: DayNumber; days: number }>({
     const days = random.whole(45, 110);
     const to = bed.sowOn + days;
     return {
-      text: `The plan starts ${cropMany(bed.crop)} on ${dayInWords(bed.sowOn)}. Let’s say it takes ${days} days until the first picking. On what date is that?`,
+      text: `The plan starts ${cropMany(bed.crop)} on ${longDay(bed.sowOn)}. Let’s say it takes ${days} days until the first picking. On what date is that?`,
       answer: { kind: 'date', day: to },
-      steps: [`Count ${days} days on.`, ...countingSteps(bed.sowOn, to), `The date is ${dayInWords(to)}.`],
+      steps: [`Count ${days} days on.`, ...countingSteps(bed.sowOn, to), `The date is ${longDay(to)}.`],
       given: { from: bed.sowOn, days },
     };
   },
@@ -179,9 +180,7 @@ const readyOn = form<{ from: DayNumber; days: number }>({
 });
 
 /** Day 0, 1 January 1970, was a Thursday. */
-const weekdayOf = (day: DayNumber): (typeof WEEKDAYS)[number] => WEEKDAYS[(((day + 3) % 7) + 7) % 7]!;
-
-const weekday = form<{ weekday: string; days: number }>({
+const weekdayAfter = form<{ weekday: string; days: number }>({
   id: 'weekday',
   levels: [2, 3],
   make(numbers, level, random) {
@@ -189,10 +188,10 @@ const weekday = form<{ weekday: string; days: number }>({
     if (!from) return null;
     const days = level === 2 ? random.whole(8, 30) : random.whole(31, 120);
     if (days % 7 === 0) return null;
-    const first = weekdayOf(from.day);
-    const word = weekdayOf(from.day + days);
+    const first = weekday(from.day);
+    const word = weekday(from.day + days);
     return {
-      text: `On ${first}, ${dayInWords(from.day)}, ${from.what}. What day of the week was it ${days} days later?`,
+      text: `On ${first}, ${longDay(from.day)}, ${from.what}. What day of the week was it ${days} days later?`,
       answer: { kind: 'choice', word, choices: WEEKDAYS },
       steps: [
         `Every 7 days the same day comes round: ${days} ÷ 7 leaves ${days % 7} over.`,
@@ -221,7 +220,7 @@ const frostFree = form<{ from: DayNumber; to: DayNumber }>({
     if (to <= from) return null;
     const answer = amountOf(exact(to - from), DAYS);
     return {
-      text: `In ${year} the last spring frost is looked for around ${dayInWords(from).replace(` ${year}`, '')}, the first fall frost around ${dayInWords(to).replace(` ${year}`, '')}. How many days lie from the one to the other?`,
+      text: `In ${year} the last spring frost is looked for around ${longDay(from).replace(` ${year}`, '')}, the first fall frost around ${longDay(to).replace(` ${year}`, '')}. How many days lie from the one to the other?`,
       answer,
       steps: [...countingSteps(from, to), `That makes ${to - from} days.`],
       given: { from, to },
@@ -245,5 +244,5 @@ export const DATES_TOPIC: Topic = {
   },
   standards: ['4.MD.A.2', '4.OA.A.3'],
   needs: 'Write days: put up on the Shelf, draws, harvests; and the frost dates of the household.',
-  forms: [between, weeksAfter, beforeFrost, readyOn, weekday, frostFree],
+  forms: [between, weeksAfter, beforeFrost, readyOn, weekdayAfter, frostFree],
 };

@@ -1,19 +1,11 @@
+import { longDay } from '../../planning/day-words.js';
 import { leftAndShort, weeksOfSupply } from '../../planning/supply.js';
 import { amountOf, asking, lastStep } from '../answer-text.js';
 import type { BookNumbers, StockNumbers } from '../book-numbers.js';
 import { exact, isWhole, ratio } from '../exact.js';
 import type { Random } from '../random.js';
 import { type AnswerUnit, form, type Level, type Topic } from '../types.js';
-import {
-  amount,
-  amountOfFood,
-  counted,
-  dayInWords,
-  rateOf,
-  sentence,
-  unitForFood,
-  unitOfFood,
-} from '../words.js';
+import { amount, amountOfFood, counted, rateOf, sentence, unitForFood, unitOfFood } from '../words.js';
 
 interface Falling {
   readonly line: StockNumbers;
@@ -151,7 +143,7 @@ const fromTwoReadings = form<{ first: number; second: number; weeks: number; uni
     const answer = amountOf(value, rateOf(unit, 'week'), 'tenth');
     return {
       text: asking(
-        `When the last of them was put up, on ${dayInWords(start)}, there were ${amountOfFood(exact(line.putUp), line.unit, line.food)}. ${weeks} weeks later there are ${amount(exact(line.left), unit)}. How many went each week, on average?`,
+        `When the last of them was put up, on ${longDay(start)}, there were ${amountOfFood(exact(line.putUp), line.unit, line.food)}. ${weeks} weeks later there are ${amount(exact(line.left), unit)}. How many went each week, on average?`,
         'tenth',
       ),
       answer,

@@ -1,8 +1,9 @@
+import { longDay } from '../../planning/day-words.js';
 import { amountOf, asking, lastStep } from '../answer-text.js';
 import type { BedNumbers } from '../book-numbers.js';
 import { exact, isWhole, type Rounding, ratio, sum, written } from '../exact.js';
 import { form, type Topic } from '../types.js';
-import { amount, amountOfFood, counted, dayInWords, rateOf, roughly, unitForFood, unitOf } from '../words.js';
+import { amount, amountOfFood, counted, rateOf, roughly, unitForFood, unitOf } from '../words.js';
 
 const POUNDS = unitOf('pound');
 
@@ -91,7 +92,7 @@ const perWeek = form<{ amounts: readonly number[]; weeks: number; measure: strin
     const answer = amountOf(total.div(weeks), unit, 'tenth');
     return {
       text: asking(
-        `In the ${weeks} weeks from ${dayInWords(first)}, these amounts of ${line.food} were eaten, in ${unitForFood(line.unit, line.food).many}: ${some.map(({ amount: n }) => written(exact(n))).join(', ')}. How much is that a week?`,
+        `In the ${weeks} weeks from ${longDay(first)}, these amounts of ${line.food} were eaten, in ${unitForFood(line.unit, line.food).many}: ${some.map(({ amount: n }) => written(exact(n))).join(', ')}. How much is that a week?`,
         'tenth',
       ),
       answer,

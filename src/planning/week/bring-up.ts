@@ -1,9 +1,10 @@
+import { longDay } from '../day-words.js';
 import { isOpened, olderFirst } from '../stock.js';
 import { tidy } from '../words.js';
 import { OPENED, pastBestCaution, type WeekCaution } from './cautions.js';
 import type { MealPlan } from './plan-week.js';
 import type { Piece, WeekLot } from './shelf-copy.js';
-import { amountWords, foodWords, isClosed, leftoverWords, longDay, perishesOpened } from './words.js';
+import { amountWords, foodWords, isClosed, leftoverWords, perishesOpened } from './words.js';
 
 /** One line of the bring-up list: containers of one lot. */
 export interface BringUp {

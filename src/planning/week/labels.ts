@@ -1,9 +1,9 @@
 import { ceilSafe, containerWithId } from '../../units/index.js';
 import { dayToCivil, fromIsoDay } from '../dates.js';
+import { longDay } from '../day-words.js';
 import { measureName } from '../measure.js';
 import type { DayNumber } from '../types.js';
 import type { ShelfLine } from './types.js';
-import { longDay } from './words.js';
 
 /** The sort of label: a jar's stands on a lid or side, a bag's is written on flat, others are for bins and buckets. */
 export type LabelFor = 'jar' | 'freezer bag' | 'other';

@@ -1,10 +1,10 @@
+import { shortDay, weekday } from '../day-words.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import type { DayNumber } from '../types.js';
 import { type BringUpList, bringUp } from './bring-up.js';
 import type { WeekCaution } from './cautions.js';
 import type { MealPlan, WeekPlan } from './plan-week.js';
 import { shopping, type ToBuy } from './shopping.js';
-import { shortDay, weekday } from './words.js';
 
 /** One step of the prep list. */
 export interface PrepItem {

@@ -1,3 +1,4 @@
+import { longDay } from '../day-words.js';
 import type { DayNumber } from '../types.js';
 import type { Dish } from './dish-book.js';
 import { type Need, needsOf } from './needs.js';
@@ -6,7 +7,7 @@ import { ShelfCopy } from './shelf-copy.js';
 import { fitsBusyDay, type SuggestModel, type SuggestOptions, suggestModel } from './suggest-model.js';
 import { type Counts, solveSuggestion } from './suggest-solve.js';
 import type { ShelfLine } from './types.js';
-import { foodWords, longDay, needWords } from './words.js';
+import { foodWords, needWords } from './words.js';
 
 /** A dish for an open meal, and why. */
 export interface Suggestion {

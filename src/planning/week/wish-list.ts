@@ -1,11 +1,12 @@
 import { asFraction } from '../../units/index.js';
 import { isDay } from '../dates.js';
+import { longDay } from '../day-words.js';
 import { countedInOf } from '../reckon.js';
 import type { DayNumber } from '../types.js';
 import { tidy } from '../words.js';
 import type { WeekPlan } from './plan-week.js';
 import type { ShelfLine } from './types.js';
-import { amountWords, isCount, longDay } from './words.js';
+import { amountWords, isCount } from './words.js';
 
 /** What a wish rests on. */
 export type WishFor = 'ran out' | 'wished for' | 'stayed';

@@ -1,38 +1,7 @@
 import { asFraction, containerWithId, unitWithId } from '../../units/index.js';
-import { dayToCivil } from '../dates.js';
+import { longDay } from '../day-words.js';
 import { measureName } from '../measure.js';
 import type { DayNumber, WayKept } from '../types.js';
-
-const WEEKDAYS = ['Thursday', 'Friday', 'Saturday', 'Sunday', 'Monday', 'Tuesday', 'Wednesday'] as const;
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
-
-/** 'Wednesday'. */
-export const weekday = (day: DayNumber): string => WEEKDAYS[((day % 7) + 7) % 7]!;
-
-/** 'Wed 25 Nov'. */
-export function shortDay(day: DayNumber): string {
-  const { month, day: of } = dayToCivil(day);
-  return `${weekday(day).slice(0, 3)} ${of} ${MONTHS[month - 1]!.slice(0, 3)}`;
-}
-
-/** '25 November 2026'. */
-export function longDay(day: DayNumber): string {
-  const { year, month, day: of } = dayToCivil(day);
-  return `${of} ${MONTHS[month - 1]!} ${year}`;
-}
 
 /** `1½ quart jars`, in halves, quarters, eighths and thirds where it is near one. */
 export function amountWords(n: number, measure: string): string {
