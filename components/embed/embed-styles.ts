@@ -43,16 +43,17 @@ td span, th[scope='row'] span { color: var(--quiet); font-size: 0.93em; }
 tbody small { display: block; color: var(--quiet); font-size: 0.86em; }
 tbody tr:last-child > * { border-bottom: 0; }
 a { color: var(--accent); }
-td.open, th.open { padding: 0; }
+td.open, th.open {
+  padding: 0; background: color-mix(in srgb, var(--accent) 7%, var(--paper));
+  box-shadow: inset 0 -1px 0 color-mix(in srgb, var(--accent) 55%, transparent);
+}
+.open:hover { background: color-mix(in srgb, var(--accent) 13%, var(--paper)); }
+.open:focus-within { background: var(--raised); }
 input {
   all: initial; box-sizing: border-box; display: block; width: 100%; min-width: 3em; field-sizing: content;
   font: inherit; font-variant-numeric: inherit; line-height: inherit; color: var(--ink); text-align: inherit;
   padding: var(--pad) var(--side); height: calc(1.4em + 2 * var(--pad)); cursor: text;
-  background: color-mix(in srgb, var(--accent) 7%, var(--paper));
-  box-shadow: inset 0 -1px 0 color-mix(in srgb, var(--accent) 55%, transparent);
 }
-input:hover { background: color-mix(in srgb, var(--accent) 13%, var(--paper)); }
-input:focus { background: var(--raised); }
 input[aria-invalid='true'] { color: var(--problem); background: var(--problem-paper); }
 :focus-visible { outline: 2px solid var(--focus); outline-offset: -2px; }
 .changed { animation: follow 1.2s ease-out; }
@@ -97,7 +98,7 @@ summary { cursor: pointer; width: fit-content; margin-block-start: 0.25em; text-
   tr > :first-child { position: static; }
   thead { display: table-header-group; }
   tr { break-inside: avoid; }
-  input { background: none; box-shadow: none; }
+  td.open, th.open { background: none; box-shadow: none; }
   .tools, .bar .words { display: none; }
 }
 `;

@@ -145,19 +145,6 @@ describe('An embedded sheet, whatever the page does around it', { timeout: 60_00
     await expect.poll(() => inner.getByRole('status').textContent(), SOON).toContain('not kept here');
   });
 
-  test('stands beside a second copy of its script', async () => {
-    const page = await openWith(pages, () => cellar(3));
-    const script = await page
-      .locator('script[type=module]')
-      .first()
-      .evaluate((each: HTMLScriptElement) => each.src);
-    await page.addScriptTag({ type: 'module', url: `${script}?another` });
-    const copies = await page.evaluate(
-      () => customElements.get('croft-embed') === document.querySelector('croft-embed')!.constructor,
-    );
-    expect(copies).toBe(true);
-  });
-
   test('shows its table to those without script', async () => {
     const page = await openWith(pages, () => cellar(3), {}, { javaScriptEnabled: false });
     await expect(page.getByRole('table').isVisible()).resolves.toBe(true);

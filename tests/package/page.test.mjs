@@ -25,7 +25,8 @@ before(async () => {
     const { pathname } = new URL(request.url, 'http://localhost');
     let body = pages.get(pathname);
     try {
-      body ??= readFileSync(join(package_.inside, 'dist', pathname));
+      // The same files stand under /copy/ once more.
+      body ??= readFileSync(join(package_.inside, 'dist', pathname.replace(/^\/copy\//, '/')));
     } catch {
       response.writeHead(404).end();
       return;
@@ -120,5 +121,22 @@ test('embed.html shows a file in a frame, and tells the page its height', async 
   const outside = await page.evaluate(() => document.querySelector('iframe').clientHeight);
   assert.ok(Math.abs(inside - outside) <= 1, `${inside} in ${outside}`);
   await followsIn(frame, page.keyboard);
+  assert.deepEqual(errors, []);
+});
+
+test('two copies of all scripts on one page do not quarrel', async () => {
+  const { html } = await cellar();
+  const all = ['', 'copy/'].flatMap((where) =>
+    ['croftsheet-embed', 'croftsheet'].map(
+      (name) => `<script type="module" src="/${where}${name}.js"></script>`,
+    ),
+  );
+  pages.set(
+    '/twice',
+    `<!doctype html><html lang="en"><meta charset="utf-8"><title>Twice</title><link rel="icon" href="data:,">${all.join('')}\n${html}`,
+  );
+  const { page, errors } = await open('/twice');
+  await page.waitForFunction(() => customElements.get('croft-working'));
+  await followsIn(page, page.keyboard);
   assert.deepEqual(errors, []);
 });
