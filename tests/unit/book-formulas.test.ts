@@ -159,6 +159,15 @@ describe('what is typed', () => {
     expect([typed('n2', 'cb'), value('n2', 'cb')]).toEqual(['=SUM(A1,A2)', 3]);
   });
 
+  it('takes a name in brackets for the column of that name', () => {
+    const name = live.columns(NOTES).find(({ id }) => id === 'ca')!.name;
+    write('n2', 'cb', `=[${name}]*2+LEN("[${name}]")-LEN("[${name}]")`);
+    expect(value('n2', 'cb')).toBe(2 * Number(value('n2', 'ca')));
+    expect(typed('n2', 'cb')).toContain(`=${name}*2`);
+    write('n2', 'cb', '=[nowhere]*2');
+    expect(message('n2', 'cb')).not.toMatch(/no error/);
+  });
+
   it('text that looks like a number stays text for formulas only when marked', () => {
     write('n2', 'ca', "'5");
     write('n2', 'cb', '=ISTEXT(A2)');

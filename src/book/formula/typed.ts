@@ -1,6 +1,6 @@
 import { parseA1Ref, tokenize } from '@borgar/fx';
 import type { Layout } from './layout.js';
-import { mapParts } from './stored.js';
+import { mapParts, written } from './stored.js';
 
 interface Corner {
   readonly column: number | null;
@@ -81,6 +81,15 @@ export function mapTokens(formula: string, to: (token: Token) => string): string
     .replaceAll(placed, (whole, n: string) => aside[Number(n)] ?? whole);
 }
 
+/** A column's name in brackets, as some are used to write it, means that column where no column has it for an id. */
+const namesInBrackets = (typed: string, sheet: string, layout: Layout): string =>
+  mapParts(typed, ({ from, to, text }) => {
+    const { sheet: target = sheet, column, byName } = from;
+    if (to || !byName || column === undefined || layout.columnIndex(target, column) >= 0) return text;
+    const named = layout.columnByName(target, column);
+    return named === undefined ? text : written({ ...from, column: named });
+  });
+
 /**
  * What a person typed, made ready to store: references by id, `;` between arguments as `,`, function names in
  * capitals. What names nothing stays as typed and shows its own error. Text that is already in stored form
@@ -88,7 +97,7 @@ export function mapTokens(formula: string, to: (token: Token) => string): string
  */
 export function toStored(typed: string, sheet: string, layout: Layout): string {
   let braces = 0;
-  return mapTokens(typed, ({ kind, text }) => {
+  return mapTokens(namesInBrackets(typed, sheet, layout), ({ kind, text }) => {
     if (text === '{') braces++;
     if (text === '}') braces--;
     if (text === ';' && braces === 0) return ',';
