@@ -1,10 +1,11 @@
-import { css, html, LitElement, type PropertyValues } from 'lit';
+import { css, html, LitElement, type PropertyValues, unsafeCSS } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Doc } from 'yjs';
 import { type BookDoc, newId } from '../../src/book/index.js';
 import { type BookChange, type LiveBook, openBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookEntry, KeepStatus, KeptBook } from '../../src/storage/index.js';
+import { schemeText } from '../look/token-text.js';
 import { BookPast } from './book-past.js';
 import { type CopyFile, copyFile, download, readCopy, titleBeside } from './copies.js';
 import { BookEngine } from './engine.js';
@@ -45,15 +46,7 @@ export class CroftBook extends LitElement {
     :host {
       display: contents;
     }
-    :host([theme='auto']) {
-      color-scheme: light dark;
-    }
-    :host([theme='light']) {
-      color-scheme: light;
-    }
-    :host([theme='dark']) {
-      color-scheme: dark;
-    }
+    ${unsafeCSS(schemeText)}
   `;
 
   @property() src: string | null = null;

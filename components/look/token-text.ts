@@ -1,3 +1,16 @@
+/** What an element's `theme` says of light and dark; without one, the page's own `color-scheme` counts. */
+export const schemeText = `
+  :host([theme='auto']) {
+    color-scheme: light dark;
+  }
+  :host([theme='light']) {
+    color-scheme: light;
+  }
+  :host([theme='dark']) {
+    color-scheme: dark;
+  }
+`;
+
 /**
  * The look of every element, as custom properties that a page may set on any of its elements or above:
  * each private name takes the page's `--croft-…` where there is one. Light or dark follows the page's own
@@ -49,13 +62,5 @@ export const tokenText = `
     --space: var(--croft-space, 0.5rem);
     --height: var(--croft-sheet-height, min(74vh, 46rem));
   }
-  :host([theme='auto']) {
-    color-scheme: light dark;
-  }
-  :host([theme='light']) {
-    color-scheme: light;
-  }
-  :host([theme='dark']) {
-    color-scheme: dark;
-  }
+  ${schemeText}
 `;

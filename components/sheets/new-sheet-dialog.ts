@@ -10,6 +10,7 @@ import { ActionDialog, type DialogDone } from '../sheet/actions/action-dialog.js
 import { figuresChoice } from './figures-choice.js';
 import { freeTitle } from './sheet-titles.js';
 import { sheetsStyles } from './sheets-styles.js';
+import { onEnter } from './title-keys.js';
 
 const BEGINNINGS = {
   blank: ['Blank', 'No columns yet: you add your own.'],
@@ -98,12 +99,7 @@ export class NewSheetDialog extends ActionDialog {
           this.titled = (event.target as HTMLInputElement).value;
           this.wrong = null;
         }}
-        @keydown=${(event: KeyboardEvent) => {
-          if (event.key !== 'Enter') return;
-          // Else the same key would press the button that has the focus once the dialog is gone.
-          event.preventDefault();
-          this.#make(live);
-        }}
+        @keydown=${(event: KeyboardEvent) => onEnter(event, () => this.#make(live))}
       />
     </div>`;
   }

@@ -2,6 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
+import { onEnter } from './title-keys.js';
 
 /** Asks for another title of a sheet. */
 @customElement('croft-rename-sheet-dialog')
@@ -21,12 +22,7 @@ export class RenameSheetDialog extends ActionDialog {
           .value=${title}
           aria-invalid=${this.wrong !== ''}
           aria-describedby="wrong"
-          @keydown=${(event: KeyboardEvent) => {
-            if (event.key !== 'Enter') return;
-            // Else the same key would press the button that has the focus once the dialog is gone.
-            event.preventDefault();
-            this.#rename(live);
-          }}
+          @keydown=${(event: KeyboardEvent) => onEnter(event, () => this.#rename(live))}
         />
         <p id="wrong" class="problem small" role="alert">${this.wrong}</p>
       </div>

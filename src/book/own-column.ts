@@ -1,4 +1,5 @@
 import type { ColumnDeclaration } from './kinds/column.js';
+import { isObject, type PlainObject } from './plain-json.js';
 import { takeableColumns } from './takeable.js';
 import { type ColumnDoc, type Json, type Raw, SHEET_KINDS, type SheetKind } from './types.js';
 
@@ -57,10 +58,7 @@ export interface TakenColumn {
 const among = <T extends string>(all: readonly T[], value: unknown): T | undefined =>
   all.find((each) => each === value);
 
-const record = (value: unknown): Readonly<Record<string, Json | undefined>> | undefined =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
-    ? (value as Record<string, Json | undefined>)
-    : undefined;
+const record = (value: unknown): PlainObject | undefined => (isObject(value) ? value : undefined);
 
 /** Fields of a column as they stand in a file may be of a newer version or made by hand: what is not known counts as not said. */
 export const ownTypeOf = (column: ColumnDoc | undefined): OwnType => among(OWN_TYPES, column?.type) ?? 'any';

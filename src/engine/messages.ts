@@ -1,19 +1,5 @@
-import { distance } from 'fastest-levenshtein';
-import { excerpt, MAX_NAME } from '../problem.js';
-
-const nearest = (name: string, among: readonly string[]): string | undefined => {
-  if (name.length > MAX_NAME) return undefined;
-  let best: string | undefined;
-  let least = Math.max(2, Math.floor(name.length / 3));
-  for (const candidate of among) {
-    const d = distance(name, candidate);
-    if (d <= least) {
-      best = candidate;
-      least = d - 1;
-    }
-  }
-  return best;
-};
+import { likeliest } from '../likeliest.js';
+import { excerpt } from '../problem.js';
 
 const PLAIN: Readonly<Record<string, string>> = {
   '#DIV/0!':
@@ -38,7 +24,10 @@ export function plainMessage(error: string, detail: string, functionNames: reado
   if (detail.startsWith(OURS)) return detail.slice(OURS.length);
   const unknownFunction = /^Function name (\S+) not recognized/.exec(detail);
   if (unknownFunction) {
-    const near = nearest(unknownFunction[1]!.toUpperCase(), functionNames);
+    const near = likeliest(
+      unknownFunction[1]!.toUpperCase(),
+      functionNames.map((name) => [name, name]),
+    );
     return `There is no function called ${excerpt(unknownFunction[1]!)}${near ? `: did you mean ${near}?` : '. See the list of functions.'}`;
   }
   const unknownName = /^Named expression (.+) not recognized/.exec(detail);

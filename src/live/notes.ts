@@ -1,7 +1,6 @@
-import { distance } from 'fastest-levenshtein';
 import type { CellValue } from '../book/index.js';
+import { likeliest } from '../likeliest.js';
 import type { Problem } from '../problem.js';
-import { MAX_NAME } from '../problem.js';
 import { foodKey } from './food-key.js';
 
 /**
@@ -11,12 +10,7 @@ import { foodKey } from './food-key.js';
 export function unlistedFood(name: string, listed: ReadonlyMap<string, string>): Problem | undefined {
   const key = foodKey(name);
   if (key === '' || listed.has(key)) return undefined;
-  let near: string | undefined;
-  let least = Math.max(1, Math.floor(key.length / 3)) + 1;
-  for (const [other, shown] of key.length > MAX_NAME ? [] : listed) {
-    const apart = distance(key, other);
-    if (apart < least) [near, least] = [shown, apart];
-  }
+  const near = likeliest(key, listed, 1);
   return {
     code: 'food-not-listed',
     message: `“${name.slice(0, 60)}” is not a row of Foods${near === undefined ? '.' : `: did you mean ${near}?`}`,

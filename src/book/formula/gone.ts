@@ -1,4 +1,5 @@
 import type { Workbench } from '../bench.js';
+import { isObject } from '../plain-json.js';
 import type { BookState, SheetState } from '../state.js';
 import { titleOfColumn } from '../state-layout.js';
 import type { Change, Json } from '../types.js';
@@ -17,7 +18,7 @@ const LONGEST = 80;
 
 const goneOf = (sheet: SheetState | undefined): Gone => {
   const gone = sheet?.rest.gone;
-  return typeof gone === 'object' && gone !== null && !Array.isArray(gone) ? (gone as Gone) : {};
+  return isObject(gone) ? (gone as Gone) : {};
 };
 
 const keyOf = (sheet: string, part: 'column' | 'row', id: string): string =>

@@ -1,6 +1,5 @@
-import { distance } from 'fastest-levenshtein';
+import { likeliest } from '../../likeliest.js';
 import type { Problem } from '../../problem.js';
-import { MAX_NAME } from '../../problem.js';
 import { isAmount } from '../words.js';
 import type { DishBook, LineColumn } from './dish-book.js';
 import type { DishLine } from './types.js';
@@ -37,10 +36,12 @@ export function problemsOfLine(book: DishBook, line: DishLine): Placed | undefin
   if (line.food === null) return undefined;
   if (book.dishWithin(line)) return dishMeasure(line);
   if (line.from === 'dish') {
+    const known = [...book.dishes.values()].map(({ key, name }) => [key, name] as const);
+    const meant = likeliest(line.food, known);
     return at(
       'food',
       'dish-not-there',
-      `There is no dish called “${short(line.foodName)}”${near(line.food, [...book.dishes.values()])}`,
+      `There is no dish called “${short(line.foodName)}”${meant === undefined ? '.' : `: did you mean ${meant}?`}`,
       'Choose a dish of this sheet, or say that it comes from the shelf or is bought.',
     );
   }
@@ -76,17 +77,6 @@ function measureMissing(book: DishBook, line: DishLine): Placed {
       : `The measure of ${short(line.foodName)} is missing.`,
     'Write cups, pounds, quart jars…, or choose the way it is kept.',
   );
-}
-
-function near(key: string, dishes: readonly { readonly key: string; readonly name: string }[]): string {
-  if (key.length > MAX_NAME) return '.';
-  let best: string | undefined;
-  let least = Math.max(2, Math.floor(key.length / 3)) + 1;
-  for (const each of dishes) {
-    const apart = distance(key, each.key);
-    if (apart < least) [best, least] = [each.name, apart];
-  }
-  return best === undefined ? '.' : `: did you mean ${best}?`;
 }
 
 /** Set where following a line leads back to its own dish. */
