@@ -17,6 +17,7 @@ import { excerpt, type Problem } from '../problem.js';
 import { type Choice, choicesOf } from './choices.js';
 import { type ColumnView, columnViews } from './columns.js';
 import { foodKey } from './food-key.js';
+import { FormulaWorkings } from './formula-working.js';
 import type { GardenPlans } from './garden-stage.js';
 import type { PlannedLine } from './lines.js';
 import { lotLabel, secondRow, unlistedFood } from './notes.js';
@@ -38,6 +39,7 @@ export class BookReading {
   protected readonly settling: Settling;
   #listed: ReadonlyMap<string, string> | null = null;
   readonly #columns = new Map<string, readonly ColumnView[]>();
+  readonly #formulas = new FormulaWorkings(this, (stored) => this.settling.evaluate(stored));
 
   constructor(doc: BookDoc, today: () => DayNumber) {
     this.state = new BookState(doc);
@@ -162,7 +164,8 @@ export class BookReading {
       plan.readProblem(sheet, row, column) ??
       planned.problems?.[column] ??
       planned.kept?.[column] ??
-      this.#notes(sheet, row, column);
+      this.#notes(sheet, row, column) ??
+      this.#unitProblem(sheet, row, column);
     // A message that quotes what was written must not be as long as that.
     return (
       found && {
@@ -174,10 +177,12 @@ export class BookReading {
     );
   }
 
-  /** How a planning figure came to be; undefined for cells that the person fills. */
+  /** How a planning figure, or what a formula gives, came to be; undefined for cells that the person fills. */
   working(sheet: string, row: string, column: string): Working | undefined {
     const from = this.sourceOf(sheet, row, column);
-    return from && workingOf(this.settling.plan, from);
+    if (from) return workingOf(this.settling.plan, from);
+    const raw = this.settling.raw({ sheet, row, column });
+    return isFormula(raw) ? this.#formulas.working({ sheet, row, column }, raw) : undefined;
   }
 
   /**
@@ -271,6 +276,14 @@ export class BookReading {
     return typeof name === 'string' && this.#listed.size > 0 ? unlistedFood(name, this.#listed) : undefined;
   }
 
+  /** What of the units in a formula does not go together. */
+  #unitProblem(sheet: string, row: string, column: string): Problem | undefined {
+    const raw = this.settling.raw({ sheet, row, column });
+    return isFormula(raw) && !this.needsEngine
+      ? this.#formulas.unitProblem({ sheet, row, column }, raw)
+      : undefined;
+  }
+
   /** Names of the foods that Foods lists, by the form in which they are compared. */
   #listedFoods(): Map<string, string> {
     const foods = this.settling.plan.rows.sheet('foods');
@@ -290,5 +303,6 @@ export class BookReading {
   protected forgetReadings(): void {
     this.#listed = null;
     this.#columns.clear();
+    this.#formulas.forget();
   }
 }
