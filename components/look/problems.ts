@@ -21,6 +21,8 @@ const NOTES: Readonly<Record<string, string>> = {
   'published-suggestion': 'suggested',
   'food-not-listed': 'not in Foods',
   'later-than-as-of': 'later',
+  'unlike-units': 'units differ',
+  'convert-units': 'units differ',
 };
 
 /** True of what is said at a cell for information only: it gets a quiet mark of its own. */

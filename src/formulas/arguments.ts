@@ -24,4 +24,5 @@ export const POUNDS = {
   least: 0,
   most: 1e9,
   help: 'pounds of it, fresh, as harvested or bought',
+  unit: 'pounds',
 } as const;

@@ -67,6 +67,11 @@ export interface ArgumentDeclaration {
   /** Smallest number allowed. */
   readonly least?: number;
   readonly most?: number;
+  /**
+   * Unit in which it is meant, in words: 'pounds', 'eggs a week'. `X` is whatever unit the others with `X` are
+   * in; `{jar|quart jar}` is what the argument `jar` says, or quart jars where it is left out.
+   */
+  readonly unit?: string;
 }
 
 /** Does this argument take a range, rather than one value? */
@@ -105,6 +110,14 @@ export interface Explained {
   readonly notes: readonly string[];
 }
 
+/** What the steps of a call may tell of besides its arguments. */
+export interface Told {
+  readonly answer: Explained;
+  readonly context: FunctionContext;
+  /** The unit that `X` stands for in this call, in the plural; blank where it is not known. */
+  readonly x: string;
+}
+
 export interface FunctionDeclaration {
   /** Capitals, underscores between words. */
   readonly name: string;
@@ -114,6 +127,8 @@ export interface FunctionDeclaration {
   readonly arguments: readonly ArgumentDeclaration[];
   /** Unit of the answer, in words: 'weeks', 'quarts', 'pounds a plant', 'date'. */
   readonly gives: string;
+  /** The same to reckon with; see `unit` of an argument. */
+  readonly unit: string;
   /** Further lines of help: how it is worked out, ranges, errors. */
   readonly details?: readonly string[];
   readonly example: { readonly formula: string; readonly gives: string };
@@ -123,6 +138,8 @@ export interface FunctionDeclaration {
   readonly caution?: string;
   /** Arguments arrive checked and converted, in order; optional ones may be undefined. */
   readonly run: (args: readonly unknown[], context: FunctionContext) => Result<FunctionValue>;
+  /** How it is worked out from these arguments, as in `24 ÷ 0.8 a week = 30 weeks`; the last step ends in the answer. */
+  readonly steps: (args: readonly unknown[], told: Told) => readonly string[];
   /** The same answer with its range and source, where it rests on published figures. */
   readonly explain?: (args: readonly unknown[], context: FunctionContext) => Result<Explained>;
 }
@@ -135,7 +152,13 @@ type ValuesOf<Args extends readonly ArgumentDeclaration[]> = {
   -readonly [I in keyof Args]: ValueOf<Args[I]>;
 };
 
-type Common<Args> = Omit<FunctionDeclaration, 'arguments' | 'run' | 'explain'> & { readonly arguments: Args };
+type Common<Args extends readonly ArgumentDeclaration[]> = Omit<
+  FunctionDeclaration,
+  'arguments' | 'run' | 'explain' | 'steps'
+> & {
+  readonly arguments: Args;
+  readonly steps: (args: ValuesOf<Args>, told: Told) => readonly string[];
+};
 
 /** Declares a function with the types of its arguments worked out from their kinds. */
 export function declareFunction<const Args extends readonly ArgumentDeclaration[]>(

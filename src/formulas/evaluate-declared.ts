@@ -58,6 +58,30 @@ export function explainFunction(
   }
 }
 
+/**
+ * The steps of a call with its answer, as `explainFunction`. `x` is the unit that the declaration calls `X`, in
+ * words; blank where it is not known.
+ */
+export function stepsOfCall(
+  declaration: FunctionDeclaration,
+  given: readonly (GivenValue | undefined)[],
+  context: FunctionContext,
+  x = '',
+): Result<{ readonly answer: Explained; readonly steps: readonly string[] }> {
+  const answer = explainFunction(declaration, given, context);
+  if (!answer.ok) return answer;
+  const args = readArguments(declaration, given);
+  if (!args.ok) return args;
+  try {
+    return ok({
+      answer: answer.value,
+      steps: declaration.steps(args.value, { answer: answer.value, context, x }),
+    });
+  } catch {
+    return ok({ answer: answer.value, steps: [] });
+  }
+}
+
 /** A problem as one text for a cell: what is wrong, then how to mend it. */
 export function problemText({ message, mend }: Problem): string {
   const said = message === '' ? '' : message[0]!.toUpperCase() + message.slice(1);

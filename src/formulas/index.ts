@@ -10,7 +10,7 @@ export {
   type Group,
   signature,
 } from './declare.js';
-export { callFunction, explainFunction, problemText } from './evaluate-declared.js';
+export { callFunction, explainFunction, problemText, stepsOfCall } from './evaluate-declared.js';
 export { functionNamed, functions } from './functions.js';
 export {
   type ArgumentHelp,

@@ -244,11 +244,15 @@ export interface WorkingInput {
   readonly origin: Origin;
   /** Published source, in words, where there is one. */
   readonly source?: string;
+  /** The cell that holds it, where it is in one. */
+  readonly from?: { readonly sheet: string; readonly row: string; readonly column: string };
 }
 
 /** One step of a working, as `53 lb ÷ 3 lb a quart = 17⅔ quarts`. */
 export interface WorkingStep {
   readonly text: string;
+  /** How far inside another step it stands; 0 unless given. */
+  readonly depth?: number;
 }
 
 /** The explanation of a figure. Made when asked for, not with every plan. */
@@ -264,6 +268,10 @@ export interface Working {
   readonly formula?: string;
   /** What would fill the figure when it is blank. */
   readonly missing?: string;
+  /** What would change the figure: what to write where, in words. */
+  readonly changes?: readonly string[];
+  /** Units that do not go together. */
+  readonly problems?: readonly Problem[];
   /** Food-safety words that belong beside this figure. */
   readonly cautions?: readonly string[];
 }

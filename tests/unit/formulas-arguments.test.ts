@@ -120,6 +120,8 @@ describe('absurd input', () => {
       summary: 'Throws.',
       arguments: [],
       gives: 'nothing',
+      unit: '',
+      steps: () => [],
       example: { formula: '=BROKEN()', gives: '' },
       source: 'a test',
       run: () => {

@@ -3,6 +3,8 @@ import { flourFrom } from '../../planning/animals.js';
 import { POUNDS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
+import { toldOf } from '../tell.js';
+import { scaled } from '../tell-figure.js';
 
 export const FLOUR_FROM = declareExplained({
   name: 'FLOUR_FROM',
@@ -18,7 +20,17 @@ export const FLOUR_FROM = declareExplained({
     { ...POUNDS, help: 'pounds of grain' },
   ],
   gives: 'pounds of flour',
+  unit: 'pounds',
   example: { formula: '=FLOUR_FROM("wheat", 60)', gives: '42' },
   source: sourceText('ks-wheat'),
+  steps: ([grain, pounds], { answer }) =>
+    scaled(
+      `${toldOf(pounds, 'pounds')} of ${grain}`,
+      pounds,
+      'pounds of flour a pound of grain',
+      'multiply',
+      'pounds',
+      answer,
+    ),
   explain: ([grain, pounds]) => explained(flourFrom(grain, pounds), 'usual'),
 });

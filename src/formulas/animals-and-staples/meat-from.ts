@@ -2,6 +2,8 @@ import { meatFrom } from '../../planning/animals.js';
 import { BASIS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
+import { toldOf } from '../tell.js';
+import { scaled } from '../tell-figure.js';
 
 export const MEAT_FROM = declareExplained({
   name: 'MEAT_FROM',
@@ -14,14 +16,24 @@ export const MEAT_FROM = declareExplained({
       help: 'as in "steer", "hog", "lamb" or "chicken"',
       values: ['steer', 'hog', 'lamb', 'chicken', 'game hen'],
     },
-    { name: 'live_weight', kind: 'number', least: 0, most: 1e6, help: 'pounds, alive' },
+    { name: 'live_weight', kind: 'number', least: 0, most: 1e6, help: 'pounds, alive', unit: 'pounds' },
     BASIS,
   ],
   gives: 'pounds of meat to take home',
+  unit: 'pounds',
   details: [
     'Live, hanging and take-home weights are three things. Steers and hogs: meat cut and wrapped, between what the sources print. Lambs: the carcass times cuts with bone. Birds: the dressed bird.',
   ],
   example: { formula: '=MEAT_FROM("chicken", 5)', gives: '3.5' },
   source: 'state extensions, named source by source in Facts',
+  steps: ([animal, weight], { answer }) =>
+    scaled(
+      `${toldOf(weight, 'pounds')} of ${animal}, alive`,
+      weight,
+      'pounds of meat a pound alive',
+      'multiply',
+      'pounds',
+      answer,
+    ),
   explain: ([animal, weight, basis], context) => explained(meatFrom(animal, weight), basis ?? context.basis),
 });

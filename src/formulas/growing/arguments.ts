@@ -19,6 +19,7 @@ export const PLANTS = {
   least: 0,
   most: 1e9,
   help: 'how many plants',
+  unit: 'plants',
 } as const;
 
 export const LAST_FROST = {

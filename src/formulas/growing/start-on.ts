@@ -3,6 +3,8 @@ import { refuse } from '../../problem.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explainedDay } from '../explained.js';
+import { isoOf } from '../tell.js';
+import { countedOut } from '../tell-figure.js';
 import { FROST_IS_A_CHANCE, GROWING_SOURCE, LAST_FROST } from './arguments.js';
 
 export const START_ON = declareExplained({
@@ -22,12 +24,15 @@ export const START_ON = declareExplained({
     },
   ],
   gives: 'date',
+  unit: 'date',
   details: [
     'Indoors: the usual weeks of growing indoors before the day of setting out (SET_OUT_ON). Direct: the first day of the published weeks about the last frost.',
     FROST_IS_A_CHANCE,
   ],
   example: { formula: '=START_ON("tomato", "2026-06-01")', gives: '2026-04-13' },
   source: GROWING_SOURCE,
+  steps: ([crop, lastFrost], { answer }) =>
+    countedOut(`the last frost, ${isoOf(lastFrost)}, for ${crop}`, lastFrost, answer),
   explain: ([crop, lastFrost, how]) => {
     const way = how?.trim().toLowerCase();
     if (way !== undefined && !isHowStarted(way)) {

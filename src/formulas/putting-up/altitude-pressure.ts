@@ -10,6 +10,8 @@ import {
 } from '../../facts/index.js';
 import { excerpt, ok, type Result, refuse } from '../../problem.js';
 import { declareExplained, type Explained } from '../declare.js';
+import { told } from '../tell.js';
+import { lookedUp } from '../tell-figure.js';
 
 /** Said of every food that the pressures of low-acid foods do not hold for. */
 export const SEE_PROCESS = 'see its tested process';
@@ -43,6 +45,7 @@ export const ALTITUDE_PRESSURE = declareExplained({
       least: 0,
       most: 30000,
       help: 'feet above sea level; 0 for places at or below it',
+      unit: 'feet',
     },
     {
       name: 'gauge',
@@ -52,6 +55,7 @@ export const ALTITUDE_PRESSURE = declareExplained({
     },
   ],
   gives: `pounds per square inch; '${SEE_PROCESS}' for foods that are not low-acid`,
+  unit: 'pounds per square inch',
   details: [
     'For low-acid foods only. Fruits, tomatoes, figs, soups and mixtures have processes of their own.',
     'It gives no times, and nothing above 8,000 ft.',
@@ -59,6 +63,7 @@ export const ALTITUDE_PRESSURE = declareExplained({
   example: { formula: '=ALTITUDE_PRESSURE("green beans", 1500, "dial")', gives: '11' },
   source: SOURCE,
   caution: `${caution('tested-process').text} ${caution('low-acid').text}`,
+  steps: ([food, altitude], { answer }) => lookedUp(`${food} at ${told(altitude)} feet`, answer),
   explain: ([food, altitude, gauge]) => {
     const named = gaugeNamed(gauge);
     if (!named)

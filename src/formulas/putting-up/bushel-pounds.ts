@@ -4,6 +4,7 @@ import { ok } from '../../problem.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
+import { lookedUp } from '../tell-figure.js';
 
 export const BUSHEL_POUNDS = declareExplained({
   name: 'BUSHEL_POUNDS',
@@ -11,6 +12,7 @@ export const BUSHEL_POUNDS = declareExplained({
   summary: 'What a bushel of a crop weighs.',
   arguments: [CROP],
   gives: 'pounds a bushel',
+  unit: 'pounds a bushel',
   details: [
     'The canning guide leads where it has the crop. Laws and markets differ: an apple bushel is 40 to 50 pounds by where it is sold.',
     'Lugs, crates and bags are not bushels.',
@@ -18,6 +20,7 @@ export const BUSHEL_POUNDS = declareExplained({
   example: { formula: '=BUSHEL_POUNDS("tomato")', gives: '53' },
   source:
     'USDA Agriculture Information Bulletin 539, state weights and measures, named crop by crop in Facts',
+  steps: ([crop], { answer }) => lookedUp(`a bushel of ${crop}`, answer),
   explain: ([crop]) => {
     const pounds = bushelPounds(crop);
     return explained(pounds.ok ? ok(ranged(pounds.value, 'low', 'pounds a bushel')) : pounds, 'usual');

@@ -3,6 +3,8 @@ import { driedFrom } from '../../planning/putting-up.js';
 import { BASIS, CROP, POUNDS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
+import { toldOf } from '../tell.js';
+import { scaled } from '../tell-figure.js';
 
 export const DRIED_FROM = declareExplained({
   name: 'DRIED_FROM',
@@ -10,9 +12,19 @@ export const DRIED_FROM = declareExplained({
   summary: 'How many pounds are left of a crop when it is dried.',
   arguments: [{ ...CROP, values: driedCrops() }, POUNDS, BASIS],
   gives: 'pounds dried',
+  unit: 'pounds',
   details: ['These yields are from memory: weigh a batch before and after, and use your own.'],
   example: { formula: '=DRIED_FROM("onion", 12)', gives: '1.5' },
   source: `from memory: ${sourceText('uga-drying')}`,
   caution: caution('dry-goods-moisture').text,
+  steps: ([crop, pounds], { answer }) =>
+    scaled(
+      `${toldOf(pounds, 'pounds')} of ${crop}`,
+      pounds,
+      'pounds dried a pound fresh',
+      'multiply',
+      'pounds',
+      answer,
+    ),
   explain: ([crop, pounds, basis], context) => explained(driedFrom(crop, pounds), basis ?? context.basis),
 });

@@ -1,6 +1,7 @@
 import { figureSource, headspace, sourceText } from '../../facts/index.js';
 import { ok } from '../../problem.js';
 import { declareExplained } from '../declare.js';
+import { lookedUp } from '../tell-figure.js';
 import { CANNING_CAUTION } from './arguments.js';
 
 export const HEADSPACE = declareExplained({
@@ -16,10 +17,12 @@ export const HEADSPACE = declareExplained({
     },
   ],
   gives: 'inches',
+  unit: 'inches',
   details: ['Some foods want more: the tested process of the food goes before its class.'],
   example: { formula: '=HEADSPACE("fruit")', gives: '0.5' },
   source: sourceText('aib539'),
   caution: CANNING_CAUTION,
+  steps: ([of], { answer }) => lookedUp(`headspace, class “${of}”`, answer),
   explain: ([of]) => {
     const found = headspace(of);
     if (!found.ok) return found;

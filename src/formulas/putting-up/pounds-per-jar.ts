@@ -2,6 +2,7 @@ import { poundsPerJar } from '../../planning/putting-up.js';
 import { BASIS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
+import { lookedUp } from '../tell-figure.js';
 import { CANNED_CROP, CANNING_CAUTION, CANNING_SOURCE, JAR, PACK } from './arguments.js';
 
 export const POUNDS_PER_JAR = declareExplained({
@@ -10,6 +11,7 @@ export const POUNDS_PER_JAR = declareExplained({
   summary: 'How many pounds of a crop, as bought or harvested, go into one jar.',
   arguments: [CANNED_CROP, JAR, PACK, BASIS],
   gives: 'pounds a jar',
+  unit: 'pounds a {jar|quart jar}',
   details: [
     'Quarts: the printed average. Crushed tomatoes go by their printed load, which the average contradicts.',
     'Pints: the printed load of nine, else half of the figure for a quart. Other jars by their size.',
@@ -18,6 +20,7 @@ export const POUNDS_PER_JAR = declareExplained({
   example: { formula: '=POUNDS_PER_JAR("tomato", "quart")', gives: '3' },
   source: CANNING_SOURCE,
   caution: CANNING_CAUTION,
+  steps: ([crop], { answer }) => lookedUp(`a jar of ${crop}`, answer),
   explain: ([crop, jar, pack, basis], context) =>
     explained(poundsPerJar(crop, jar, pack), basis ?? context.basis),
 });

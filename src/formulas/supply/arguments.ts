@@ -1,3 +1,4 @@
+import { formatMonthDay } from '../../planning/parse-date.js';
 import type { Season } from '../../planning/season.js';
 import { makeSeason } from '../../planning/season.js';
 import type { MonthDay } from '../../planning/types.js';
@@ -9,6 +10,7 @@ export const ON_HAND = {
   kind: 'number',
   least: 0,
   help: 'how much stands on the shelf, in the container you count in',
+  unit: 'X',
 } as const;
 
 export const USE_PER_WEEK = {
@@ -16,6 +18,7 @@ export const USE_PER_WEEK = {
   kind: 'number',
   least: 0,
   help: 'how much is used a week, in the same container',
+  unit: 'X a week',
 } as const;
 
 export const AS_OF = {
@@ -41,6 +44,10 @@ export const FRESH_TO = {
   otherwise: 'no fresh season',
   help: 'last day of that season; earlier in the year than fresh_from means that it spans the new year',
 } as const;
+
+/** What a fresh season takes out of the count, as a step. */
+export const leavingOut = (from: MonthDay | undefined, to: MonthDay | undefined): readonly string[] =>
+  from && to ? [`nothing is taken while it is fresh, ${formatMonthDay(from)} to ${formatMonthDay(to)}`] : [];
 
 /** The fresh season of two optional ends: both or neither. */
 export function seasonFrom(from: MonthDay | undefined, to: MonthDay | undefined): Result<Season | null> {

@@ -1,9 +1,10 @@
 import { caution } from '../../facts/index.js';
-import { bestBy } from '../../planning/best-by.js';
+import { bestBy, qualityMonths } from '../../planning/best-by.js';
 import { defaultGuide } from '../../planning/guide.js';
 import { WAYS_KEPT } from '../../planning/types.js';
 import { ok } from '../../problem.js';
 import { declareFunction } from '../declare.js';
+import { isoOf, toldOf, toldValue } from '../tell.js';
 
 export const BEST_BY = declareFunction({
   name: 'BEST_BY',
@@ -26,6 +27,7 @@ export const BEST_BY = declareFunction({
     },
   ],
   gives: 'date',
+  unit: 'date',
   details: [
     "That day and the published months of best quality, at the household's season basis: lean takes the shorter end.",
     'A date of quality, not of safety: it never says that old food is safe. Where no months are published, give your own with EDATE.',
@@ -33,6 +35,15 @@ export const BEST_BY = declareFunction({
   example: { formula: '=BEST_BY("2025-08-20", "canned", "peaches")', gives: '2026-08-20' },
   source: 'National Center for Home Food Preservation and others, named in Facts',
   caution: caution('old-food').text,
+  steps: ([putUpOn, way, food], { answer, context }) => {
+    const kept = WAYS_KEPT.find((each) => each === way) ?? 'canned';
+    const months = qualityMonths(kept, food ?? '', null, context.basis, defaultGuide);
+    return months.ok
+      ? [
+          `${isoOf(putUpOn)} + ${toldOf(months.value.months, 'months')} of best quality = ${toldValue(answer.value)}`,
+        ]
+      : [];
+  },
   run: ([putUpOn, way, food], context) => {
     const kept = WAYS_KEPT.find((each) => each === way) ?? 'canned';
     const day = bestBy(putUpOn, kept, food ?? '', context.basis, defaultGuide);

@@ -1,5 +1,8 @@
 import type { DayNumber } from '../../planning/types.js';
+import { MOST_WEEKS } from '../../planning/use.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import type { Explained } from '../declare.js';
+import { isoOf, toldOf, toldValue } from '../tell.js';
 
 /** Arguments of the functions that read a ledger. */
 export const DATES = {
@@ -12,6 +15,7 @@ export const AMOUNTS = {
   name: 'amounts',
   kind: 'numbers with blanks',
   help: 'the cells with how much was taken on each, all in one container',
+  unit: 'X',
 } as const;
 
 export const WEEKS = {
@@ -22,6 +26,7 @@ export const WEEKS = {
   optional: true,
   otherwise: 'from the first draw on, 52 weeks at most',
   help: 'how many weeks back to look',
+  unit: 'weeks',
 } as const;
 
 interface Draws {
@@ -57,4 +62,24 @@ export function drawsFrom(
     taken.push(amount);
   }
   return ok({ dates: days, amounts: taken });
+}
+
+/** How a use per week comes from draws, in steps. */
+export function usedSteps(
+  dates: readonly (DayNumber | null)[],
+  amounts: readonly (number | null)[],
+  asOf: DayNumber,
+  weeks: number | undefined,
+  { value }: Explained,
+  x: string,
+): readonly string[] {
+  const words = x || 'containers';
+  const draws = drawsFrom(dates, amounts);
+  if (!draws.ok || typeof value !== 'number') return [];
+  const first = Math.min(...draws.value.dates);
+  const span = weeks ?? Math.min(MOST_WEEKS, (asOf - first) / 7);
+  return [
+    `${isoOf(asOf)} and ${toldOf(span, 'weeks')} back`,
+    `${toldOf(value * span, words)} taken ÷ ${toldOf(span, 'weeks')} = ${toldValue(value, `${words} a week`)}`,
+  ];
 }

@@ -1,5 +1,6 @@
-import { useRange } from '../../planning/use.js';
+import { usePerWeek, useRange } from '../../planning/use.js';
 import { declareFunction } from '../declare.js';
+import { told, toldOf, toldValue } from '../tell.js';
 import { AS_OF } from './arguments.js';
 import { AMOUNTS, DATES, drawsFrom, WEEKS } from './draws.js';
 
@@ -19,6 +20,7 @@ export const USE_RANGE = declareFunction({
     WEEKS,
   ],
   gives: 'containers a week, in the container that the amounts are in',
+  unit: 'X a week',
   details: [
     'Draws are counted in typical draws, Σa² ÷ Σa; their number a week is taken as a Poisson rate, and this is a quantile of what is then known of it (a Gamma distribution, Jeffreys prior).',
     'The answer is the same whichever unit the draws are written in.',
@@ -28,6 +30,17 @@ export const USE_RANGE = declareFunction({
     gives: '0.75',
   },
   source: 'Jeffreys posterior of a Poisson rate: textbook statistics',
+  steps: ([dates, amounts, probability, asOf, weeks], { answer, context, x }) => {
+    const found = drawsFrom(dates, amounts);
+    const usual = found.ok
+      ? usePerWeek(found.value.dates, found.value.amounts, asOf ?? context.asOf, weeks ?? null)
+      : found;
+    const words = x || 'containers';
+    return [
+      ...(usual.ok ? [`usually ${toldOf(usual.value, `${words} a week`)} by what was taken`] : []),
+      `the true use stays under it ${told(probability * 100)} times in a hundred = ${toldValue(answer.value, `${words} a week`)}`,
+    ];
+  },
   run: ([dates, amounts, probability, asOf, weeks], context) => {
     const draws = drawsFrom(dates, amounts);
     if (!draws.ok) return draws;
