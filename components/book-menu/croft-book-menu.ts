@@ -65,14 +65,26 @@ export class CroftBookMenu extends LitElement {
         margin: 0.25rem 0.5rem;
         background: var(--line);
       }
+      /* Over what stands below, so that nothing moves when it comes and goes. */
       .said {
+        position: absolute;
+        z-index: 19;
+        inset-block-start: calc(100% + 0.25rem);
+        inset-inline-end: 0;
         display: flex;
-        gap: 0.5rem;
+        gap: 0.75rem;
         align-items: start;
-        margin-block-start: 0.25rem;
+        width: max-content;
+        max-width: min(30rem, calc(100vw - 2rem));
+        padding: 0.5rem 0.75rem;
+        border: 1px solid var(--line);
+        border-radius: var(--radius);
+        background: var(--raised);
+        box-shadow: 0 6px 20px rgb(0 0 0 / 0.18);
       }
       @media (max-width: 36rem) {
-        [role='menu'] {
+        [role='menu'],
+        .said {
           inset-inline: 0 auto;
         }
       }
@@ -170,7 +182,10 @@ export class CroftBookMenu extends LitElement {
   };
 
   readonly #outside = (event: Event): void => {
-    if (this.open && !event.composedPath().includes(this)) this.open = false;
+    if (event.composedPath().includes(this)) return;
+    this.open = false;
+    // What went well was read by now; what went wrong stays until it is dismissed.
+    if (typeof this.said === 'string') this.said = null;
   };
 
   readonly #openerKey = (event: KeyboardEvent): void => {

@@ -72,6 +72,7 @@ export class CroftSheet extends LitElement {
   @state() private printing = false;
   readonly #book = new BookController(this, (change) => {
     this.#doings.reading?.heed(change);
+    this.#doings.heed();
     if (change.notes?.[0]) this.say(change.notes[0]);
     for (const each of ['croft-settings-form', 'croft-what-it-takes'] as const)
       this.renderRoot.querySelector(each)?.requestUpdate();

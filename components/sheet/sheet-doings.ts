@@ -74,6 +74,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   }
 
   say(message: Problem | string | null): void {
+    this.#saidOfCell = false;
     this.said = message;
     this.#element.requestUpdate();
   }
@@ -292,6 +293,11 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     if (said || noted || this.#saidOfCell)
       this.say(noted && said ? `${inWords(said)} ${noted}` : (said ?? noted));
     this.#saidOfCell = said !== null || noted !== null;
+  }
+
+  /** After a change of the book: what is said of the selected cell is what is so now. */
+  heed(): void {
+    if (this.#saidOfCell) this.#sayProblemOf(this.cell);
   }
 
   #selectedInGrid(cell: GridCell | null): void {

@@ -56,6 +56,11 @@ export const sheetStyles = css`
     gap: 0 0.125rem;
     margin-bottom: 0.5rem;
   }
+  /* The tools of the Shelf stand in one line at 1,280 pixels. */
+  .tool {
+    gap: 0.3125rem;
+    padding-inline: 0.375rem;
+  }
   .tool .words {
     font-size: 0.8125rem;
   }

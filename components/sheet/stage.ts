@@ -47,13 +47,16 @@ export interface StageDoings {
   gridFailed(): void;
 }
 
+const NO_ROWS = 'Its columns are there, and no row yet.';
+
 /** The sheet itself: to read, to edit, or what an empty one says. The table stays until the grid is there. */
 export function stage(state: StageState, doings: StageDoings): TemplateResult {
   const { live, sheet, editing, mounted } = state;
   const hasColumns = live.columns(sheet.id).some(({ hidden }) => !hidden);
   const rows = live.rowIds(sheet.id).length;
   if (rows === 0 || !hasColumns) {
-    return emptyState(KINDS[sheet.kind as SheetKind].empty, state.firstSteps(hasColumns));
+    const words = sheet.kind === 'own' && hasColumns ? NO_ROWS : KINDS[sheet.kind as SheetKind].empty;
+    return emptyState(words, state.firstSteps(hasColumns));
   }
   const label = sheet.title === live.title ? sheet.title : `${sheet.title}, ${live.title}`;
   return html`

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import type { ImportPlan } from '../../src/tables/plan.js';
 import { BookController } from '../book/find-book.js';
 import { undoKey } from '../book/undo-keys.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
@@ -11,6 +12,9 @@ import { readingView, sourceView } from './source-view.js';
 import { tablesStyles } from './tables-styles.js';
 
 const LISTED = 20;
+
+const leftOut = ({ columns }: ImportPlan): string[] =>
+  columns.filter(({ target }) => target.to === 'leave out').map(({ heading }) => heading);
 
 /** Brings a table into the book from a file or from what is pasted, after showing where everything would go. */
 @customElement('croft-bring-in-dialog')
@@ -51,7 +55,7 @@ export class BringInDialog extends ActionDialog {
       ${
         settled && plan
           ? html`${firstRows(run, settled)}
-              ${findingsView(settled, this.listed, () => {
+              ${findingsView(settled, leftOut(plan), this.listed, () => {
                 this.listed += 100;
               })}`
           : nothing
@@ -80,10 +84,11 @@ export class BringInDialog extends ActionDialog {
     const { settled, plan, busy } = this.#run;
     const nothingTaken = plan?.columns.every(({ target }) => target.to === 'leave out') ?? true;
     if (!settled || !plan || busy || nothingTaken || settled.rows.length === 0) return this.foot();
-    return this.foot({
-      label: `Bring in ${many(settled.rows.length, 'row')}`,
-      run: () => void this.#bring(live),
-    });
+    const wrong = settled.problems.length + settled.more;
+    return this.foot(
+      { label: `Bring in ${many(settled.rows.length, 'row')}`, run: () => void this.#bring(live) },
+      wrong === 0 ? '' : `${many(wrong, 'thing')} to look at: see the end of this list.`,
+    );
   }
 
   async #take(work: () => Promise<void>): Promise<void> {
@@ -122,6 +127,10 @@ export class BringInDialog extends ActionDialog {
     this.close(
       `${many(done.rows, 'row')} of ${name} now ${done.rows === 1 ? 'stands' : 'stand'} in “${title}”. Undo takes them back in one step.`,
     );
+    const row = live.rowIds(done.sheet).at(-done.rows) ?? '';
+    const column = live.columns(done.sheet).find(({ hidden }) => !hidden)?.id ?? '';
+    const detail = { sheet: done.sheet, row, column };
+    this.dispatchEvent(new CustomEvent('croft-show', { detail, bubbles: true, composed: true }));
   }
 
   async #open(file: File): Promise<void> {

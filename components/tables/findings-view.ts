@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Typed } from '../../src/book/index.js';
+import { fromIsoDay } from '../../src/planning/dates.js';
 import type { SettledImport } from '../../src/tables/settle.js';
-import type { RowProblem } from '../../src/tables/types.js';
-import { shownNumber } from '../sheet/shown.js';
+import type { ReadType, RowProblem } from '../../src/tables/types.js';
+import { shownDay, shownNumber } from '../sheet/shown.js';
 import type { ImportRun } from './import-run.js';
 import type { Busy } from './source-run.js';
 
@@ -48,10 +49,10 @@ export function firstRows(run: ImportRun, settled: SettledImport): TemplateResul
           const line = settled.lines[at];
           return html`<tr>
             <th scope="row" class="line figures">${line}</th>
-            ${columns.map(({ index, heading }) => {
+            ${columns.map(({ index, heading, reading }) => {
               const typed = row.cells?.[settled.columnIds.get(index)!] ?? null;
               return html`<td class="${typeof typed === 'number' ? 'number figures' : ''} ${wrong.has(`${line}/${heading}`) ? 'wrong' : ''}">
-                ${shown(typed)}
+                ${shown(typed, reading.type)}
               </td>`;
             })}
           </tr>`;
@@ -61,20 +62,27 @@ export function firstRows(run: ImportRun, settled: SettledImport): TemplateResul
   </div>`;
 }
 
-function shown(typed: Typed): string {
+function shown(typed: Typed, type: ReadType): string {
   if (typed === null) return '';
+  if (type === 'date' && typeof typed === 'string' && fromIsoDay(typed).ok) return shownDay(typed);
   if (typeof typed === 'number') return shownNumber(typed, 6);
   if (typeof typed === 'boolean') return typed ? 'yes' : 'no';
   return (typed.startsWith("'") ? typed.slice(1) : typed).slice(0, 120);
 }
 
 /** What was found on the way: how much comes in, what did not fit, and what is only worth knowing. */
-export function findingsView(settled: SettledImport, listed: number, more: () => void): TemplateResult {
+export function findingsView(
+  settled: SettledImport,
+  leftOut: readonly string[],
+  listed: number,
+  more: () => void,
+): TemplateResult {
   const { problems, likeFormulas, notes, formulas } = settled;
   const total = problems.length + settled.more;
   return html`<div class="stack-small">
     <ul class="list small">
       <li>${many(settled.rows.length, 'row')} with ${many(settled.cells, 'filled cell')} would come in.</li>
+      ${leftOut.length > 0 ? html`<li>Left out: ${leftOut.map((each) => `“${each}”`).join(', ')}.</li>` : nothing}
       ${
         likeFormulas > 0
           ? html`<li>

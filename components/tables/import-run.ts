@@ -57,6 +57,11 @@ export class ImportRun extends SourceRun {
   setReading(index: number, change: Partial<Reading>): Promise<void> {
     return this.#change(index, (each) => {
       const reading = { ...each.reading, ...change };
+      // A column that was taken for text may be full of numbers all the same: they tell how they are written.
+      if (change.type === 'number') {
+        const { decimalComma } = this.guessed(index);
+        return { ...each, reading: { ...reading, decimalComma, choices: [] } };
+      }
       // Choices are listed anew when a column becomes one of choices.
       if (change.type === 'choice' && reading.choices.length === 0)
         return { ...each, reading: { ...reading, choices: this.guessed(index).choices } };

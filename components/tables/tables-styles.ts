@@ -28,6 +28,9 @@ export const tablesStyles = css`
     gap: 0.75rem 1rem;
     align-items: start;
   }
+  .fields.wide {
+    grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr));
+  }
   .tick {
     display: flex;
     align-items: center;

@@ -3,8 +3,10 @@ import { customElement, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { download } from '../book/copies.js';
 import { BookController } from '../book/find-book.js';
+import { sheetInSight } from '../book/sheet-in-sight.js';
 import { icons } from '../look/icons.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
+import { sheetCalled } from '../sheet/sheet-called.js';
 import { many } from './findings-view.js';
 import { tablesStyles } from './tables-styles.js';
 import { type Form, type TakenOut, type TakeOutChoices, takeOut } from './take-out.js';
@@ -39,9 +41,10 @@ export class TakeOutDialog extends ActionDialog {
 
   protected override content(live: LiveBook): TemplateResult {
     const sheets = live.sheets();
-    const selected = this.#beside.book?.selected?.sheet;
     const first =
-      sheets.find(({ id }) => id === selected) ?? sheets.find(({ kind }) => kind === 'shelf') ?? sheets[0];
+      sheetCalled(live, sheetInSight(this.#beside.book) ?? 'shelf') ??
+      sheets.find(({ kind }) => kind === 'shelf') ??
+      sheets[0];
     this.choices ??= { sheet: first?.id ?? null, form: 'csv', planning: false, mark: false };
     const { form, sheet, planning, mark } = this.choices;
     return html`<fieldset>
@@ -55,7 +58,7 @@ export class TakeOutDialog extends ActionDialog {
           )}
         </div>
       </fieldset>
-      <div class="fields">
+      <div class="fields wide">
         <div class="field">
           <label for="sheet">What</label>
           <select

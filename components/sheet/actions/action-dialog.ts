@@ -62,6 +62,10 @@ export const dialogStyles = css`
     background: var(--paper);
     border-top: 1px solid var(--line);
   }
+  .ends .note {
+    margin-inline-end: auto;
+    color: var(--quiet);
+  }
   h2:focus-visible {
     outline: none;
   }
@@ -140,9 +144,10 @@ export abstract class ActionDialog extends LitElement {
     this.dialog.close();
   }
 
-  /** Buttons at its foot: leaving, and the one thing to do. */
-  protected foot(act?: { readonly label: string; readonly run: () => void }): TemplateResult {
+  /** Buttons at its foot: leaving, and the one thing to do; `note` stands beside them. */
+  protected foot(act?: { readonly label: string; readonly run: () => void }, note = ''): TemplateResult {
     return html`<div class="row ends">
+      ${note === '' ? '' : html`<p class="note small">${note}</p>`}
       <button class="button ${act ? '' : 'first'}" type="button" @click=${() => this.close()}>
         ${act ? 'Cancel' : 'Close'}
       </button>
