@@ -124,8 +124,10 @@ export class FormulaWorkings {
       valueOf: ({ sheet, row, column }) => this.#live.value(sheet, row, column),
       cellsOf: (part) => {
         const block = this.#block(part);
-        return block?.rows.map((row) =>
-          block.columns.map((column) => this.#live.value(block.sheet, row, column)),
+        return (
+          block?.rows.map((row) =>
+            block.columns.map((column) => this.#live.value(block.sheet, row, column)),
+          ) ?? null
         );
       },
       evaluate: this.#evaluate,
