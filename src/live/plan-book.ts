@@ -69,7 +69,9 @@ export class PlanBook {
   replan(touched: Touched): CellAddress[] {
     const foods = this.#rereadPlanned(touched);
     const draws = this.rows.reread('draws', touched);
-    for (const id of this.rows.reread('household', touched)) this.#plans.forget('household', id);
+    // What a row showed is remembered as long as it stands: only so is it seen that it shows something else.
+    for (const id of this.rows.reread('household', touched))
+      if (!this.rows.get('household', id)) this.#plans.forget('household', id);
     const household = this.#rereadHousehold();
     const garden = this.#rereadSimple(GARDEN_KINDS, touched);
     const { figures, windows } = this.#garden.begin(this.household, garden);

@@ -39,6 +39,13 @@ const FOUND: readonly (readonly [string, readonly Happening[]])[] = [
       { happens: 'undo', tab: 0 },
     ],
   ],
+  [
+    'a figure of the table on a copy of its sheet, after its share became none',
+    [
+      { happens: 'edit', tab: 0, edit: { edit: 'copy sheet', sheet: 0, title: 'Copy' } },
+      { happens: 'edit', tab: 0, edit: { edit: 'type', sheet: 0, row: 0, column: 1, typed: 'tomato' } },
+    ],
+  ],
 ];
 
 describe('what once went wrong', () => {
