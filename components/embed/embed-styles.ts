@@ -50,7 +50,7 @@ td.open, th.open {
 .open:hover { background: color-mix(in srgb, var(--accent) 13%, var(--paper)); }
 .open:focus-within { background: var(--raised); }
 input {
-  all: initial; box-sizing: border-box; display: block; width: 100%; min-width: 3em; field-sizing: content;
+  all: initial; color-scheme: inherit; box-sizing: border-box; display: block; width: 100%; min-width: 3em; field-sizing: content;
   font: inherit; font-variant-numeric: inherit; line-height: inherit; color: var(--ink); text-align: inherit;
   padding: var(--pad) var(--side); height: calc(1.4em + 2 * var(--pad)); cursor: text;
 }
@@ -69,7 +69,7 @@ input[aria-invalid='true'] { color: var(--problem); background: var(--problem-pa
 .tools { display: flex; flex-wrap: wrap; gap: 0.375em; }
 .tools:empty { display: none; }
 button {
-  all: initial; box-sizing: border-box; font: inherit; color: var(--ink); cursor: pointer; white-space: nowrap;
+  all: initial; color-scheme: inherit; box-sizing: border-box; font: inherit; color: var(--ink); cursor: pointer; white-space: nowrap;
   min-height: 2em; padding: 0.2em 0.7em; border: 1px solid var(--line); border-radius: var(--radius);
   background: var(--raised);
 }
