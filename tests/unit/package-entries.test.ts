@@ -13,7 +13,7 @@ const { exports, sideEffects } = JSON.parse(text('package.json')) as {
 test('package.json offers exactly the elements that are built', () => {
   const offered = Object.keys(exports).filter((name) => name.startsWith('./croft-'));
   expect(offered.map((name) => name.slice(2)).sort()).toEqual(Object.keys(ELEMENT_ENTRIES).sort());
-  expect(sideEffects).toEqual(['./dist/**']);
+  expect(sideEffects).toContain('./dist/**');
 });
 
 test('types come first in every entry, as resolvers read them in order', () => {
