@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { dayOf } from '../../src/live/week-stage.js';
-import { longDay } from '../../src/planning/day-words.js';
+import { mediumDay } from '../../src/planning/day-words.js';
 import { measureName } from '../../src/planning/measure.js';
 import type { CountChange, NotSeen, ToCount } from '../../src/planning/week/index.js';
 import { amountWords } from '../../src/planning/week/words.js';
@@ -24,13 +24,13 @@ export function countLine({ lot, name, entry, change, problem, months, write }: 
   const { lot: id, way, container, putUpOn, left, bestBy } = lot;
   const best = bestBy === null ? null : dayOf(bestBy);
   const what = `${name}, ${way}, ${measureName(container, 2)}`;
-  const when = putUpOn === null ? 'undated' : `put up ${longDay(putUpOn)}`;
+  const when = putUpOn === null ? 'undated' : `put up ${mediumDay(putUpOn)}`;
   const written = entry.typed.trim() !== '';
   return html`<li class="line">
     <div class="what">
       <strong>${name}</strong>
       <span class="small quiet"
-        >${way}, ${when}${best === null ? '' : `, best quality by ${longDay(best)}`}${
+        >${way}, ${when}${best === null ? '' : `, best quality by ${mediumDay(best)}`}${
           months === null ? '' : `. Not seen for ${months} months.`
         }</span
       >

@@ -2,7 +2,7 @@ import { css, html, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { addMonths } from '../../src/planning/dates.js';
-import { longDay } from '../../src/planning/day-words.js';
+import { mediumDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { amountWords } from '../../src/planning/week/words.js';
 import { icons } from '../look/icons.js';
@@ -155,7 +155,7 @@ export class LabelsDialog extends ActionDialog {
   }
 
   #lot({ id, food, way, what, putUpOn, place }: LotLine, chosen: boolean): TemplateResult {
-    const more = [way, what, putUpOn === null ? 'undated' : longDay(putUpOn), place].filter(Boolean);
+    const more = [way, what, putUpOn === null ? 'undated' : mediumDay(putUpOn), place].filter(Boolean);
     return html`<li>
       <label>
         <input

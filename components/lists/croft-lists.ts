@@ -2,7 +2,7 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { fromIsoDay, isDay, toIsoDay } from '../../src/planning/dates.js';
-import { longDay } from '../../src/planning/day-words.js';
+import { mediumDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { mondayOf } from '../../src/planning/week/index.js';
 import { BookController } from '../book/find-book.js';
@@ -109,7 +109,7 @@ export class CroftLists extends LitElement implements ListsHost {
   }
 
   #title(monday: DayNumber): string {
-    return `Week of ${longDay(monday)}`;
+    return `Week of ${mediumDay(monday)}`;
   }
 
   #top(monday: DayNumber): TemplateResult {

@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { MealCorrection } from '../../src/live/doings/mark-done.js';
-import { longDay } from '../../src/planning/day-words.js';
+import { mediumDay } from '../../src/planning/day-words.js';
 import { measureName } from '../../src/planning/measure.js';
 import { WAYS_KEPT } from '../../src/planning/types.js';
 import type { MarkedMeal, MealDraw, MealPlan, WeekPlan } from '../../src/planning/week/index.js';
@@ -75,7 +75,7 @@ function drawWords({ cells, allotted }: MealDraw, lots: Lots): string {
   const from = Object.entries(allotted).map(([id, amount]) => {
     const lot = lots.find((each) => each.id === id);
     if (!lot) return '';
-    const when = lot.putUpOn === null ? 'undated' : `put up ${longDay(lot.putUpOn)}`;
+    const when = lot.putUpOn === null ? 'undated' : `put up ${mediumDay(lot.putUpOn)}`;
     const many = amount < 1 ? `a ${measureName(lot.container, 1)}` : amountWords(amount, lot.container);
     return [`${many} ${when}`, lot.place].filter(Boolean).join(', ');
   });

@@ -2,7 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { dayOf } from '../../src/live/week-stage.js';
 import { isDay, toIsoDay } from '../../src/planning/dates.js';
-import { longDay } from '../../src/planning/day-words.js';
+import { mediumDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { mondayOf } from '../../src/planning/week/index.js';
 
@@ -41,7 +41,7 @@ export function mealNames(live: LiveBook, usual: readonly string[]): string[] {
   return [...new Set([...usual, ...own.filter(Boolean)])];
 }
 
-export const weekWords = (monday: DayNumber): string => `Week of ${longDay(monday)}`;
+export const weekWords = (monday: DayNumber): string => `Week of ${mediumDay(monday)}`;
 
 /** Goes from week to week. */
 export const weekPicker = (monday: DayNumber, go: (monday: DayNumber) => void): TemplateResult => html`

@@ -1,5 +1,6 @@
 import { isCellError, type SheetKind } from '../book/index.js';
 import type { BookReading } from './book-reading.js';
+import { withShownDays } from './shown.js';
 
 /** Kept columns that say what a row is, by kind. */
 const NAMING: Readonly<Partial<Record<SheetKind, readonly string[]>>> = {
@@ -27,7 +28,7 @@ export function rowName(live: BookReading, sheet: string, row: string): string {
   for (const id of naming) {
     const value = live.value(sheet, row, id);
     if (value === null || value === '' || typeof value === 'boolean' || isCellError(value)) continue;
-    words.push(String(value));
+    words.push(withShownDays(String(value)));
     if (named.length === 0 && words.length === 3) break;
   }
   return words.length > 0 ? words.join(', ') : `row ${live.rowIds(sheet).indexOf(row) + 1}`;

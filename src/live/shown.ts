@@ -58,7 +58,7 @@ export function fixedNumber(value: number, decimals: number): string {
 export const shownDay = (iso: string): string => days.format(new Date(`${iso}T00:00:00Z`));
 
 /** ISO dates within a text as they are shown elsewhere. */
-const withShownDays = (text: string): string =>
+export const withShownDays = (text: string): string =>
   text.replace(/\b\d{4}-\d{2}-\d{2}\b/g, (iso) => (isIsoDay(iso) ? shownDay(iso) : iso));
 
 export function shownMonthDay(text: string): string {

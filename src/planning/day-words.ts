@@ -33,14 +33,20 @@ const OF_DAY_0 = WEEKDAYS.indexOf('Thursday');
 export const weekday = (day: DayNumber): (typeof WEEKDAYS)[number] =>
   WEEKDAYS[(((day + OF_DAY_0) % 7) + 7) % 7]!;
 
-/** 'Wed 25 Nov'. */
+/** 'Wed, Nov 25'. */
 export function shortDay(day: DayNumber): string {
   const { month, day: of } = dayToCivil(day);
-  return `${weekday(day).slice(0, 3)} ${of} ${MONTHS[month - 1]!.slice(0, 3)}`;
+  return `${weekday(day).slice(0, 3)}, ${MONTHS[month - 1]!.slice(0, 3)} ${of}`;
 }
 
-/** '25 November 2026'. */
+/** 'Nov 25, 2026', as days stand in sheets. */
+export function mediumDay(day: DayNumber): string {
+  const { year, month, day: of } = dayToCivil(day);
+  return `${MONTHS[month - 1]!.slice(0, 3)} ${of}, ${year}`;
+}
+
+/** 'November 25, 2026', for sentences to learn from. */
 export function longDay(day: DayNumber): string {
   const { year, month, day: of } = dayToCivil(day);
-  return `${of} ${MONTHS[month - 1]!} ${year}`;
+  return `${MONTHS[month - 1]!} ${of}, ${year}`;
 }

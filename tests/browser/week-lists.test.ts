@@ -41,7 +41,7 @@ describe('the lists of a week', () => {
     ]);
     expect(await lines(page, 'shopping')).toEqual(['1 eggs', '2 onions', '1 teaspoon of saffron']);
     expect(await lines(page, 'prep')).toEqual(['Black beans: soak overnight', 'Peas: thaw 1 day']);
-    expect(await saidByAll(page.locator('croft-lists .prep h4'))).toEqual(['Mon 16 Feb', 'Tue 17 Feb']);
+    expect(await saidByAll(page.locator('croft-lists .prep h4'))).toEqual(['Mon, Feb 16', 'Tue, Feb 17']);
   });
 
   it('put each caution where it bears', async () => {
@@ -104,9 +104,9 @@ describe('the lists of a week', () => {
     const page = await openWeek(pages, LISTS);
     const heading = page.locator('croft-lists h2');
     // On Sunday with no meal left, the week that comes.
-    expect(await said(heading)).toBe('Week of 16 February 2026');
+    expect(await said(heading)).toBe('Week of Feb 16, 2026');
     await page.getByRole('button', { name: 'Week after' }).click();
-    expect(await said(heading)).toBe('Week of 23 February 2026');
+    expect(await said(heading)).toBe('Week of Feb 23, 2026');
     await page.getByText('No meals are planned for these days.', { exact: false }).waitFor();
     expect(await page.locator('croft-lists').getAttribute('week')).toBe('2026-02-23');
     await page.getByRole('button', { name: 'Week before' }).click();
@@ -238,7 +238,7 @@ describe('on paper', () => {
     const labels = await saidByAll(other.locator('.label'));
     expect(labels).toHaveLength(4);
     expect(labels[2]).toMatch(
-      /^Tomatoes\s*canned, pint jar 1 September 2024.*Cellar, top shelf l-tom-24 3\/3$/,
+      /^Tomatoes\s*canned, pint jar Sep 1, 2024.*Cellar, top shelf l-tom-24 3\/3$/,
     );
     // What is kept loose, nine pounds in one bin, has one label.
     expect(labels[3]).toMatch(/Black beans.*dry goods, pound.*Pantry l-drybean$/);

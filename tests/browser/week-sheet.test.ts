@@ -48,7 +48,7 @@ describe.each(SIZES)('a week at $width × $height', (viewport) => {
     const page = await openSheet({ viewport });
     const plan = await start(page, 'Plan meals');
     await plan.getByLabel('midday').check();
-    await plan.getByText('Adds 8 meals, without a dish yet: Mon 16 Feb to Sun 22 Feb.').waitFor();
+    await plan.getByText('Adds 8 meals, without a dish yet: Mon, Feb 16 to Sun, Feb 22.').waitFor();
     await plan.getByRole('button', { name: 'Write it' }).click();
     await expect.poll(async () => (await meals(page)).length).toBe(14);
 
@@ -57,8 +57,8 @@ describe.each(SIZES)('a week at $width × $height', (viewport) => {
     await chooseRow(page, 1);
     const mark = await start(page, 'Mark done');
     expect(await saidByAll(mark.locator('.draws li'))).toEqual([
-      '2 cups of tomatoes (canned), from 1 pint jar put up 1 September 2024, Cellar, top shelf',
-      '1 pound of carrots (cellared), from 1 pound put up 12 October 2025, Root cellar',
+      '2 cups of tomatoes (canned), from 1 pint jar put up Sep 1, 2024, Cellar, top shelf',
+      '1 pound of carrots (cellared), from 1 pound put up Oct 12, 2025, Root cellar',
     ]);
     const before = await drawsOf(page);
     await mark.getByRole('button', { name: 'Mark done and post 2 draws' }).click();
@@ -131,7 +131,7 @@ describe('marking done', () => {
     const page = await openSheet();
     await chooseRow(page, 1);
     const dialog = await start(page, 'Mark done');
-    await dialog.getByLabel('Week of 16 February 2026').check();
+    await dialog.getByLabel('Week of Feb 16, 2026').check();
     await dialog.getByText('Not on the shelf, so not posted: 1 teaspoon of saffron').waitFor();
     await dialog.getByText('1 meal has no dish and stay', { exact: false }).waitFor();
     const button = dialog.getByRole('button', { name: /^Mark done and post \d+ draws$/ });
@@ -143,7 +143,7 @@ describe('marking done', () => {
       0, 11, 28,
     ]);
     const again = await start(page, 'Mark done');
-    await again.getByLabel('Week of 16 February 2026').check();
+    await again.getByLabel('Week of Feb 16, 2026').check();
     await again.getByRole('button', { name: 'Close' }).click();
     expect(await drawsOf(page)).toBe(before + n);
   });
@@ -167,9 +167,9 @@ describe('planning', () => {
     const dialog = await start(page, 'Plan meals');
     await dialog.getByLabel('The week before, again').check();
     await dialog.getByRole('button', { name: 'Week after' }).click();
-    await dialog.getByText('Adds 6 meals: Mon 23 Feb to Sat 28 Feb.').waitFor();
+    await dialog.getByText('Adds 6 meals: Mon, Feb 23 to Sat, Feb 28.').waitFor();
     await dialog.getByLabel('Leave Saturdays and Sundays').check();
-    await dialog.getByText('Adds 6 meals, 1 of them without a dish: Mon 23 Feb to Sat 28 Feb.').waitFor();
+    await dialog.getByText('Adds 6 meals, 1 of them without a dish: Mon, Feb 23 to Sat, Feb 28.').waitFor();
     await dialog.getByRole('button', { name: 'Write it' }).click();
     await expect
       .poll(async () => (await meals(page)).slice(6, 8))

@@ -202,8 +202,8 @@ describe('the table of Tamarack Bench', () => {
       items.map(({ text, late }) => [words, text, late] as const),
     );
     // Out of the freezer on Tuesday, for Thursday.
-    expect(prep).toContainEqual(['Tue 17 Feb', 'Whole chicken: thaw 2 days in the refrigerator', false]);
-    expect(prep).toContainEqual(['Tue 17 Feb', 'Wheat berries: set the sponge the night before', false]);
+    expect(prep).toContainEqual(['Tue, Feb 17', 'Whole chicken: thaw 2 days in the refrigerator', false]);
+    expect(prep).toContainEqual(['Tue, Feb 17', 'Wheat berries: set the sponge the night before', false]);
     expect(prep.filter(([, , late]) => late)).toEqual([]);
     for (const words of wordsOf(lists)) expect(words).not.toMatch(NONSENSE);
     // Nothing past its best quality is put on the table unasked.

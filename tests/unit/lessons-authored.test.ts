@@ -86,7 +86,7 @@ describe('reading a lesson', () => {
       '48 inches',
       '17⅔ quarts',
       '75 %',
-      '8 May 2026',
+      'May 8, 2026',
       'yes',
       '3 : 2',
       'more',

@@ -35,13 +35,13 @@ const read = (problem: LessonProblem, pattern: RegExp): RegExpExecArray => {
   return found;
 };
 
-const DAY = '(\\d+ [A-Z][a-z]+ \\d{4})';
-const date = (text: string): DateTime => DateTime.fromFormat(text, 'd LLLL yyyy', { zone: 'utc' });
+const DAY = '([A-Z][a-z]+ \\d+, \\d{4})';
+const date = (text: string): DateTime => DateTime.fromFormat(text, 'LLLL d, yyyy', { zone: 'utc' });
 
 describe('keys against other libraries, worked from the words of the question', () => {
   it('days between two dates, as luxon counts them', () => {
     for (const problem of many('dates', 'days-between')) {
-      const [, from, to] = read(problem, new RegExp(`On ${DAY} .* On ${DAY} `));
+      const [, from, to] = read(problem, new RegExp(`On ${DAY}, .* On ${DAY}, `));
       const days = date(to!).diff(date(from!), 'days').days;
       expect(answerText(problem.key)).toBe(days === 1 ? '1 day' : `${days} days`);
     }
@@ -49,7 +49,7 @@ describe('keys against other libraries, worked from the words of the question', 
 
   it('dates some weeks or days away, as luxon finds them', () => {
     for (const problem of many('dates', 'weeks-after')) {
-      const [, from, weeks] = read(problem, new RegExp(`On ${DAY} .*date (one week|\\d+ weeks) later`));
+      const [, from, weeks] = read(problem, new RegExp(`On ${DAY}, .*date (one week|\\d+ weeks) later`));
       const to = date(from!).plus({ weeks: weeks === 'one week' ? 1 : Number.parseInt(weeks!, 10) });
       expect(problem.key.kind === 'date' && toIsoDay(problem.key.day)).toBe(to.toISODate());
     }

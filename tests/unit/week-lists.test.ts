@@ -57,7 +57,7 @@ describe('the three lists', () => {
     const [first, second] = bringUp.places[0]!.items;
     expect(first).toMatchObject({
       id: 't1',
-      which: 'put up 14 August 2025',
+      which: 'put up Aug 14, 2025',
       leavesOver: '',
       meals: ['m1', 'm2'],
     });
@@ -88,7 +88,7 @@ describe('the three lists', () => {
     const { prep: days } = lists(week([meal('m0', MONDAY, 'Chili'), meal('m1', WEDNESDAY, 'Chili')]));
     expect(days.map(({ words, items }) => [words, items.map(({ text, late }) => [text, late])])).toEqual([
       [
-        'Mon 5 Jan',
+        'Mon, Jan 5',
         [
           ['ground beef: thaw 1 day', true],
           ['ground beef: brown', false],
@@ -96,13 +96,13 @@ describe('the three lists', () => {
         ],
       ],
       [
-        'Tue 6 Jan',
+        'Tue, Jan 6',
         [
           ['ground beef: thaw 1 day', false],
           ['beans: soak overnight', false],
         ],
       ],
-      ['Wed 7 Jan', [['ground beef: brown', false]]],
+      ['Wed, Jan 7', [['ground beef: brown', false]]],
     ]);
     expect(days[1]!.items[0]!.what).toBe('Chili, Wednesday supper');
     // Each line of the list keeps an id of its own, so that a tick stays with it.
@@ -112,7 +112,7 @@ describe('the three lists', () => {
 
   it('hold the steps for meals just after the span', () => {
     const after = lists(week([meal('m', '2026-01-12', 'Chili')]));
-    expect(after.prep.map(({ words }) => words)).toEqual(['Sun 11 Jan']);
+    expect(after.prep.map(({ words }) => words)).toEqual(['Sun, Jan 11']);
     expect(after.bringUp.places).toEqual([]);
   });
 

@@ -120,7 +120,7 @@ describe('labels', () => {
     ]);
     expect(labels[2]).toMatchObject({
       food: 'tomatoes',
-      putUp: '14 August 2025',
+      putUp: 'Aug 14, 2025',
       bestBy: 'best quality by August 2026',
       place: 'cellar',
       container: 'quart jar',
@@ -254,10 +254,10 @@ describe('the wish list', () => {
     const lines = [dishLine('1', 'Soup', 'tomato', { amount: 2, way: 'canned' })];
     const week = planWeek([meal('m', AS_OF, 'Soup')], lines, shelf, at(), new Set(), emptyGuide);
     expect(wishList(shelf, week, TODAY).map(({ food, what, words }) => [food, what, words])).toEqual([
-      ['tomato', 'ran out', 'ran out on 20 December 2025; drawn 2 times in the year before'],
+      ['tomato', 'ran out', 'ran out on Dec 20, 2025; drawn 2 times in the year before'],
       ['tomato', 'wished for', 'fetched 1 time when there was not enough'],
       ['tomato', 'wished for', '2 quart jars short for 1 meal'],
-      ['beet', 'stayed', 'not touched since 1 January 2025'],
+      ['beet', 'stayed', 'not touched since Jan 1, 2025'],
     ]);
   });
 });

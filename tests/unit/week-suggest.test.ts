@@ -34,7 +34,7 @@ describe('suggested dishes', () => {
     const { suggestions, by } = await suggest([meal('m', DAYS[0], '')], [BAKE, SOUP], [TOMATO, CORN]);
     expect(by).toEqual({ m: 'Soup' });
     expect(suggestions[0]!.why).toBe(
-      'Eats 2 quart jars of tomato (canned) that would not be eaten in time, best by 20 January 2026.',
+      'Eats 2 quart jars of tomato (canned) that would not be eaten in time, best by Jan 20, 2026.',
     );
   });
 
@@ -94,7 +94,7 @@ describe('suggested dishes', () => {
     const rows = [row({ id: 'tomato', ownUse: 1 })];
     const { suggestions } = await suggest([meal('m', DAYS[0], '')], [SOUP], lots, {}, rows);
     expect(suggestions[0]!.why).toBe(
-      'Eats 2 quart jars of tomato (canned) that would not be eaten in time, best by 2 February 2026.',
+      'Eats 2 quart jars of tomato (canned) that would not be eaten in time, best by Feb 2, 2026.',
     );
   });
 

@@ -23,14 +23,14 @@ function frosts({ lastFrost, firstFrost, lastFrostChance, firstFrostChance }: Bo
   const found: Frost[] = [];
   if (lastFrost && lastFrostChance !== null)
     found.push({
-      date: `${lastFrost.day} ${MONTHS[lastFrost.month - 1]}`,
+      date: `${MONTHS[lastFrost.month - 1]} ${lastFrost.day}`,
       chance: lastFrostChance,
       when: 'after it, in spring',
       short: 'frost after the spring date',
     });
   if (firstFrost && firstFrostChance !== null)
     found.push({
-      date: `${firstFrost.day} ${MONTHS[firstFrost.month - 1]}`,
+      date: `${MONTHS[firstFrost.month - 1]} ${firstFrost.day}`,
       chance: firstFrostChance,
       when: 'before it, in fall',
       short: 'frost before the fall date',

@@ -97,7 +97,7 @@ const between = form<{ from: DayNumber; to: DayNumber }>({
     if (!from || !to) return null;
     const answer = amountOf(exact(to.day - from.day), DAYS);
     return {
-      text: `On ${longDay(from.day)} ${from.what}. On ${longDay(to.day)} ${to.what}${to.what === from.what ? ' again' : ''}. How many days later was that?`,
+      text: `On ${longDay(from.day)}, ${from.what}. On ${longDay(to.day)}, ${to.what}${to.what === from.what ? ' again' : ''}. How many days later was that?`,
       answer,
       steps: [...countingSteps(from.day, to.day), `That makes ${to.day - from.day} days.`],
       given: { from: from.day, to: to.day },
@@ -117,7 +117,7 @@ const weeksAfter = form<{ from: DayNumber; days: number }>({
     const sameMonth = dayToCivil(to).month === dayToCivil(from.day).month;
     if (level === 1 && !sameMonth && random.whole(0, 1) === 0) return null;
     return {
-      text: `On ${longDay(from.day)} ${from.what}. What is the date ${weeks === 1 ? 'one week' : `${weeks} weeks`} later?`,
+      text: `On ${longDay(from.day)}, ${from.what}. What is the date ${weeks === 1 ? 'one week' : `${weeks} weeks`} later?`,
       answer: { kind: 'date', day: to },
       steps: [
         `A week is 7 days: ${weeks} × 7 = ${weeks * 7} days.`,

@@ -1,4 +1,4 @@
-import { longDay } from '../day-words.js';
+import { mediumDay } from '../day-words.js';
 import { isOpened, olderFirst } from '../stock.js';
 import { tidy } from '../words.js';
 import { OPENED, pastBestCaution, type WeekCaution } from './cautions.js';
@@ -97,7 +97,7 @@ function fetched({ lot, name, pieces, meals }: Use): { item: BringUp | null; alr
   const over = after - Math.floor(after);
   const cautions: WeekCaution[] = lot.past ? [pastBestCaution()] : [];
   const common = { id: lot.id, food, lot, meals: [...meals] };
-  const which = lot.putUpOn === null ? 'undated' : `put up ${longDay(lot.putUpOn)}`;
+  const which = lot.putUpOn === null ? 'undated' : `put up ${mediumDay(lot.putUpOn)}`;
   if (!isClosed(lot.container)) {
     const amount = tidy(before - after);
     const words = loose(amount, lot.container, food);

@@ -85,6 +85,12 @@ function ofLine(
             'computed',
           ),
         ),
+      steps:
+        typeof plan.figures.on_hand !== 'number' || measure === null
+          ? []
+          : [
+              `what is left in ${lots.length} ${lots.length === 1 ? 'lot' : 'lots'} = ${amountWords(plan.figures.on_hand, measure)}`,
+            ],
       missing,
     };
   }

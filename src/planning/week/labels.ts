@@ -1,6 +1,6 @@
 import { ceilSafe, containerWithId } from '../../units/index.js';
 import { dayToCivil, fromIsoDay } from '../dates.js';
-import { longDay } from '../day-words.js';
+import { longDay, mediumDay } from '../day-words.js';
 import { measureName } from '../measure.js';
 import type { DayNumber } from '../types.js';
 import type { ShelfLine } from './types.js';
@@ -41,7 +41,7 @@ const labelFor = (container: string): LabelFor => {
   return family === 'jar' ? 'jar' : family === 'bag' ? 'freezer bag' : 'other';
 };
 
-const monthOf = (day: DayNumber): string => longDay(day).replace(/^\d+ /, '');
+const monthOf = (day: DayNumber): string => longDay(day).replace(/ \d+,/, '');
 
 function bestWords(iso: unknown): string {
   if (typeof iso !== 'string') return '';
@@ -74,7 +74,7 @@ export function labelsFor(
           food: nameOf(input.food),
           way: input.way,
           container: measureName(lot.container!, 1),
-          putUp: lot.putUpOn === null ? '' : longDay(lot.putUpOn),
+          putUp: lot.putUpOn === null ? '' : mediumDay(lot.putUpOn),
           bestBy: bestWords(figures?.best_by),
           place: lot.place.trim(),
         })),

@@ -20,7 +20,7 @@ export interface PrepItem {
 
 export interface PrepDay {
   readonly day: DayNumber;
-  /** 'Wed 25 Nov'. */
+  /** 'Wed, Nov 25'. */
   readonly words: string;
   readonly items: readonly PrepItem[];
 }

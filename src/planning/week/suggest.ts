@@ -1,4 +1,4 @@
-import { longDay } from '../day-words.js';
+import { mediumDay } from '../day-words.js';
 import type { DayNumber } from '../types.js';
 import type { Dish } from './dish-book.js';
 import { type Need, needsOf } from './needs.js';
@@ -189,7 +189,7 @@ class Eating {
       if (risk > 1e-9) {
         left.risk -= risk;
         const inLot = this.#shelf.measures(need.food).factorOrNull(left.base, container) ?? 1;
-        const by = left.bestBy === null ? '' : `, best by ${longDay(left.bestBy)}`;
+        const by = left.bestBy === null ? '' : `, best by ${mediumDay(left.bestBy)}`;
         const what = needWords(risk * inLot, container, need.foodName, way);
         words.push(`eats ${what} that would not be eaten in time${by}`);
       } else if (left.over > 1e-9) {

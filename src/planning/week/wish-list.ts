@@ -1,6 +1,6 @@
 import { asFraction } from '../../units/index.js';
 import { isDay } from '../dates.js';
-import { longDay } from '../day-words.js';
+import { mediumDay } from '../day-words.js';
 import { countedInOf } from '../reckon.js';
 import type { DayNumber } from '../types.js';
 import { tidy } from '../words.js';
@@ -64,7 +64,7 @@ function ofLine({ input, plan }: ShelfLine, asOf: DayNumber): Wish | null {
       what: 'ran out',
       amount: null,
       measure: null,
-      words: `ran out on ${longDay(last)}; drawn ${times} in the year before`,
+      words: `ran out on ${mediumDay(last)}; drawn ${times} in the year before`,
     };
   }
   const over = plan.food?.figures.short_or_over;
@@ -82,7 +82,7 @@ function ofLine({ input, plan }: ShelfLine, asOf: DayNumber): Wish | null {
     what: 'stayed',
     amount: null,
     measure: null,
-    words: `not touched since ${longDay(last)}`,
+    words: `not touched since ${mediumDay(last)}`,
   };
 }
 

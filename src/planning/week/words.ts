@@ -1,5 +1,5 @@
 import { asFraction, containerWithId, unitWithId } from '../../units/index.js';
-import { longDay } from '../day-words.js';
+import { mediumDay } from '../day-words.js';
 import { measureName } from '../measure.js';
 import type { DayNumber, WayKept } from '../types.js';
 
@@ -69,7 +69,7 @@ export function lotWords(
   lot: { readonly container: string; readonly putUpOn: DayNumber | null; readonly place: string },
   name: string,
 ): string {
-  const when = lot.putUpOn === null ? 'undated' : `put up ${longDay(lot.putUpOn)}`;
+  const when = lot.putUpOn === null ? 'undated' : `put up ${mediumDay(lot.putUpOn)}`;
   const where = lot.place === '' ? '' : `, ${lot.place}`;
   return `${name}, ${measureName(lot.container, 1)}, ${when}${where}`;
 }
