@@ -19,7 +19,8 @@ import type { StageDoings } from './stage.js';
 import { GRID_NOT_LOADED } from './status-line.js';
 import type { ToolbarActions } from './toolbar.js';
 import { hidesUsedUp, rememberUsedUp } from './used-up.js';
-import { isWide, keepInSight, scrollFromUnder } from './wide.js';
+import { isWide, keepInSight } from './wide.js';
+import { WorkingPanel } from './working-panel.js';
 
 const AT_START: GridStart = { cell: null, text: null, focus: false };
 
@@ -30,11 +31,11 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   start: GridStart = AT_START;
   /** The grid is there. */
   mounted = false;
-  workingOpen = false;
   addingLots = false;
   hideUsedUp = hidesUsedUp(false);
   readonly #element: CroftSheet;
   readonly #book: BookController;
+  readonly #panel: WorkingPanel;
 
   /** What is done that belongs to the kind of sheet. */
   readonly actions = new RunningActions({
@@ -52,6 +53,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   constructor(element: CroftSheet, book: BookController) {
     this.#element = element;
     this.#book = book;
+    this.#panel = new WorkingPanel(element);
   }
 
   /** Another book or sheet is shown: nothing stands open in it. */
@@ -60,7 +62,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.cell = null;
     this.start = AT_START;
     this.mounted = false;
-    this.workingOpen = false;
+    this.#panel.isOpen = false;
     this.addingLots = false;
     this.actions.clear();
   }
@@ -140,11 +142,15 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     else this.pane?.view?.focus();
   };
 
-  readonly working = (): void => void (this.workingOpen ? this.closeWorking() : this.#openWorking(true));
+  get workingOpen(): boolean {
+    return this.#panel.isOpen;
+  }
+
+  readonly working = (): void =>
+    void (this.workingOpen ? this.closeWorking() : this.#panel.open({ focus: true }));
 
   readonly closeWorking = (): void => {
-    this.workingOpen = false;
-    this.#element.requestUpdate();
+    this.#panel.close();
     if (this.pane?.view) this.pane.view.focus(this.cell ?? undefined);
     else if (this.cell) void this.reading?.goTo(this.cell);
   };
@@ -214,8 +220,9 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   readonly chosen = (event: ReadingEvents['choose']): void => {
     const { cell, byKey } = event.detail;
     this.#select(cell);
-    if (byKey && this.workingOpen) void this.#openWorking(true);
-    else if (this.workingOpen) void this.#uncover(cell);
+    if (!this.workingOpen) return;
+    if (byKey) void this.#panel.open({ focus: true });
+    else void this.#panel.uncover(() => this.reading?.boxOf(cell));
   };
 
   readonly edit = (event: ReadingEvents['edit']): void => {
@@ -263,7 +270,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     askColumn: (task) => this.#askColumn(task),
     explain: (cell) => {
       this.#select(cell);
-      void this.#openWorking(true);
+      void this.#panel.open({ focus: true });
     },
   };
 
@@ -278,7 +285,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#book.book?.select({ sheet: sheet.id, ...cell });
     // By itself only where it takes no room from the sheet.
     const asked = this.#element.view === 'read' || isWide(this.#element);
-    if (asked && live.working(sheet.id, cell.row, cell.column)) this.workingOpen = true;
+    if (asked && live.working(sheet.id, cell.row, cell.column)) this.#panel.isOpen = true;
     this.#element.requestUpdate();
   }
 
@@ -306,22 +313,6 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#sayProblemOf(cell);
     if (wasOpen || !this.workingOpen) return;
     if (cell) keepInSight(() => this.pane?.view, cell);
-  }
-
-  /** On narrow pages the working lies over the foot of the window: the figure that it explains comes above. */
-  async #uncover(cell: GridCell): Promise<void> {
-    await this.#element.updateComplete;
-    scrollFromUnder(this.#find('croft-working')?.getBoundingClientRect(), this.reading?.boxOf(cell));
-  }
-
-  async #openWorking(focus: boolean): Promise<void> {
-    this.workingOpen = true;
-    this.#element.requestUpdate();
-    await this.#element.updateComplete;
-    const panel = this.#find('croft-working');
-    await panel?.updateComplete;
-    if (focus) panel?.focus();
-    panel?.scrollIntoView({ block: 'nearest' });
   }
 
   #here(): { live: LiveBook | null; sheet: Sheet | undefined } {

@@ -4,7 +4,6 @@ import {
   type CellAddress,
   type CellValue,
   declaredIn,
-  isCellError,
   isFormula,
   type NamedKind,
   type Raw,
@@ -12,39 +11,37 @@ import {
   toShown,
   toStored,
 } from '../book/index.js';
-import type { DayNumber, Household, RowPlan, Working } from '../planning/types.js';
-import { excerpt, type Problem } from '../problem.js';
+import type { DayNumber, Household, Working } from '../planning/types.js';
+import type { Problem } from '../problem.js';
+import { CellProblems } from './cell-problems.js';
 import { type Choice, choicesOf } from './choices.js';
 import { type ColumnView, columnViews } from './columns.js';
-import { foodKey } from './food-key.js';
 import { FormulaWorkings } from './formula-working.js';
 import type { GardenPlans } from './garden-stage.js';
-import type { PlannedLine } from './lines.js';
-import { lotLabel, secondRow, unlistedFood } from './notes.js';
-import { ownProblem } from './own-problems.js';
+import type { PlannedKind, PlannedLine } from './lines.js';
+import { lotLabel } from './notes.js';
 import type { TypedRow } from './readers.js';
 import { Settling } from './settling.js';
 import type { KindNames } from './taken-names.js';
 import type { ReadKind } from './typed-rows.js';
 import type { WeekPlans } from './week-stage.js';
+import { withPlaces } from './working-places.js';
 import { workingOf } from './workings.js';
-
-/** Longest part of a message, in characters. */
-const MOST = 600;
 
 /** What an open book shows: cells, columns, problems and workings. Reading changes nothing. */
 export class BookReading {
   protected readonly state: BookState;
   protected readonly layout: StateLayout;
   protected readonly settling: Settling;
-  #listed: ReadonlyMap<string, string> | null = null;
   readonly #columns = new Map<string, readonly ColumnView[]>();
+  readonly #problems: CellProblems;
   readonly #formulas = new FormulaWorkings(this, (stored) => this.settling.evaluate(stored));
 
   constructor(doc: BookDoc, today: () => DayNumber) {
     this.state = new BookState(doc);
     this.layout = new StateLayout(this.state);
     this.settling = new Settling(this.state, this.layout, today);
+    this.#problems = new CellProblems(this, this.settling, this.#formulas);
   }
 
   get id(): string {
@@ -139,6 +136,11 @@ export class BookReading {
     return this.settling.plan.rows.inOrder(kind);
   }
 
+  /** The food line to which a row of Shelf, Draws or Foods belongs. */
+  lineOf(kind: PlannedKind, row: string): PlannedLine | undefined {
+    return this.settling.plan.lines.lineOf(kind, row);
+  }
+
   /** Every food line as planned. */
   get foodLines(): readonly PlannedLine[] {
     return this.settling.plan.plannedLines();
@@ -146,41 +148,16 @@ export class BookReading {
 
   /** What is wrong at a cell and how to mend it; undefined when nothing is. */
   problem(sheet: string, row: string, column: string): Problem | undefined {
-    const { plan } = this.settling;
-    const planned = plan.planOf(sheet, row) as RowPlan<Record<string, unknown>>;
-    const value = this.value(sheet, row, column);
-    if (isCellError(value)) {
-      return {
-        code: `formula ${value.error}`,
-        message: value.message,
-        mend: '',
-        where: { sheet, row, column },
-      };
-    }
-    const view = this.column(sheet, column);
-    const found =
-      (view?.taken && this.settling.taken.problem({ sheet, row, column })) ??
-      (view?.role === 'own' ? ownProblem(view, value, this.isFormula(sheet, row, column)) : undefined) ??
-      plan.readProblem(sheet, row, column) ??
-      planned.problems?.[column] ??
-      planned.kept?.[column] ??
-      this.#notes(sheet, row, column) ??
-      this.#unitProblem(sheet, row, column);
-    // A message that quotes what was written must not be as long as that.
-    return (
-      found && {
-        ...found,
-        message: excerpt(found.message, MOST),
-        mend: excerpt(found.mend, MOST),
-        where: { sheet, row, column },
-      }
-    );
+    return this.#problems.at({ sheet, row, column });
   }
 
   /** How a planning figure, or what a formula gives, came to be; undefined for cells that the person fills. */
   working(sheet: string, row: string, column: string): Working | undefined {
     const from = this.sourceOf(sheet, row, column);
-    if (from) return workingOf(this.settling.plan, from);
+    if (from) {
+      const found = workingOf(this.settling.plan, from);
+      return found && withPlaces(this, from, found);
+    }
     const raw = this.settling.raw({ sheet, row, column });
     return isFormula(raw) ? this.#formulas.working({ sheet, row, column }, raw) : undefined;
   }
@@ -267,30 +244,6 @@ export class BookReading {
     return found && declaredIn(found, column);
   }
 
-  #notes(sheet: string, row: string, column: string): Problem | undefined {
-    const kind = this.settling.plan.rows.kindOf(sheet);
-    if (kind === 'foods' && column === 'food' && this.settling.plan.lines.isSecond(row)) return secondRow;
-    if (column !== 'food' || (kind !== 'shelf' && kind !== 'draws')) return undefined;
-    const name = this.value(sheet, row, column);
-    this.#listed ??= this.#listedFoods();
-    return typeof name === 'string' && this.#listed.size > 0 ? unlistedFood(name, this.#listed) : undefined;
-  }
-
-  /** What of the units in a formula does not go together. */
-  #unitProblem(sheet: string, row: string, column: string): Problem | undefined {
-    const raw = this.settling.raw({ sheet, row, column });
-    return isFormula(raw) && !this.needsEngine
-      ? this.#formulas.unitProblem({ sheet, row, column }, raw)
-      : undefined;
-  }
-
-  /** Names of the foods that Foods lists, by the form in which they are compared. */
-  #listedFoods(): Map<string, string> {
-    const foods = this.settling.plan.rows.sheet('foods');
-    const names = (foods?.rowOrder.ids ?? []).map((id) => String(this.value(foods!.id, id, 'food') ?? ''));
-    return new Map(names.filter((name) => name !== '').map((name) => [foodKey(name), name]));
-  }
-
   /** Every cell, planning cells among them. */
   protected everyCell(): CellAddress[] {
     const cells: CellAddress[] = [];
@@ -301,7 +254,7 @@ export class BookReading {
 
   /** To be called after every change: what is remembered between changes is looked up again. */
   protected forgetReadings(): void {
-    this.#listed = null;
+    this.#problems.forget();
     this.#columns.clear();
     this.#formulas.forget();
   }
