@@ -16,11 +16,11 @@ export function makeStillOurs(
   let where: Problem['where'];
   for (const each of step) {
     const now = state.at(each.path);
-    if (sameJson(now, each.was)) {
+    if (sameJson(now, each.was) && !holdsOthers(state, each)) {
       // At once: what follows may lie below it.
       make(each);
       changes.push(each);
-    } else if (!sameJson(now, each.to)) {
+    } else if (sameJson(now, each.was) || !sameJson(now, each.to)) {
       left++;
       where ??= placeOf(each.path);
     }
@@ -37,6 +37,14 @@ export function makeStillOurs(
       },
     ],
   };
+}
+
+/** Whether a column that is to go holds something: what was its own went before it. */
+function holdsOthers(state: BookState, { path: [head, sheet, part, id, field], to }: Change): boolean {
+  if (head !== 'sheets' || part !== 'columns' || field !== undefined || to !== undefined) return false;
+  for (const row of state.sheets.get(sheet!)?.rows.values() ?? [])
+    if (Object.hasOwn(row.cells, id!)) return state.sheets.get(sheet!)?.columns.get(id!)?.own === true;
+  return false;
 }
 
 const placeOf = ([head, sheet, part, row, field, column]: readonly string[]): NonNullable<

@@ -52,14 +52,22 @@ export function summaryOver(
   if (units.length > 1) {
     return { ...none, of: numbers.length, leftOut, problem: unlike(summary, units) };
   }
+  const value = reckon(summary, values);
+  if (!Number.isFinite(value)) return { ...none, of: numbers.length, leftOut, problem: TOO_LARGE };
   return {
     summary,
-    value: reckon(summary, values),
+    value,
     unit: units.length === 1 ? units[0] : cells.unit(numbers[0]!.row),
     of: numbers.length,
     leftOut,
   };
 }
+
+const TOO_LARGE: Problem = {
+  code: 'sum-too-large',
+  message: 'That comes to more than a number holds.',
+  mend: 'Look for an entry that has too many digits.',
+};
 
 function reckon(summary: Exclude<Summary, 'count'>, values: readonly number[]): number {
   switch (summary) {

@@ -59,6 +59,8 @@ function remember(
       columns: new Map(),
       rows: new Map(),
     };
+    // What comes into a removed column brings it back.
+    for (const id of shadow.columnsRemoved(s)) sheet.columns.set(id, shadow.column(s, id));
     before.set(s, sheet);
   }
   if (b === undefined) return;

@@ -34,10 +34,13 @@ function plain(map: ReadonlyMap<string, Json>): Record<string, Json> {
   return object;
 }
 
-function plainOf<T>(map: ReadonlyMap<string, T>, view: (item: T) => Json | undefined): Record<string, Json> {
+function plainOf<T>(
+  map: ReadonlyMap<string, T>,
+  view: (item: T, id: string) => Json | undefined,
+): Record<string, Json> {
   const object: Record<string, Json> = {};
   for (const [key, item] of map) {
-    const value = view(item);
+    const value = view(item, key);
     if (value !== undefined) put(object, key, value);
   }
   return object;
@@ -48,7 +51,7 @@ const everyView = {
   row: (row: Row): Json => ({ ...plain(row.fields), cells: plain(row.cells) }),
   sheet: (sheet: Sheet): Json => ({
     ...plain(sheet.fields),
-    columns: plainOf(sheet.columns, (column) => seen(column, everyView.column)),
+    columns: plainOf(sheet.columns, (column, id) => columnSeen(sheet, id, column)),
     rows: plainOf(sheet.rows, (row) => seen(row, everyView.row)),
   }),
 };
@@ -59,6 +62,18 @@ function seen<T extends Thing>(item: T | undefined, view: (item: T) => Json): Js
   if (item.mark === true) return view(item);
   const value = view(item);
   return item.mark === markOf(value) ? undefined : value;
+}
+
+/**
+ * The same of a column. One of the person's own that was removed is there all the same while a row holds
+ * something in it: what somebody else wrote there, not knowing of the removal.
+ */
+function columnSeen(of: Sheet, id: string, column: Thing | undefined): Json | undefined {
+  const view = seen(column, everyView.column);
+  if (view !== undefined || column?.mark === undefined || column.fields.get('own') !== true) return view;
+  for (const each of of.rows.values())
+    if (each.cells.has(id) && seen(each, everyView.row) !== undefined) return everyView.column(column);
+  return undefined;
 }
 
 const look = <T extends Thing>(item: T | undefined, view: (item: T) => Json, removed: boolean) =>
@@ -103,7 +118,15 @@ export class Shadow {
   }
 
   column(sheetId: string, id: string, removed = false): Json | undefined {
-    return look(this.sheets.get(sheetId)?.columns.get(id), everyView.column, removed);
+    const of = this.sheets.get(sheetId);
+    const column = of?.columns.get(id);
+    return removed || !of ? look(column, everyView.column, removed) : columnSeen(of, id, column);
+  }
+
+  /** Columns that were removed, whether or not something brought them back. */
+  columnsRemoved(sheetId: string): string[] {
+    const columns = this.sheets.get(sheetId)?.columns ?? [];
+    return [...columns].flatMap(([id, { mark }]) => (typeof mark === 'string' ? [id] : []));
   }
 
   row(sheetId: string, id: string, removed = false): Json | undefined {

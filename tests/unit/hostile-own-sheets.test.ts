@@ -49,3 +49,14 @@ describe('per cent', () => {
     expect(live.setting('cushion')).toBe(15);
   });
 });
+
+describe('what stands under a column', () => {
+  it('is no number where the sum is more than one holds: it says so', () => {
+    live.apply({ do: 'describe column', sheet: 'own', column: 'c', as: { summary: 'sum' } });
+    entered(1.7e308, 1.7e308);
+    expect(live.summaryAt('own', 'c')).toMatchObject({ value: null, problem: { code: 'sum-too-large' } });
+    live.undo();
+    entered(0.1, 0.2);
+    expect(live.summaryAt('own', 'c')).toMatchObject({ value: 0.3, of: 2 });
+  });
+});
