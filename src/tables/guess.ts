@@ -139,7 +139,8 @@ function readingOf(tally: Tally, rows: number, hints: GuessHints): Reading {
     [...tally.values.keys()].every((value) => value.length <= LONGEST_CHOICE && !/[\r\n]/.test(value))
   )
     return { ...plain, type: 'choice', choices: [...tally.values.keys()].sort((a, b) => a.localeCompare(b)) };
-  return plain;
+  // Should the person say that it holds numbers all the same.
+  return { ...plain, decimalComma };
 }
 
 const isWord = (cell: SourceCell | undefined): boolean => {

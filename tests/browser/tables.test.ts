@@ -86,10 +86,11 @@ describe('bringing a table in', () => {
     expect(await said(shown)).toContain('1 cell begins with “=”');
     // Two of three do not make a column of numbers or dates: the person says that they are.
     await shown.getByLabel('Holds, Pounds').selectOption('number');
-    await shown.getByLabel('Written, the numbers of Pounds').selectOption('comma');
+    await expect.poll(() => shown.getByLabel('Written, the numbers of Pounds').inputValue()).toBe('comma');
     await shown.getByLabel('Holds, Put up').selectOption('date');
     await shown.getByLabel('Written, the dates of Put up').selectOption('day first');
-    await expect.poll(() => said(shown)).toContain('2 things to look at');
+    await expect.poll(() => said(shown.locator('.ends'))).toContain('2 things to look at');
+    await expect.poll(() => said(shown.locator('table').first())).toContain('May 24, 2026');
     expect(
       await saidByAll(shown.locator('section ~ .stack-small tbody td:nth-child(2), details td:nth-child(2)')),
     ).toEqual(['Pounds', 'Put up']);
@@ -281,7 +282,7 @@ describe('both dialogs', () => {
       await shown.getByLabel(/A file of separated values/).setInputFiles(file('swaps.csv', SWAPS));
       await shown.getByRole('button', { name: 'Bring in 3 rows' }).waitFor();
       await shown.getByLabel('Holds, Pounds').selectOption('number');
-      await shown.getByText(/to look at/).waitFor();
+      await shown.getByText(/to look at; what/).waitFor();
       expect(await axeViolations(page)).toEqual([]);
       expect(await narrow()).toBe(true);
       const box = await shown.evaluate((node) => node.scrollWidth <= node.clientWidth);
