@@ -14,6 +14,7 @@ import {
 import { explainDraw, explainFood, explainLot } from '../planning/index.js';
 import type { DrawFigures, FoodFigures, LotFigures, Working } from '../planning/types.js';
 import { type DishFigures, explainDish, explainMeal, type WeekFigures } from '../planning/week/index.js';
+import { n } from '../planning/working/closing.js';
 import type { GardenKind } from './garden-stage.js';
 import type { PlannedKind } from './lines.js';
 import type { PlanBook } from './plan-book.js';
@@ -95,7 +96,11 @@ function personWorking(plan: PlanBook, sheet: string, row: string): Working | un
     unit: '%',
     rule: 'This share at the table, as a percentage of all shares.',
     inputs: [{ name: 'All shares', value: total, unit: 'shares', origin: 'entered' }],
-    steps: part === null ? [] : [{ text: `share ÷ ${total} × 100 = ${Math.round(part)} %` }],
+    steps:
+      part === null
+        ? []
+        : [{ text: `${n((part * total) / 100)} shares ÷ ${n(total)} shares × 100 = ${n(part)} %` }],
+    changes: ['another share in this row', 'more or fewer people at the table'],
     ...(part === null && { missing: 'Write a name and a share.' }),
   };
 }

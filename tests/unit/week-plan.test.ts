@@ -319,12 +319,13 @@ describe('workings', () => {
     expect(explainMeal(plan, 'm', 'stock')!.steps.map(({ text }) => text)).toEqual([
       '2 quart jars from tomato (canned), quart jar, undated: nothing left',
       '1 quart jar from tomato (canned), quart jar, undated: 1 quart jar left',
+      'so in stock',
     ]);
     expect(explainMeal(plan, 'm', 'needs')!.steps[0]!.text).toBe('tomato: 2 as written → 3 quart jars');
     expect(explainMeal(plan, 'none', 'needs')).toBeUndefined();
     const dishes = planDishes(lines, shelf, at(), emptyGuide);
     const said = explainDish(lines, shelf, at(), dishes.get('1')!, '1', 'enough_for', emptyGuide)!;
-    expect(said.steps[0]!.text).toBe('4 ÷ (2 × 6 ÷ 4) = 1.333 times');
+    expect(said.steps[0]!.text).toBe('4 ÷ (2 × 6 ÷ 4) = 1⅓ times');
   });
 
   it('say what would fill a blank', () => {

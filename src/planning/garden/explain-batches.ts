@@ -115,7 +115,9 @@ function lids(at: BatchReckoning): Explained {
     ],
     steps: [
       at.done || count === null
-        ? null
+        ? count === null
+          ? null
+          : `${amount(count, at.row.container)} × 1 lid a jar = ${some(at.lids ?? count, 'lid')}`
         : failures === null
           ? 'no batch with its failed seals written down yet, so none are added'
           : `${n(count)} × (1 + ${n(failures)}) = ${n(count * (1 + failures))}, so ${some(at.lids ?? 0, 'lid')}`,
@@ -123,6 +125,17 @@ function lids(at: BatchReckoning): Explained {
     missing: 'This container takes no lid, or its number is not known yet.',
     cautions: [caution('lids-once').text, ...cautionsFor(at)],
   };
+}
+
+/** Jars ÷ jars in a load, or loads × hours. */
+function loadStep({ row, jars: count }: BatchReckoning, hours: boolean, found: number | null): string | null {
+  if (found === null || count === null) return null;
+  if (hours)
+    return row.hoursALoad === null
+      ? null
+      : `${some(found, 'load')} × ${some(row.hoursALoad, 'hour')} a load = ${some(found * row.hoursALoad, 'hour')}`;
+  const of = row.loadsOf ?? (row.container === 'pint jar' ? 9 : 7);
+  return `${amount(count, row.container)} ÷ ${n(of)} a load = ${n(count / of)}, so ${some(found, 'load')}`;
 }
 
 function loads(at: BatchReckoning, hours: boolean): Explained {
@@ -152,6 +165,7 @@ function loads(at: BatchReckoning, hours: boolean): Explained {
             : []
           : [input('Jars in a load of your canner', row.loadsOf, measureName(container(at)), 'own')]),
     ],
+    steps: [loadStep(at, hours, count)],
     missing: hours
       ? 'Write the hours that a load takes you.'
       : at.loads && !at.loads.ok
@@ -170,6 +184,11 @@ function bushels(at: BatchReckoning): Explained {
       ...(at.bushels?.ok && at.bushelSource
         ? [input('Bushels', at.bushels.value, 'bushels', 'published', at.bushelSource)]
         : []),
+    ],
+    steps: [
+      at.bushels?.ok && at.jars !== null && at.jars > 0 && at.bushels.value > 0
+        ? `${amount(at.jars, at.row.container)} ÷ ${n(at.jars / at.bushels.value)} a bushel = ${n(at.bushels.value)} bushels`
+        : null,
     ],
     missing:
       at.bushels && !at.bushels.ok

@@ -11,7 +11,7 @@ import {
 } from '../growing-dates.js';
 import { formatMonthDay } from '../parse-date.js';
 import type { DayNumber, Household, WorkingInput } from '../types.js';
-import { call, type Explained, input, iso, n } from '../working/parts.js';
+import { call, type Explained, input, iso, n, some } from '../working/parts.js';
 import type { BedReckoning } from './beds.js';
 import { figureInputs } from './explain-yield.js';
 import type { CropFigure } from './figure-names.js';
@@ -68,6 +68,8 @@ export function datesExplained(
     : null;
   const inside = figures.inUse({ of: crop, what: 'weeks indoors' });
   const plannedOut = !sown && frost !== null ? outdoors : null;
+  const days = figures.inUse({ of: crop, what: 'days to maturity' });
+  const maturity = days.ok ? days.value.usual : null;
   const indoors = how === 'indoors' ? figure('weeks indoors', 'Weeks indoors') : [];
   switch (column) {
     case 'start_on':
@@ -115,6 +117,7 @@ export function datesExplained(
             : [input(dates.setOutOn === null ? 'Start on' : 'Set out on', iso(from), 'day', 'computed')]),
           ...figure('days to maturity', 'Days to maturity'),
         ],
+        steps: [counting(from, maturity, dates.harvestFrom)],
         ...(from === null
           ? {}
           : sameAs(harvestFrom(crop, from), dates.harvestFrom, call('HARVEST_FROM', crop, iso(from)))),
@@ -129,6 +132,11 @@ export function datesExplained(
           ? 'Frost kills this crop: its harvest ends with the first fall frost.'
           : 'The first day of harvest and the spread of the published days to maturity. How long it can be picked is not published: write your own first and last day where it is longer.',
         inputs: dates.endsByFrost ? first : figure('days to maturity', 'Days to maturity'),
+        steps: [
+          dates.endsByFrost || dates.harvestFrom === null || dates.harvestTo === null
+            ? null
+            : `${iso(dates.harvestFrom)} + ${some(dates.harvestTo - dates.harvestFrom, 'day')} = ${iso(dates.harvestTo)}`,
+        ],
         missing,
       };
     default: {
@@ -140,6 +148,7 @@ export function datesExplained(
           ...figure('days to maturity', 'Days to maturity'),
           ...figure('weeks indoors', 'Weeks indoors'),
         ],
+        steps: [countingBack(season.firstFrost, maturity, tender, dates.latestSowing)],
         ...(season.firstFrost === null
           ? {}
           : sameAs(
@@ -151,6 +160,28 @@ export function datesExplained(
       };
     }
   }
+}
+
+/** Days from one day to another that are more than those to maturity are the crop's as a seedling. */
+function counting(from: DayNumber | null, maturity: number | null, to: DayNumber | null): string | null {
+  if (from === null || to === null || maturity === null) return null;
+  const more = to - from - Math.ceil(maturity);
+  const seedling = more > 0 ? ` + ${some(more, 'day')} as a seedling` : '';
+  return `${iso(from)} + ${some(Math.ceil(maturity), 'day')}${seedling} = ${iso(to)}`;
+}
+
+function countingBack(
+  frost: DayNumber | null,
+  maturity: number | null,
+  tender: boolean,
+  to: DayNumber | null,
+): string | null {
+  if (frost === null || to === null || maturity === null) return null;
+  const counted = Math.ceil(maturity) + FALL_DAYS + (tender ? TENDER_DAYS : 0);
+  const more = frost - to - counted;
+  const seedling = more > 0 ? ` − ${some(more, 'day')} as a seedling` : '';
+  const frosts = tender ? ` − ${TENDER_DAYS} days as frost kills it` : '';
+  return `${iso(frost)} − ${some(Math.ceil(maturity), 'day')} − ${FALL_DAYS} days for slow growth${frosts}${seedling} = ${iso(to)}`;
 }
 
 /** '+ 2' or '− 4'. */

@@ -79,7 +79,7 @@ export function seeds(bed: BedReckoning, column: 'seeds' | 'seeds_to_buy'): Expl
   }
   if (!bed.seeds) return { rule, missing: lacksPlants(bed) };
   if (!bed.seeds.ok) return { rule, missing: `${bed.seeds.problem.message} ${bed.seeds.problem.mend}` };
-  const { seeds: count, toBuy, germination, life, counted, tooOld } = bed.seeds.value;
+  const { seeds: count, germination, life, counted, tooOld } = bed.seeds.value;
   const plain = germination.own === null;
   return {
     rule,
@@ -103,7 +103,9 @@ export function seeds(bed: BedReckoning, column: 'seeds' | 'seeds_to_buy'): Expl
     steps: [
       `${n(bed.plants ?? 0)} ÷ ${n(germination.usual / 100)} = ${n((bed.plants ?? 0) / (germination.usual / 100))}, so ${some(count, 'seed')}`,
       tooOld ? 'the packet is older than seed of this crop keeps, so it is not counted' : null,
-      column === 'seeds' ? null : `${n(count)} − ${n(counted)} on hand = ${n(toBuy)}`,
+      column === 'seeds'
+        ? null
+        : `${n(count)} − ${n(counted)} on hand = ${n(count - counted)}${counted > count ? ', so 0: none is to be bought' : ''}`,
     ],
     ...(plain && column === 'seeds' && bed.plants !== null
       ? { formula: call('SEEDS_FOR', bed.crop, bed.plants) }

@@ -25,6 +25,11 @@ function harvest(at: HarvestReckoning, column: keyof HarvestFigures): Explained 
       return {
         rule: `The pounds ${ofWhat(at)} that came in up to this day and with it, in this season.`,
         inputs: [...here, ...(at.season === null ? [] : [input('Season', at.season, 'year', 'computed')])],
+        steps: [
+          soFar !== null && at.pounds?.ok
+            ? `${n(soFar - at.pounds.value)} lb before + ${n(at.pounds.value)} lb here = ${n(soFar)} lb`
+            : null,
+        ],
         missing: lacking,
       };
     case 'per_plant_so_far':
@@ -48,7 +53,11 @@ function harvest(at: HarvestReckoning, column: keyof HarvestFigures): Explained 
           all,
           input(planIs === 'wanted' ? 'Pounds wanted' : 'Pounds expected', plan, 'pounds', 'computed'),
         ],
-        steps: [soFar === null || !plan ? null : `${n(soFar)} ÷ ${n(plan)} = ${n((soFar / plan) * 100)} %`],
+        steps: [
+          soFar === null || !plan
+            ? null
+            : `${n(soFar)} lb ÷ ${n(plan)} lb × 100 = ${n((soFar / plan) * 100)} %`,
+        ],
         missing: soFar === null ? lacking : 'Beds has no plants planned of it, and Foods wants none.',
       };
   }
@@ -84,6 +93,11 @@ function supply(at: SupplyReckoning, column: keyof SupplyFigures): Explained {
     return {
       rule: 'What is wanted, less what is on hand; blank on hand counts as none.',
       inputs: [input('Wanted', wanted, '', 'computed'), input('On hand', row.onHand ?? 0, '', 'entered')],
+      steps: [
+        wanted === null
+          ? null
+          : `${n(wanted)} wanted − ${n(row.onHand ?? 0)} on hand = ${n(wanted - (row.onHand ?? 0))}${wanted < (row.onHand ?? 0) ? ', so 0: nothing is short' : ''}`,
+      ],
       missing: at.problem ? `${at.problem.message} ${at.problem.mend}` : 'What is wanted is not known.',
       ...cautions,
     };

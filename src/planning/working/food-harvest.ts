@@ -119,6 +119,9 @@ export function explainShortOrOver(at: FoodCase): Explained {
       ...(food.short ? [input('Short', food.short, countedUnit(line), 'computed')] : []),
     ],
     steps: [
+      food.short && !line.harvest?.inProgress
+        ? `nothing is left, and ${amount(food.short, line.countedIn)} that will be eaten are not there = ${n(-food.short)}`
+        : null,
       food.over !== null && food.left !== null && !food.short
         ? `${n(food.left)} − ${n(row.carry)} = ${n(food.left - row.carry)}${food.left < row.carry ? ': nothing is over' : ''}`
         : null,

@@ -1,6 +1,7 @@
 import { FIRST_DAY, isDay, monthsBetween } from '../dates.js';
 import { cupsIn, holdsOf, measureName } from '../measure.js';
 import type { LineReckoning, LotReckoning } from '../reckon.js';
+import { lotInWords } from '../rows/draw-row.js';
 import { servingCups } from '../rows/lot-row.js';
 import { weeksOutside } from '../season.js';
 import type { DayNumber, LotFigures, PlanValue, Working } from '../types.js';
@@ -220,6 +221,11 @@ function daysLeft(line: LineReckoning, at: LotReckoning): Explained {
   return {
     rule: 'Days from the as-of date to the best-quality date; below 0 when it is past. It says nothing of safety.',
     inputs: [input('Best quality by', iso(at.bestBy), 'day', 'computed'), asOfInput(line)],
+    steps: [
+      at.bestBy === null
+        ? null
+        : `${iso(at.bestBy)} − ${iso(line.household.asOf)} = ${some(at.bestBy - line.household.asOf, 'day')}`,
+    ],
     missing: bestBy(line, at).missing ?? NO_DAY,
     cautions: cautionsOf(line, true),
   };
@@ -239,10 +245,23 @@ function monthsKept(line: LineReckoning, at: LotReckoning): Explained {
   };
 }
 
+/** The lots that are eaten before this one, in their order, and this one. */
+function orderSteps(line: LineReckoning, at: LotReckoning): string[] {
+  const place = line.order.findIndex(({ id }) => id === at.lot.id);
+  return line.order.slice(0, place + 1).flatMap((lot, i) => {
+    // The first of them and those next to it tell the story.
+    if (i > 1 && i < place - 3) return [];
+    const known = line.lots.get(lot.id)?.lot;
+    const best = lot.bestBy === null ? 'no best-by date' : `best by ${iso(lot.bestBy)}`;
+    return [`${i + 1}. ${known ? `${lotInWords(known)}, ` : ''}${best}`];
+  });
+}
+
 function useFirst(line: LineReckoning, at: LotReckoning): Explained {
   return {
     rule: 'The place of this lot in the order of eating: opened jars first, then by best-by date, then by the day put up; those without a best-by date come last. 1 is the next to open.',
     inputs: [input('Lots of this food still to eat', line.order.length, 'lots', 'computed')],
+    steps: orderSteps(line, at),
     missing: at.past
       ? 'It is past its best-quality date: check, eat or clear out.'
       : at.left === 0

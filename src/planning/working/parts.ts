@@ -1,11 +1,13 @@
 import { cautionsFor } from '../../facts/index.js';
 import { isDay, toIsoDay } from '../dates.js';
-import { measureName, shortNumber } from '../measure.js';
+import { measureName } from '../measure.js';
 import { formatMonthDay } from '../parse-date.js';
 import type { LineReckoning } from '../reckon.js';
 import type { Season } from '../season.js';
 import type { DayNumber, Origin, PlanValue, Working, WorkingInput } from '../types.js';
 import { tidy } from '../words.js';
+import { changesOf } from './changes.js';
+import { closing, n } from './closing.js';
 
 const NO_DAY = '–';
 
@@ -20,15 +22,19 @@ export type Explained = Omit<Working, 'title' | 'value' | 'unit' | 'inputs' | 's
 export function working(title: string, value: PlanValue, unit: string, said: Explained): Working {
   const { inputs = [], steps = [], missing, formula, ...rest } = said;
   const blank = value === null;
+  // A blank is no number that went in; what would fill it is said under `missing`.
+  const known = inputs.filter(({ value: given }) =>
+    typeof given === 'number' ? Number.isFinite(given) : given !== null && given !== NO_DAY,
+  );
+  const texts = steps.filter((text) => text !== null);
+  const end = closing(value, unit, known, texts);
   return {
     title,
     value,
     unit,
-    // A blank is no number that went in; what would fill it is said under `missing`.
-    inputs: inputs.filter(({ value: given }) =>
-      typeof given === 'number' ? Number.isFinite(given) : given !== null && given !== NO_DAY,
-    ),
-    steps: steps.filter((text) => text !== null).map((text) => ({ text })),
+    inputs: known,
+    steps: [...texts, ...(end === null ? [] : [end])].map((text) => ({ text })),
+    changes: changesOf(known, missing),
     ...rest,
     ...(formula !== undefined && !blank ? { formula } : {}),
     ...(missing !== undefined && blank ? { missing } : {}),
@@ -49,9 +55,7 @@ export function input(
     : { name, value: tidied, unit, origin, source };
 }
 
-/** A number for reading. */
-export const n = (value: number): string =>
-  Number.isFinite(value) ? shortNumber(value).replace('-', '−') : 'no number';
+export { n };
 
 /** A number of something, for reading: `2.5 weeks`, `1 week`. */
 export const some = (value: number, one: string, many = `${one}s`): string =>

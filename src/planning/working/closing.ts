@@ -1,0 +1,51 @@
+import { shortNumber } from '../measure.js';
+import type { Origin, PlanValue, WorkingInput } from '../types.js';
+
+const THIRDS = ['', '⅓', '⅔'] as const;
+const SIGNED = /[−-]?(?:\d[\d,]*(?:\.\d+)?[⅓⅔]?|[⅓⅔])/g;
+
+/** A number for reading: thirds as fractions, else at most three decimals. */
+export function n(value: number): string {
+  if (!Number.isFinite(value)) return 'no number';
+  const size = Math.abs(value);
+  const whole = Math.floor(size + 1e-9);
+  const thirds = Math.round((size - whole) * 3);
+  const third = THIRDS[thirds];
+  if (third && size < 1e6 && Math.abs(size - whole - thirds / 3) < 1e-7)
+    return `${value < 0 ? '−' : ''}${whole === 0 ? '' : whole}${third}`;
+  return shortNumber(value).replace('-', '−');
+}
+
+/** Does a step end in this figure? What stands after its last `=` (or all of it, where there is none) names it. */
+export function endsIn(step: string, value: number | string): boolean {
+  const tail = step.slice(step.lastIndexOf('=') + 1);
+  if (typeof value === 'string') return tail.includes(value);
+  return [...tail.matchAll(SIGNED)].some(([text]) => text === n(value));
+}
+
+const WHENCE: Partial<Record<Origin, string>> = {
+  own: 'your own figure',
+  published: 'as published',
+  'from memory': 'as recalled',
+  learned: 'as learned',
+  entered: 'as written',
+};
+
+const isSame = (a: PlanValue, b: PlanValue): boolean =>
+  typeof a === 'number' && typeof b === 'number' ? n(a) === n(b) : a === b;
+
+/** The step that a working ends with where its steps do not end in the figure: a reader sees that it is all. */
+export function closing(
+  value: PlanValue,
+  unit: string,
+  inputs: readonly WorkingInput[],
+  steps: readonly string[],
+): string | null {
+  if (value === null) return null;
+  const last = steps.at(-1);
+  if (last !== undefined && endsIn(last, value)) return null;
+  const text = typeof value === 'number' ? `${n(value)}${unit === '' ? '' : ` ${unit}`}` : value;
+  const taken = steps.length === 0 ? inputs.find((each) => isSame(each.value, value)) : undefined;
+  const whence = taken && WHENCE[taken.origin];
+  return whence ? `${whence} = ${text}` : taken ? `${taken.name} = ${text}` : `so ${text}`;
+}
