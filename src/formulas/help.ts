@@ -1,4 +1,5 @@
 import { type FunctionDeclaration, type Group, signature } from './declare.js';
+import { workingOfExample } from './example-working.js';
 import { functions } from './functions.js';
 import { standardFunctions } from './standard.js';
 
@@ -28,6 +29,14 @@ export interface FunctionHelp {
   readonly caution: string;
 }
 
+/** The help of a function with its example worked out step by step, for the reference. */
+export interface FunctionReference extends FunctionHelp {
+  /** The steps of the example, which end in what it gives. */
+  readonly steps: readonly string[];
+  /** Where the answer of the example comes from: publisher and title, or 'arithmetic'. */
+  readonly from: string;
+}
+
 export function helpOf(declaration: FunctionDeclaration): FunctionHelp {
   const { name, group, summary, gives, example, source } = declaration;
   return {
@@ -47,6 +56,16 @@ export function helpOf(declaration: FunctionDeclaration): FunctionHelp {
     example,
     source,
     caution: declaration.caution ?? '',
+  };
+}
+
+/** Made when asked for: it works the example out. */
+export function referenceOf(declaration: FunctionDeclaration): FunctionReference {
+  const working = workingOfExample(declaration);
+  return {
+    ...helpOf(declaration),
+    steps: working?.steps ?? [],
+    from: working?.answer.source ?? declaration.source,
   };
 }
 
