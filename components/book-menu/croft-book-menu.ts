@@ -4,15 +4,9 @@ import type { Problem } from '../../src/problem.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
-import { inWords } from '../look/problems.js';
+import { inWords, NOT_LOADED } from '../look/problems.js';
 import type { DialogDone } from '../sheet/actions/action-dialog.js';
 import { BOOK_DOINGS, type BookDoing } from './doings.js';
-
-const NOT_LOADED: Problem = {
-  code: 'not-loaded',
-  message: 'This could not be loaded.',
-  mend: 'Check the connection and try again.',
-};
 
 /**
  * What can be done with the whole book: a button that opens a menu, as WAI-ARIA has it.

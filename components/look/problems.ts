@@ -16,6 +16,13 @@ export const problemList = (problems: readonly Problem[]): TemplateResult => htm
 export const inWords = (problem: Problem | string): string =>
   typeof problem === 'string' ? problem : `${problem.message} ${problem.mend}`.trim();
 
+/** A part of the page that is fetched when it is asked for did not come. */
+export const NOT_LOADED: Problem = {
+  code: 'not-loaded',
+  message: 'This could not be loaded.',
+  mend: 'Check the connection and try again.',
+};
+
 /** Codes of what is only worth knowing: nothing is wrong, and nothing must be mended. */
 const NOTES: Readonly<Record<string, string>> = {
   'published-suggestion': 'suggested',

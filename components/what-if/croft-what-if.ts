@@ -17,6 +17,7 @@ import type { CroftBook } from '../book/croft-book.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { inWords, isNote, problemList } from '../look/problems.js';
+import { tableStyles } from '../look/table-styles.js';
 import { withoutBook } from '../pictures/no-book.js';
 import type { BookGiver } from './book-copy.js';
 import { changeInWords, changesView, countInWords } from './changes-view.js';
@@ -51,7 +52,7 @@ const SAY_AFTER = 900;
  */
 @customElement('croft-what-if')
 export class CroftWhatIf extends LitElement implements BookGiver {
-  static override styles = [base, whatIfStyles];
+  static override styles = [base, tableStyles, whatIfStyles];
 
   @property() vary = '';
   @property() sheet = '';

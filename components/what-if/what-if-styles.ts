@@ -93,19 +93,6 @@ export const whatIfStyles = css`
     width: 100%;
     max-height: var(--croft-what-if-height, 26rem);
     overflow: auto;
-    border: 1px solid var(--line);
-    border-radius: var(--radius);
-    background: var(--raised);
-  }
-  table {
-    border-collapse: collapse;
-    width: 100%;
-    font-size: 0.875rem;
-  }
-  caption {
-    text-align: start;
-    font-weight: 600;
-    padding: 0.375rem 0.625rem;
   }
   th,
   td {

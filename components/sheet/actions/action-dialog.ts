@@ -5,6 +5,7 @@ import type { Problem } from '../../../src/problem.js';
 import { BookController } from '../../book/find-book.js';
 import { base } from '../../look/base.js';
 import { inWords } from '../../look/problems.js';
+import { tableStyles } from '../../look/table-styles.js';
 
 /** How a dialog ended; `say` goes to the line under the sheet. */
 export interface DialogDone {
@@ -15,22 +16,6 @@ export const dialogStyles = css`
   dialog {
     width: min(46rem, calc(100vw - 1.5rem));
     max-height: calc(100vh - 2rem);
-  }
-  .scroll {
-    overflow-x: auto;
-    border: 1px solid var(--line);
-    border-radius: var(--radius);
-    background: var(--raised);
-  }
-  table {
-    border-collapse: collapse;
-    width: 100%;
-    font-size: 0.875rem;
-  }
-  caption {
-    text-align: start;
-    font-weight: 600;
-    padding: 0.375rem 0.625rem;
   }
   th,
   td {
@@ -102,7 +87,7 @@ export const dialogStyles = css`
 
 /** A dialog that an action of a sheet opens. It opens itself, and says `croft-dialog-done` when it closes. */
 export abstract class ActionDialog extends LitElement {
-  static override styles = [base, dialogStyles];
+  static override styles = [base, tableStyles, dialogStyles];
 
   @query('dialog') protected dialog!: HTMLDialogElement;
   readonly #book = new BookController(this);

@@ -5,6 +5,7 @@ import type { LiveBook } from '../../../src/live/live-book.js';
 import { type CropGround, explainGround, type GroundPlan } from '../../../src/planning/ground/index.js';
 import type { Result } from '../../../src/problem.js';
 import { inWords } from '../../look/problems.js';
+import { tableStyles } from '../../look/table-styles.js';
 import { workingStyles } from '../../working/working-styles.js';
 import { workingView } from '../../working/working-view.js';
 import { shownNumber } from '../shown.js';
@@ -16,6 +17,7 @@ export class GroundDialog extends ActionDialog {
   static override styles = [
     ...ActionDialog.styles,
     workingStyles,
+    tableStyles,
     dialogStyles,
     css`
       .bars {

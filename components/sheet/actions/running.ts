@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { LiveBook } from '../../../src/live/live-book.js';
 import type { Problem } from '../../../src/problem.js';
+import { NOT_LOADED } from '../../look/problems.js';
 import type { ActionHost, SheetAction } from './action.js';
 import type { DialogDone } from './action-dialog.js';
 
@@ -12,12 +13,6 @@ export interface RunsActions {
   /** Gives the keyboard back after a dialog. */
   refocus(): void;
 }
-
-const NOT_LOADED: Problem = {
-  code: 'not-loaded',
-  message: 'This could not be loaded.',
-  mend: 'Check the connection and try again.',
-};
 
 /** Runs the actions of one sheet, one at a time, and holds the dialog that one of them opened. */
 export class RunningActions {
