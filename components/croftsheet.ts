@@ -8,6 +8,7 @@ export { CroftEmbed } from './embed/croft-embed.js';
 export { CroftFormulas } from './formulas/croft-formulas.js';
 export { CroftLabels } from './labels/croft-labels.js';
 export { CroftLesson } from './lesson/croft-lesson.js';
+export { CroftLessonSheet } from './lesson/croft-lesson-sheet.js';
 export { CroftLists } from './lists/croft-lists.js';
 export type { ShowEvent } from './pictures/show.js';
 export { CroftRoom } from './room/croft-room.js';

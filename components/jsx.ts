@@ -34,6 +34,8 @@ export interface CroftElements {
   'croft-labels': Common & Attributes<'book' | 'lots' | 'each' | 'size' | 'theme'>;
   'croft-lesson': Common &
     Attributes<'book' | 'topics' | 'level' | 'seed' | 'count' | 'units' | 'lesson' | 'heading' | 'theme'>;
+  'croft-lesson-sheet': Common &
+    Attributes<'task' | 'rows' | 'hints' | 'seed' | 'book' | 'heading' | 'theme'>;
   'croft-lists': Common & Attributes<'book' | 'week' | 'theme', 'bare'>;
   'croft-room': Common & Attributes<'book' | 'view' | 'theme', 'bare'>;
   'croft-runway': Common &

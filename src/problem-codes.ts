@@ -127,6 +127,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   'lesson-not-json': 'A lesson is not written as JSON.',
   'no-numbers': 'The book has no numbers for a topic at that level.',
   'no-such-form': 'A topic has no such form of problem.',
+  'no-such-task': 'A lesson asks for a formula of a column that has no task.',
   'no-such-topic': 'There is no such topic of lessons.',
 
   // Trying values out

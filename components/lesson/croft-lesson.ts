@@ -15,12 +15,15 @@ import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { PAPER_FONTS, printInFrame } from '../look/print-frame.js';
 import { problemList } from '../look/problems.js';
+import './croft-lesson-sheet.js';
 import { withoutBook } from '../pictures/no-book.js';
+import type { CroftLessonSheet } from './croft-lesson-sheet.js';
 import { lessonStyles } from './lesson-styles.js';
 import { beforeQuestions, cautionsOf, controls, words } from './lesson-view.js';
 import { loadLesson } from './load-lesson.js';
 import { PAPER_RULES, paper } from './paper.js';
 import { type Asked, asked, questionView } from './question-view.js';
+import { tasksView } from './tasks-view.js';
 import { questionsIn } from './written-questions.js';
 
 const FRAME_RULES = `
@@ -48,7 +51,8 @@ const FRAME_RULES = `
  * @attr heading - Title of the sheet.
  * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts.
  * @slot - `<ol>` with `<li data-answer="…">`: questions of the page's own, before those from the book.
- * @fires croft-lesson-checked - An answer was checked: `detail` is `{ question, kind, right, count }`.
+ * @fires croft-lesson-checked - An answer was checked: `detail` is `{ question, kind, right, count }`, where
+ *   `question` is a number, or the task of which a formula was checked.
  * @csspart controls - Level, another sheet, print.
  * @csspart questions - The questions.
  */
@@ -180,7 +184,8 @@ export class CroftLesson extends LitElement {
         </div>
         ${slot}`;
     if (this.#loading !== '') return html`<p class="quiet" aria-busy="true">Opening the lesson…</p>${slot}`;
-    if (this.#topics.length > 0 && !live) return html`${withoutBook(book)}${slot}`;
+    const needsBook = this.#topics.length > 0 || (this.#read?.tasks.length ?? 0) > 0;
+    if (needsBook && !live) return html`${withoutBook(book)}${slot}`;
     return html`<div class="screen">${this.#screen()}</div>
       <div class="paper">${this.#paper()}</div>
       ${slot}`;
@@ -188,7 +193,8 @@ export class CroftLesson extends LitElement {
 
   #screen(): TemplateResult {
     const lesson = this.#read;
-    const right = this.asked.filter(({ checked }) => checked?.kind === 'right').length;
+    const right = this.#right;
+    const count = this.#count;
     const events = { check: this.#check, type: this.#type, hint: this.#hint };
     return html`<header class="head">
         <div>
@@ -217,16 +223,17 @@ export class CroftLesson extends LitElement {
           : nothing
       }
       ${
-        this.asked.length === 0
+        count === 0
           ? nothing
           : html`<div class="progress">
-              <progress max=${this.asked.length} value=${right} aria-label="Answers that are right"></progress>
-              <span class="small">${right} of ${this.asked.length} right</span>
+              <progress max=${count} value=${right} aria-label="Answers that are right"></progress>
+              <span class="small">${right} of ${count} right</span>
             </div>`
       }
       <ol class="questions" part="questions">
         ${this.asked.map((each, at) => questionView(each, at, events, this.units === 'write'))}
       </ol>
+      ${lesson && lesson.tasks.length > 0 ? tasksView(lesson.tasks, this.asked.length, this.seed, this.#taskChecked) : nothing}
       ${lesson && lesson.discuss.length > 0 ? words('To talk over', lesson.discuss) : nothing}
       <p class="unseen" role="status">${this.said}</p>`;
   }
@@ -236,6 +243,7 @@ export class CroftLesson extends LitElement {
       title: this.#title,
       problems: this.asked.map(({ problem }) => problem),
       lesson: this.#read,
+      live: this.#book.live,
       topics: this.#topics,
       foot: this.#numbers ? this.#foot() : '',
       cautions: cautionsOf(this.#read, this.asked),
@@ -254,17 +262,41 @@ export class CroftLesson extends LitElement {
     const each = this.asked[at];
     if (!each) return;
     each.checked = checkAnswer(each.problem.key, each.typed, { writeUnits: this.units === 'write' });
-    const right = this.asked.filter(({ checked }) => checked?.kind === 'right').length;
+    const right = this.#right;
     const { kind, message } = each.checked;
-    this.said =
-      kind === 'blank' ? '' : `Question ${at + 1}: ${message} ${right} of ${this.asked.length} right.`;
+    this.said = kind === 'blank' ? '' : `Question ${at + 1}: ${message} ${right} of ${this.#count} right.`;
     this.requestUpdate();
     if (kind === 'blank') return;
     this.dispatchEvent(
       new CustomEvent('croft-lesson-checked', {
         bubbles: true,
         composed: true,
-        detail: { question: at + 1, kind, right, count: this.asked.length },
+        detail: { question: at + 1, kind, right, count: this.#count },
+      }),
+    );
+  };
+
+  /** Of questions and formulas together. */
+  get #right(): number {
+    const sheets = this.renderRoot?.querySelectorAll<CroftLessonSheet>('croft-lesson-sheet') ?? [];
+    const formulas = [...sheets].filter(({ isRight }) => isRight).length;
+    return this.asked.filter(({ checked }) => checked?.kind === 'right').length + formulas;
+  }
+
+  get #count(): number {
+    return this.asked.length + (this.#read?.tasks.length ?? 0);
+  }
+
+  /** A formula was checked: it says so itself, and counts here. */
+  readonly #taskChecked = (event: CustomEvent<{ readonly task: string; readonly kind: string }>): void => {
+    event.stopPropagation();
+    const { task, kind } = event.detail;
+    this.requestUpdate();
+    this.dispatchEvent(
+      new CustomEvent('croft-lesson-checked', {
+        bubbles: true,
+        composed: true,
+        detail: { question: task, kind, right: this.#right, count: this.#count },
       }),
     );
   };

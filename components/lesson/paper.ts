@@ -7,13 +7,17 @@ import {
   topicWithId,
   unitText,
 } from '../../src/lessons/index.js';
+import type { LiveBook } from '../../src/live/live-book.js';
 import { chartPicture } from './chart-view.js';
+import { paperTaskKeys, paperTasks } from './task-paper.js';
 
 /** What is printed: the sheet, and the key on a page of its own. */
 export interface PaperAsked {
   readonly title: string;
   readonly problems: readonly LessonProblem[];
   readonly lesson: Lesson | null;
+  /** For the rows of formulas to be written. */
+  readonly live: LiveBook | null;
   readonly topics: readonly string[];
   /** 'Willow Street School garden · level 2 · sheet 41' */
   readonly foot: string;
@@ -44,6 +48,10 @@ export const PAPER_RULES = `
   .paper .key .working { font-size: 9pt; color: #333; }
   .paper .small { font-size: 9pt; color: #333; }
   .paper .box { border: 0.75pt solid #000; padding: 4pt 6pt; font-size: 9.5pt; break-inside: avoid; }
+  .paper table { border-collapse: collapse; width: 100%; margin: 4pt 0; font-size: 10pt; }
+  .paper th, .paper td { border: 0.5pt solid #888; padding: 3pt 5pt; text-align: start; font-weight: 400; }
+  .paper thead th { font-weight: 600; }
+  .paper .task { break-inside: avoid; margin-bottom: 8pt; }
   .paper svg { display: block; width: 230pt; max-width: 100%; height: auto; margin: 4pt 0; }
   .paper svg text { font-size: 11px; fill: #000; }
   .paper svg .line { stroke: #bbb; }
@@ -70,7 +78,7 @@ function answerLine({ key }: LessonProblem, writeUnits: boolean): TemplateResult
 
 /** The sheet as it goes on paper. */
 export function paper(asked: PaperAsked): TemplateResult {
-  const { title, problems, lesson, topics, foot, cautions, writeUnits } = asked;
+  const { title, problems, lesson, live, topics, foot, cautions, writeUnits } = asked;
   const standards = [...new Set(topics.flatMap((id) => topicWithId(id)?.standards ?? []))].sort();
   return html`<section class="sheet">
       <h1>${title}</h1>
@@ -88,6 +96,7 @@ export function paper(asked: PaperAsked): TemplateResult {
           </li>`,
         )}
       </ol>
+      ${live && lesson ? paperTasks(live, lesson.tasks) : nothing}
       ${list('To talk over', lesson?.discuss ?? [])}
       ${foot === '' ? nothing : html`<p class="small">${foot}</p>`}
     </section>
@@ -101,6 +110,7 @@ export function paper(asked: PaperAsked): TemplateResult {
           </li>`,
         )}
       </ol>
+      ${live && lesson ? paperTaskKeys(live, lesson.tasks) : nothing}
       ${
         standards.length === 0
           ? nothing

@@ -10,6 +10,7 @@ export const ELEMENT_ENTRIES = {
   'croft-formulas': 'components/formulas/croft-formulas.ts',
   'croft-labels': 'components/labels/croft-labels.ts',
   'croft-lesson': 'components/lesson/croft-lesson.ts',
+  'croft-lesson-sheet': 'components/lesson/croft-lesson-sheet.ts',
   'croft-lists': 'components/lists/croft-lists.ts',
   'croft-room': 'components/room/croft-room.ts',
   'croft-runway': 'components/runway/croft-runway.ts',

@@ -4,7 +4,15 @@ export { type AuthoredQuestion, readQuestion, type WrittenQuestion } from './aut
 export { type BookNumbers, readNumbers } from './book-numbers.js';
 export { checkAnswer } from './check-answer.js';
 export type { Checked, CheckOptions } from './checked.js';
-export { LESSON_FORMAT, type Lesson, type LessonRead, lessonSchema, parseLesson } from './lesson-schema.js';
+export { FORMULA_TASKS, type FormulaTask, formulaTaskWith } from './formula-tasks.js';
+export {
+  LESSON_FORMAT,
+  type Lesson,
+  type LessonRead,
+  type LessonTask,
+  lessonSchema,
+  parseLesson,
+} from './lesson-schema.js';
 export { type LessonSheet, MOST_PROBLEMS, makeSheet, problemOf, type SheetAsked } from './sheet.js';
 export { STANDARDS, type StandardCode } from './standards.js';
 export { TOPICS, topicWithId } from './topics/index.js';

@@ -2,11 +2,14 @@ import { z } from 'zod';
 import type { Problem, Result } from '../problem.js';
 import { type AuthoredQuestion, readQuestion } from './authored.js';
 import { ROUNDINGS } from './exact.js';
+import { FORMULA_TASKS, formulaTaskWith } from './formula-tasks.js';
 import { MOST_PROBLEMS } from './sheet.js';
 import { TOPICS, topicWithId } from './topics/index.js';
 import { LEVELS, type Level } from './types.js';
 
 export const LESSON_FORMAT = 'croftsheet-lesson';
+/** Most formulas that one lesson asks for. */
+const MOST_TASKS = 6;
 
 const words = z.string().trim().min(1).max(2000);
 const lines = z.array(words).max(40).default([]);
@@ -19,6 +22,16 @@ const question = z.strictObject({
   round: z.enum(ROUNDINGS).optional(),
   hints: lines,
   choices: z.array(words).min(2).max(12).optional(),
+});
+
+/** A planning column for which pupils write the formula. */
+const task = z.strictObject({
+  task: words,
+  /** What is asked; the task's own sentence unless given. */
+  text: words.optional(),
+  /** Ids of rows; those that suit it unless given. */
+  rows: z.array(words).max(40).optional(),
+  hints: lines,
 });
 
 /** The form in which a lesson is written. Every text is plain words: no markup is read in it. */
@@ -37,7 +50,17 @@ export const lessonSchema = z.strictObject({
   hands: lines,
   discuss: lines,
   questions: z.array(question).max(MOST_PROBLEMS).default([]),
+  tasks: z.array(task).max(MOST_TASKS).default([]),
 });
+
+/** A formula to be written, as a lesson asks for it. */
+export interface LessonTask {
+  /** Kind of sheet and column: `foods/weeks_of_supply`. */
+  readonly task: string;
+  readonly text?: string | undefined;
+  readonly rows?: readonly string[] | undefined;
+  readonly hints: readonly string[];
+}
 
 /** A lesson, read and checked. */
 export interface Lesson {
@@ -56,6 +79,8 @@ export interface Lesson {
   readonly discuss: readonly string[];
   /** The author's own questions, before those from the book. */
   readonly questions: readonly AuthoredQuestion[];
+  /** Formulas to be written for planning columns of the book, after the questions. */
+  readonly tasks: readonly LessonTask[];
 }
 
 export type LessonRead =
@@ -125,15 +150,31 @@ export function parseLesson(json: unknown): LessonRead {
         ),
       );
   });
+  rest.tasks.forEach((each, at) => {
+    if (!formulaTaskWith(each.task))
+      problems.push(
+        bad(
+          'no-such-task',
+          `There is no column “${each.task.slice(0, 40)}” to write a formula for.`,
+          `Write one of: ${FORMULA_TASKS.map(({ id }) => id).join(', ')}.`,
+          `tasks.${at}.task`,
+        ),
+      );
+  });
   const questions = asked.flatMap((each, at): AuthoredQuestion[] => {
     const one: Result<AuthoredQuestion> = readQuestion(each, `questions.${at}`);
     if (one.ok) return [one.value];
     problems.push(one.problem);
     return [];
   });
-  if (rest.topics.length === 0 && asked.length === 0)
+  if (rest.topics.length === 0 && asked.length === 0 && rest.tasks.length === 0)
     problems.push(
-      bad('empty-lesson', 'The lesson asks nothing.', 'Write topics, or questions of your own.', 'topics'),
+      bad(
+        'empty-lesson',
+        'The lesson asks nothing.',
+        'Write topics, questions of your own, or tasks.',
+        'topics',
+      ),
     );
   if (problems.length > 0) return { ok: false, problems };
   const lesson: Lesson = {
@@ -159,6 +200,8 @@ function mendFor(path: string): string {
     seed: 'Write a whole number or a word.',
     questions:
       'Write each question as { "text": "…", "answer": "…" }, with "unit", "round", "hints" or "choices" where wanted.',
+    tasks:
+      'Write each task as { "task": "foods/weeks_of_supply" }, with "text", "rows" or "hints" where wanted.',
   };
   return how[part] ?? 'Write it as a list of sentences, or take out what no lesson has.';
 }
