@@ -112,6 +112,7 @@ export class CroftBook extends LitElement {
     return this.#engine?.ready ?? false;
   }
 
+  /** The cell that a person selected last, in whichever element of the book. */
   get selected(): SelectedCell | null {
     return this.#selected;
   }
@@ -122,10 +123,12 @@ export class CroftBook extends LitElement {
     tell(this, 'croft-select', cell);
   }
 
+  /** Takes the last step back; false where there is none, or no book is open. */
   undo(): boolean {
     return this.#live?.undo() ?? false;
   }
 
+  /** Does the step again that was taken back last; false where there is none. */
   redo(): boolean {
     return this.#live?.redo() ?? false;
   }
