@@ -53,6 +53,7 @@ export class FormulaLineView extends LitElement {
         ${this.#value()}
       </div>
       ${this.editing ? this.#edit() : this.#formula()} ${line.errors.map((error) => this.#error(error))}
+      ${line.units ? html`<p class="small"><strong>Units differ.</strong> ${line.units.message} ${line.units.mend}</p>` : nothing}
       ${line.uses.length === 0 ? nothing : html`<p class="small"><span class="quiet">Uses</span> ${placeLinks(this, line.uses)}</p>`}
       ${this.#usedBy()}
     </div>`;

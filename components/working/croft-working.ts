@@ -1,17 +1,20 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Working } from '../../src/planning/types.js';
+import { n } from '../../src/planning/working/closing.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
+import { showCell } from '../pictures/show.js';
 import { sheetCalled } from '../sheet/sheet-called.js';
 import { workingStyles } from './working-styles.js';
 import { workingView } from './working-view.js';
 
 /**
- * The working of one planning figure: its rule in words, the numbers that went in with where each came from,
- * the steps, and the same as a formula for a column of one's own. Shows the figure last selected in its book,
- * or the one named by `sheet`, `row` and `column`.
+ * The working of one planning figure, or of what a formula gives: its rule in words, the numbers that went in
+ * with the cell or source that each came from, the steps with their units, what would change it, and a planning
+ * figure as a formula for a column of one's own. Units that do not go together are said. Shows the figure last
+ * selected in its book, or the one named by `sheet`, `row` and `column`.
  *
  * @element croft-working
  * @attr book - Id of the `<croft-book>`; the one around it unless given.
@@ -21,6 +24,8 @@ import { workingView } from './working-view.js';
  * @attr closable - Has a button that closes it.
  * @attr theme - `light`, `dark` or `auto`.
  * @fires croft-close - The person closed it.
+ * @fires croft-show - A person chose a number that stands in a cell: `detail` is `{ sheet, row, column }`, for
+ *   the page to bring that cell into view.
  * @csspart panel - The box.
  */
 @customElement('croft-working')
@@ -60,9 +65,14 @@ export class CroftWorking extends LitElement {
       </header>
       ${
         shown
-          ? workingView(shown.working, this.#formula(shown.working.formula))
-          : html`<p class="quiet">Choose a figure in a tinted column: its working stands here.</p>`
+          ? workingView(shown.working, this.#formula(shown.working.formula), (cell) =>
+              showCell(this, this.#book.book, cell),
+            )
+          : html`<p class="quiet">
+              Choose a figure in a tinted column, or a cell with a formula: its working stands here.
+            </p>`
       }
+      <p class="unseen" role="status">${shown ? announced(shown.working, shown.of) : ''}</p>
     </section>`;
   }
 
@@ -129,6 +139,14 @@ export class CroftWorking extends LitElement {
   readonly #close = (): void => {
     this.dispatchEvent(new CustomEvent('croft-close', { bubbles: true, composed: true }));
   };
+}
+
+/** What is read out when another cell is chosen: the figure, and how many steps lead to it. */
+function announced({ title, value, unit, steps, problems = [] }: Working, of: string): string {
+  const figure = value === null ? 'blank' : typeof value === 'number' ? `${n(value)} ${unit}`.trim() : value;
+  const count = steps.length === 1 ? '1 step' : `${steps.length} steps`;
+  const units = problems.length > 0 ? ' Units do not go together.' : '';
+  return `Working of ${title}${of === '' ? '' : `, ${of}`}: ${figure}, ${count}.${units}`;
 }
 
 /** Columns that name a row, on one kind of sheet or another. */

@@ -75,11 +75,36 @@ export const workingStyles = css`
     gap: 0.25rem;
     font-size: 0.875rem;
   }
+  .steps li.inside {
+    margin-inline-start: 1rem;
+    background: none;
+    border-inline-start: 2px solid var(--plan-line);
+    border-radius: 0;
+  }
   .steps li {
     background: var(--plan);
     border-radius: 3px;
     padding: 0.25rem 0.5rem;
     overflow-wrap: anywhere;
+  }
+  .rule {
+    overflow-wrap: anywhere;
+  }
+  .link {
+    text-align: start;
+    overflow-wrap: anywhere;
+  }
+  .units {
+    display: grid;
+    gap: 0.375rem;
+    border-inline-start: 3px solid var(--plan-line);
+    padding-inline-start: 0.75rem;
+  }
+  .changes ul {
+    display: grid;
+    gap: 0.125rem;
+    padding-inline-start: 1.1rem;
+    list-style: disc;
   }
   code {
     display: block;

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Origin, PlanValue, Working } from '../../src/planning/types.js';
-import { shownDay, shownNumber, unitWord } from '../sheet/shown.js';
+import type { Origin, PlanValue, Working, WorkingInput } from '../../src/planning/types.js';
+import { n } from '../../src/planning/working/closing.js';
+import { shownDay, shownNumber, unitWord, withShownDays } from '../sheet/shown.js';
 
 const ORIGINS: Readonly<Record<Origin, string>> = {
   own: 'your own figure',
@@ -29,16 +30,49 @@ export function inFull(value: PlanValue, unit: string): TemplateResult | string 
       : value;
   }
   const word = unitWord(unit, value);
-  return word ? `${shownNumber(value)} ${word}` : shownNumber(value);
+  return word ? `${fractional(value)} ${word}` : shownNumber(value);
 }
 
-/** A working as a reader sees it: the rule, then what went in, then how, then the same as a formula. */
+/** Of a measure: 17⅔. */
+const fractional = (value: number): string => (/[⅓⅔]/.test(n(value)) ? n(value) : shownNumber(value));
+
+/** Asks for the cell of an input to be shown. */
+export type ShowInput = (from: NonNullable<WorkingInput['from']>) => void;
+
+const nameOf = ({ name, from }: WorkingInput, show: ShowInput | null): TemplateResult | string =>
+  from && show
+    ? html`<button class="link" type="button" title="Go to this cell" @click=${() => show(from)}>${name}</button>`
+    : name;
+
+const problems = (working: Working): TemplateResult | typeof nothing =>
+  working.problems?.length
+    ? html`<ul class="units small">
+        ${working.problems.map(({ message, mend }) => html`<li><strong>${message}</strong> ${mend}</li>`)}
+      </ul>`
+    : nothing;
+
+const changes = (working: Working): TemplateResult | typeof nothing =>
+  working.changes?.length
+    ? html`<div class="changes small">
+        <h3>What would change it</h3>
+        <ul>
+          ${working.changes.map((text) => html`<li>${text}</li>`)}
+        </ul>
+      </div>`
+    : nothing;
+
+/**
+ * A working as a reader sees it: the rule, what went in, how, what would change it, then the same as a formula.
+ * With `show`, numbers that stand in a cell lead there.
+ */
 export const workingView = (
   working: Working,
   formula: TemplateResult | typeof nothing,
+  show: ShowInput | null = null,
 ): TemplateResult => html`
   <p class="answer figures">${inFull(working.value, working.unit)}</p>
-  <p>${working.rule}</p>
+  <p class="rule">${working.rule}</p>
+  ${problems(working)}
   ${working.missing ? html`<p class="missing"><strong>Blank for now.</strong> ${working.missing}</p>` : nothing}
   ${
     working.inputs.length === 0
@@ -49,12 +83,12 @@ export const workingView = (
           </caption>
           <tbody>
             ${working.inputs.map(
-              ({ name, value, unit, origin, source }) => html`<tr>
+              (each) => html`<tr>
                 <th scope="row">
-                  ${name}
-                  <span class="origin">${originInWords(origin, source)}</span>
+                  ${nameOf(each, show)}
+                  <span class="origin">${originInWords(each.origin, each.source)}</span>
                 </th>
-                <td class="figures">${inFull(value, unit)}</td>
+                <td class="figures">${inFull(each.value, each.unit)}</td>
               </tr>`,
             )}
           </tbody>
@@ -65,9 +99,13 @@ export const workingView = (
       ? nothing
       : html`<div><h3>Step by step</h3>
           <ol class="steps figures">
-            ${working.steps.map(({ text }) => html`<li>${text}</li>`)}
+            ${working.steps.map(
+              ({ text, depth = 0 }) =>
+                html`<li class=${depth > 0 ? 'inside' : ''}>${withShownDays(text)}</li>`,
+            )}
           </ol></div>`
   }
+  ${changes(working)}
   ${formula}
   ${
     working.cautions?.length

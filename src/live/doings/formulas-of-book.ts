@@ -33,6 +33,8 @@ export interface ListedFormula extends FormulaLine {
   readonly errors: readonly LineError[];
   readonly uses: readonly PlaceInBook[];
   readonly usedBy: readonly PlaceInBook[];
+  /** Units in it that do not go together, in the first row where they do not; null where nothing is known to. */
+  readonly units: Problem | null;
   /** The plan is worked out from this column. */
   readonly feedsPlan: boolean;
 }
@@ -59,6 +61,9 @@ export interface ListedSheet {
 export type { PlaceInBook };
 
 const MOST_PLACES = 12;
+/** Units vary by row, but hardly from the two hundredth on. */
+const MOST_ROWS_FOR_UNITS = 200;
+const UNITS: ReadonlySet<string> = new Set(['unlike-units', 'convert-units']);
 
 /** What the book's formulas are, what they give, and what is wrong. */
 export class FormulasOfBook {
@@ -110,8 +115,17 @@ export class FormulasOfBook {
         MOST_PLACES,
       ),
       usedBy: users.slice(0, MOST_PLACES).map((user) => this.#places.ofLine(user, sheet)),
+      units: this.#units(line),
       feedsPlan: declarationOf(kind, column)?.role === 'kept',
     };
+  }
+
+  #units({ sheet, column, rows }: FormulaLine): Problem | null {
+    for (const row of rows.slice(0, MOST_ROWS_FOR_UNITS)) {
+      const found = this.#live.problem(sheet, row, column);
+      if (found && UNITS.has(found.code)) return found;
+    }
+    return null;
   }
 
   #errors(line: FormulaLine, index: LineIndex): LineError[] {
