@@ -176,6 +176,36 @@ describe('how columns look', () => {
     expect(await grid.page.evaluate(() => window.grid.live.column('shelf', 'food')?.pinned)).toBe(true);
   });
 
+  it('keeps headings over their columns when others are to stand still', async () => {
+    const grid = await GridDriver.open(pages, { width: 700 });
+    const cells = grid.page.locator('.ht_master .wtHolder');
+    await cells.evaluate((holder) => {
+      holder.scrollLeft = 150;
+    });
+    await expect
+      .poll(() => grid.page.locator('.ht_clone_top .wtHolder').evaluate((e) => e.scrollLeft))
+      .toBe(150);
+    const offset = (): Promise<number> =>
+      grid.page.evaluate(() => {
+        const at = (name: string) =>
+          document
+            .querySelector('#home')!
+            .shadowRoot!.querySelector(`${name} thead th:last-of-type`)!
+            .getBoundingClientRect().right;
+        return at('.ht_clone_top') - at('.ht_master');
+      });
+    const pin = (pinned: boolean) =>
+      grid.page.evaluate(
+        (as) => window.grid.live.apply({ do: 'describe column', sheet: 'shelf', column: 'way', as }),
+        { pinned },
+      );
+    for (const pinned of [true, false]) {
+      await pin(pinned);
+      await grid.page.waitForTimeout(150);
+      await expect.poll(offset).toBeCloseTo(0, 0);
+    }
+  });
+
   it('shows the letter that formulas call a column by, hidden ones counted', async () => {
     const grid = await GridDriver.open(pages, { sheet: 'own1' });
     await grid.chooseInHeader('Beta', 'Hide this column');

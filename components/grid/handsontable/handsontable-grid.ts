@@ -1,6 +1,7 @@
 import type { BookChange } from '../../../src/live/live-book.js';
 import { marksChanged } from '../../sheet/looks/in-words.js';
 import type { GridCell, GridHost, GridLook, GridView } from '../grid-view.js';
+import { alignHeadings } from './aligned-headings.js';
 import { SheetBinding } from './binding.js';
 import { bridge } from './bridge.js';
 import { CellPopup } from './cell-popup.js';
@@ -90,6 +91,7 @@ export class HandsontableGrid implements GridView {
     };
     setContext(hot, this.#context);
     addHooks(this.#context);
+    alignHeadings(hot.rootElement);
     addKeys(this.#context);
     hot.updateSettings({
       contextMenu: { items: cellMenu(this.#context) as never },
