@@ -36,10 +36,14 @@ export const refuse = (
   problem: where ? { code, message, mend, where } : { code, message, mend },
 });
 
+/** At most so many characters of a text; a sign that takes two of them is not cut in half. */
+export const cut = (text: string, most: number): string =>
+  text.slice(0, most).replace(text.length > most ? /[\uD800-\uDBFF]$/ : /$^/, '');
+
 /** What somebody wrote, as a message quotes it: trimmed, and cut where it is long. */
 export const excerpt = (text: string, most = 60): string => {
   const trimmed = text.trim();
-  return trimmed.length > most ? `${trimmed.slice(0, most)}…` : trimmed;
+  return trimmed.length > most ? `${cut(trimmed, most)}…` : trimmed;
 };
 
 /** Longer than any name of a crop, food, unit or container: not worth comparing with one for a slip. */

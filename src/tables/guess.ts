@@ -1,4 +1,5 @@
 import { type DateOrder, parseDay } from '../planning/parse-date.js';
+import { cut } from '../problem.js';
 import { asMeant } from './harmless.js';
 import { isTickWord } from './read-cell.js';
 import { isBareFraction, isNoAmount, numberForms, withoutUnseen } from './read-number.js';
@@ -171,7 +172,7 @@ export function headingsOf(rows: readonly SourceRow[], header: boolean): string[
   const taken = new Set<string>();
   return Array.from({ length: widthOf(rows) }, (_, i) => {
     const said = header ? asText(rows[0]?.cells[i]) : '';
-    const plain = withoutUnseen(asMeant(said).replace(/\s+/g, ' ')).slice(0, 190);
+    const plain = cut(withoutUnseen(asMeant(said).replace(/\s+/g, ' ')), 190);
     const base = plain === '' ? `Column ${i + 1}` : plain;
     let title = base;
     for (let n = 2; taken.has(title.toLowerCase()); n++) title = `${base} (${n})`;

@@ -1,5 +1,6 @@
 import type { LiveBook } from '../live/live-book.js';
 import type { DateOrder } from '../planning/parse-date.js';
+import { cut } from '../problem.js';
 import type { MetadataColumn } from './csvw-read.js';
 import { guessReading, headingsOf } from './guess.js';
 import { matchColumns, targetsOf } from './match.js';
@@ -124,11 +125,13 @@ export function columnsToFill(live: LiveBook, sheet: string) {
 /** A title for a new sheet, from a file's name: one that the book takes and does not have yet. */
 export function freeTitle(live: LiveBook, name: string): string {
   const plain =
-    name
-      .replace(/[[\]*?:/\\]/g, ' ')
-      .replace(/\s+/g, ' ')
-      .trim()
-      .slice(0, 50) || 'Table';
+    cut(
+      name
+        .replace(/[[\]*?:/\\]/g, ' ')
+        .replace(/\s+/g, ' ')
+        .trim(),
+      50,
+    ) || 'Table';
   const taken = new Set(live.sheets().map(({ title }) => title.toLowerCase()));
   for (let n = 1; ; n++) {
     const title = n === 1 ? plain : `${plain} (${n})`;

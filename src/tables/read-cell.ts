@@ -2,7 +2,7 @@ import type { Typed } from '../book/commands.js';
 import { losesDigits, readEntry } from '../book/entry.js';
 import { toIsoDay } from '../planning/dates.js';
 import { formatMonthDay, parseDay, parseMonthDay } from '../planning/parse-date.js';
-import { excerpt } from '../problem.js';
+import { cut, excerpt } from '../problem.js';
 import { asMeant } from './harmless.js';
 import { MAX_TEXT } from './limits.js';
 import { type Anew, numberFrom, shownAnew, withoutUnseen } from './read-number.js';
@@ -75,7 +75,7 @@ function readText(written: string, as: Reading): CellRead {
   const text = meant.replace(HALVES, '\uFFFD');
   if (text.length > MAX_TEXT) {
     return {
-      typed: textEntry(text.slice(0, MAX_TEXT - 1), as.type),
+      typed: textEntry(cut(text, MAX_TEXT - 1), as.type),
       problem: {
         code: 'text-too-long',
         message: `This text has ${text.length} characters; a cell holds ${MAX_TEXT}. The rest is left out.`,

@@ -101,15 +101,24 @@ function tableOf(sheet: Sheet): SourceTable {
   return finished(sheet.name, even, problems, notes, false);
 }
 
+/** Hours and minutes, and seconds where there are some. */
+function clockOf(milliseconds: number): string {
+  const seconds = Math.round(milliseconds / 1000);
+  const two = (n: number): string => String(n).padStart(2, '0');
+  const clock = `${two(Math.floor(seconds / 3600))}:${two(Math.floor(seconds / 60) % 60)}`;
+  return seconds % 60 === 0 ? clock : `${clock}:${two(seconds % 60)}`;
+}
+
 function plainValue(value: CellValue): SourceFormula['value'] {
   // An apostrophe in a workbook is meant as one, so it is not to be taken for a mark of ours.
   if (typeof value === 'string') return isMarked(value) ? harmless(value) : value;
   if (!(value instanceof Date)) return value;
   const iso = value.toISOString();
   if (iso.endsWith('T00:00:00.000Z')) return { day: iso.slice(0, 10) };
-  const clock = iso.slice(11, 16);
-  // A day before the first that a workbook can hold means a time of day alone.
-  return value.getTime() < Date.UTC(1900, 0, 1) ? clock : `${iso.slice(0, 10)} ${clock}`;
+  // The first days that a workbook can hold stand for a time alone, which may be longer than a day.
+  const span = value.getTime() - Date.UTC(1899, 11, 31);
+  if (span >= 0 && value.getTime() < Date.UTC(1900, 2, 1)) return clockOf(span);
+  return `${iso.slice(0, 10)} ${iso.slice(11, iso.endsWith(':00.000Z') ? 16 : 19)}`;
 }
 
 function cellOf(

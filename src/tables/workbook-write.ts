@@ -1,5 +1,6 @@
 import type { Cell, CellStyle, CellValue as OutValue, WriteSheet } from 'hucre/xlsx';
 import { type CellValue, isCellError, type Layout } from '../book/index.js';
+import { cut } from '../problem.js';
 import { FormulasOut, type Worksheet } from './formula-out.js';
 import type { OutColumn, OutTable, StoredCells } from './out-table.js';
 
@@ -25,10 +26,10 @@ export function worksheetNames(titles: readonly string[]): string[] {
         .replace(/[[\]*?:/\\]/g, ' ')
         .replace(/^'+|'+$/g, '')
         .trim() || 'Sheet';
-    let name = base.slice(0, LONGEST_NAME);
+    let name = cut(base, LONGEST_NAME);
     for (let n = 2; taken.has(name.toLowerCase()); n++) {
       const end = ` (${n})`;
-      name = base.slice(0, LONGEST_NAME - end.length) + end;
+      name = cut(base, LONGEST_NAME - end.length) + end;
     }
     taken.add(name.toLowerCase());
     return name;

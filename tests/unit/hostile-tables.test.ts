@@ -1,6 +1,10 @@
+import { writeXlsx } from 'hucre/xlsx';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { LiveBook } from '../../src/live/live-book.js';
-import { guessReading } from '../../src/tables/guess.js';
+import { guessReading, headingsOf } from '../../src/tables/guess.js';
+import { asMeant, harmless } from '../../src/tables/harmless.js';
+import { freeTitle } from '../../src/tables/plan.js';
+import { worksheetNames } from '../../src/tables/workbook-write.js';
 import { bring, codes, newLive, tableFrom } from './tables-support.js';
 
 const open: LiveBook[] = [];
@@ -136,4 +140,44 @@ describe('a column in which few texts come again and again', () => {
     const hints = { dateOrder: 'month first', semicolons: false } as const;
     expect(guessReading(rows, 0, hints).type).toBe('text');
   });
+});
+
+describe('workbooks', () => {
+  it('times keep their seconds, and those longer than a day their hours', async () => {
+    const times = ['2026-05-04T12:30:45Z', '2026-05-04T00:00:01Z'].map((iso) => [new Date(iso)]);
+    const style = (numFmt: string) => ({ style: { numFmt } });
+    const cells = new Map([
+      ['3,0', style('hh:mm:ss')],
+      ['4,0', style('[h]:mm')],
+    ]);
+    const rows = [['When'], ...times, [0.75], [1.25]];
+    const table = await tableFrom(await writeXlsx({ sheets: [{ name: 'S', rows, cells }] }), 'a.xlsx');
+    expect(table.rows.slice(1).map(({ cells: [first] }) => first)).toEqual([
+      '2026-05-04 12:30:45',
+      '2026-05-04 00:00:01',
+      '18:00',
+      '30:00',
+    ]);
+  });
+
+  it('names of worksheets, of sheets and of columns never end in half of a sign', () => {
+    const signs = '👩'.repeat(120);
+    const halves = /[\uD800-\uDBFF]$/;
+    expect(worksheetNames([`a${signs}`, signs])).not.toContainEqual(expect.stringMatching(halves));
+    const live = newLive();
+    open.push(live);
+    expect(freeTitle(live, `a${signs}`)).not.toMatch(halves);
+    expect(headingsOf([{ line: 1, cells: [`a${signs}`] }], true)[0]).not.toMatch(halves);
+  });
+});
+
+describe('separated values', () => {
+  it.each(['\n=1', '＝1+1', '＋1', '－1', '＠a'])(
+    '%j is marked as text, and comes in without the mark',
+    (text) => {
+      expect(harmless(text)).toBe(`'${text}`);
+      expect(asMeant(harmless(text))).toBe(text);
+      expect(asMeant(text)).toBe(text);
+    },
+  );
 });
