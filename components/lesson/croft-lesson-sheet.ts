@@ -55,7 +55,9 @@ export class CroftLessonSheet extends LitElement {
   @state() private failed = '';
   @state() private said = '';
   @query('#formula') private field!: HTMLInputElement | null;
-  readonly #book = new BookController(this, () => this.#forget());
+  readonly #book = new BookController(this, ({ changes }) => {
+    if (changes.length > 0) this.#forget();
+  });
   readonly #checks = new TaskChecks();
   #shown: LiveBook | null = null;
 
@@ -180,6 +182,7 @@ export class CroftLessonSheet extends LitElement {
     });
     this.busy = false;
     if (live !== this.#book.live || this.field?.value !== formula) return;
+    if (answer === null) return this.check();
     if ('code' in answer) {
       this.failed = inWords(answer);
       this.said = this.failed;

@@ -33,14 +33,16 @@ export class TaskChecks {
   #check: Promise<FormulaCheck> | null = null;
   #of: LiveBook | null = null;
 
-  /** Problem: it could not be loaded. */
-  async check(formula: string, asked: CheckAsked): Promise<CheckAnswer | Problem> {
+  /** Problem: it could not be loaded. Null: the book changed meanwhile, so that it says nothing. */
+  async check(formula: string, asked: CheckAsked): Promise<CheckAnswer | Problem | null> {
     try {
       if (this.#of !== asked.live) this.close();
       this.#of = asked.live;
       this.#check ??= this.#open(asked);
-      const check = await this.#check;
+      const mine = this.#check;
+      const check = await mine;
       const checked = await check.check(formula, rest);
+      if (mine !== this.#check) return null;
       return { checked, given: new Map(check.given) };
     } catch (error) {
       console.error(error);

@@ -33,8 +33,22 @@ export function rowsOf(book: BookReading, task: FormulaTask, only?: readonly str
     .filter(
       (row) =>
         typeof book.value(sheet, row, task.column) === 'number' &&
-        task.from.every((column) => isThere(book.value(sheet, row, column))),
+        task.from.every((column) => isThere(book.value(sheet, row, column))) &&
+        isAsReckoned(book, task, sheet, row),
     );
+}
+
+function isAsReckoned(book: BookReading, task: FormulaTask, sheet: string, row: string): boolean {
+  const from = task.from.map((column) => book.value(sheet, row, column));
+  if (!task.reckon || !from.every((value) => typeof value === 'number')) return true;
+  const decimals = book.column(sheet, task.column)?.decimals ?? 2;
+  return agree(task.reckon(...from), book.value(sheet, row, task.column) as number, decimals);
+}
+
+/** Figures agree where they round to the same digits as the plan shows, or could. */
+export function agree(yours: CellValue, plan: number, decimals: number): boolean {
+  if (typeof yours !== 'number') return false;
+  return Math.abs(yours - plan) <= 0.5 * 10 ** -decimals + 1e-9 * Math.max(1, Math.abs(plan));
 }
 
 /** A figure in words, with its unit. */

@@ -1,7 +1,7 @@
 import { type CellValue, isCellError, toShown } from '../book/index.js';
 import type { LiveBook } from '../live/live-book.js';
 import { readsColumn, titlesAsNames } from './formula-task-columns.js';
-import { figureInWords, rowsOf, sheetOf, type TaskSheet } from './formula-task-rows.js';
+import { agree, figureInWords, rowsOf, sheetOf, type TaskSheet } from './formula-task-rows.js';
 import type { FormulaTask } from './formula-tasks.js';
 import { seeded } from './random.js';
 
@@ -19,19 +19,15 @@ export const VARIATIONS = 12;
 const PUPIL = 'pupil-answer';
 const MODEL = 'right-answer';
 
-/** Figures agree where they round to the same digits as the plan shows, or could. */
-function agree(yours: CellValue, plan: number, decimals: number): boolean {
-  if (typeof yours !== 'number') return false;
-  return Math.abs(yours - plan) <= 0.5 * 10 ** -decimals + 1e-9 * Math.max(1, Math.abs(plan));
-}
-
-/** Checks pupils' formulas for one planning column, on a copy of their book that has the formula engine. */
+/** Checks pupils’ formulas for one planning column, on a copy of their book that has the formula engine. */
 export class FormulaCheck {
   readonly #copy: LiveBook;
   readonly #task: FormulaTask;
   readonly #sheet: string | null;
   readonly #only: readonly string[] | undefined;
   readonly #seed: string;
+  #isClosed = false;
+  #isAtWork = false;
 
   /** `copy` is changed by checking, and put back. `only` names the rows that are asked about. */
   constructor(
@@ -79,6 +75,7 @@ export class FormulaCheck {
       };
     const made = this.#column(sheet, PUPIL, formula, false);
     if (made !== null) return { kind: 'unreadable', message: made };
+    this.#isAtWork = true;
     try {
       const first = copy.value(sheet, rows[0]!, PUPIL);
       if (first !== null && isCellError(first) && (first.error === '#NAME?' || first.error === '#ERROR!'))
@@ -90,11 +87,15 @@ export class FormulaCheck {
       return await this.#elsewhere(sheet, rows, here.compared, rest);
     } finally {
       copy.removeColumns(sheet, [PUPIL]);
+      this.#isAtWork = false;
+      if (this.#isClosed) copy.close();
     }
   }
 
+  /** Lets the copy go; a check that is under way ends with `blank`. */
   close(): void {
-    this.#copy.close();
+    this.#isClosed = true;
+    if (!this.#isAtWork) this.#copy.close();
   }
 
   /** The same with other numbers, put back afterwards. */
@@ -109,6 +110,7 @@ export class FormulaCheck {
     let compared = here;
     for (let nth = 0; nth < VARIATIONS; nth++) {
       await rest();
+      if (this.#isClosed) return { kind: 'blank' };
       const of = this.#task.vary(copy, sheet, rows, random);
       const done = copy.apply({ do: 'all', of });
       if (!done.ok) continue;
@@ -118,7 +120,12 @@ export class FormulaCheck {
       if (done.changes.length > 0) copy.undo();
       if (found.wrong !== null) return { kind: 'not always', row: found.wrong, message };
     }
-    const message = `Right: in ${rows.length === 1 ? 'the row' : `all ${rows.length} rows`}, and with ${compared - here} other sets of numbers.`;
+    const others = compared - here;
+    const where = rows.length === 1 ? 'in the row' : `in all ${rows.length} rows`;
+    const message =
+      others > 0
+        ? `Right: ${where}, and ${others} times with other numbers.`
+        : `Right ${where}. No other numbers could be tried.`;
     return { kind: 'right', compared, message };
   }
 

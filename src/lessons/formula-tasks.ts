@@ -21,6 +21,11 @@ export interface FormulaTask {
   readonly hints: readonly string[];
   /** One right answer, with columns by id: `=[on_hand]/[use_per_week]`. Rows in which it does not hold are left out. */
   readonly answer: string;
+  /**
+   * The same from the columns of `from`, where it takes no more than these. Rows in which the plan says something
+   * else (a lot past its best is not counted on) are not shown.
+   */
+  readonly reckon?: (...from: readonly number[]) => number;
   /** What a book needs for it. */
   readonly needs: string;
   /** Other numbers in what the rows' figures depend on. */
@@ -81,6 +86,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     from: ['pounds_wanted', 'expected_pounds'],
     hints: ['Begin with what is expected. Which number is compared with it?'],
     answer: '=[expected_pounds]-[pounds_wanted]',
+    reckon: (wanted = 0, expected = 0) => expected - wanted,
     needs: 'Write crops and plants planned in Beds, and what is eaten of them in Foods.',
     vary: inRows({ plants: 200, own_yield: 5 }),
   },
@@ -93,6 +99,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     from: ['plants', 'yield'],
     hints: ['One plant gives so many pounds. How many do all of them give?'],
     answer: '=[plants]*[yield]',
+    reckon: (plants = 0, each = 0) => plants * each,
     needs: 'Write crops and plants planned in Beds.',
     vary: inRows({ plants: 200, own_yield: 5 }),
   },
@@ -105,6 +112,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     from: ['on_hand', 'use_per_week'],
     hints: ['How many times can a week’s use be taken from what is there?'],
     answer: '=[on_hand]/[use_per_week]',
+    reckon: (onHand = 0, use = 0) => onHand / use,
     needs: 'Write lots on the Shelf, and own use a week in Foods.',
     vary: stockAndUse,
   },
@@ -132,6 +140,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     from: ['plants', 'pounds_so_far'],
     hints: ['Pounds for each plant: which number is shared out over which?'],
     answer: '=[pounds_so_far]/[plants]',
+    reckon: (plants = 0, pounds = 0) => pounds / plants,
     needs: 'Write in Harvest what came in, and from how many plants.',
     vary: inRows({ plants: 120, amount: 60 }),
   },
@@ -159,6 +168,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
       'Where more is there than wanted, nothing is short: MAX gives the larger of two numbers.',
     ],
     answer: '=MAX(0,[wanted]-[on_hand])',
+    reckon: (onHand = 0, wanted = 0) => Math.max(0, wanted - onHand),
     needs: 'Write supplies, and batches that will take them.',
     vary: inRows({ on_hand: 120 }),
   },
