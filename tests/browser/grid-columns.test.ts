@@ -176,34 +176,19 @@ describe('how columns look', () => {
     expect(await grid.page.evaluate(() => window.grid.live.column('shelf', 'food')?.pinned)).toBe(true);
   });
 
-  it('keeps headings over their columns when others are to stand still', async () => {
+  it('keeps headings over their columns when something brings a heading into sight', async () => {
     const grid = await GridDriver.open(pages, { width: 700 });
-    const cells = grid.page.locator('.ht_master .wtHolder');
-    await cells.evaluate((holder) => {
+    const left = (part: string): Promise<number> =>
+      grid.page.locator(`${part} .wtHolder`).evaluate((holder) => holder.scrollLeft);
+    await grid.page.locator('.ht_master .wtHolder').evaluate((holder) => {
       holder.scrollLeft = 150;
     });
-    await expect
-      .poll(() => grid.page.locator('.ht_clone_top .wtHolder').evaluate((e) => e.scrollLeft))
-      .toBe(150);
-    const offset = (): Promise<number> =>
-      grid.page.evaluate(() => {
-        const at = (name: string) =>
-          document
-            .querySelector('#home')!
-            .shadowRoot!.querySelector(`${name} thead th:last-of-type`)!
-            .getBoundingClientRect().right;
-        return at('.ht_clone_top') - at('.ht_master');
-      });
-    const pin = (pinned: boolean) =>
-      grid.page.evaluate(
-        (as) => window.grid.live.apply({ do: 'describe column', sheet: 'shelf', column: 'way', as }),
-        { pinned },
-      );
-    for (const pinned of [true, false]) {
-      await pin(pinned);
-      await grid.page.waitForTimeout(150);
-      await expect.poll(offset).toBeCloseTo(0, 0);
-    }
+    await expect.poll(() => left('.ht_clone_top')).toBe(150);
+    await grid.page.locator('.ht_clone_top .wtHolder').evaluate(async (holder) => {
+      holder.scrollLeft = 0;
+      await new Promise((resolve) => setTimeout(resolve, 100));
+    });
+    await expect.poll(() => left('.ht_clone_top')).toBe(await left('.ht_master'));
   });
 
   it('shows the letter that formulas call a column by, hidden ones counted', async () => {

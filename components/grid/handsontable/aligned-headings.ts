@@ -1,7 +1,7 @@
 /**
- * Holds headings over their columns. When other columns are to stand still, the library draws the headings anew;
- * while they are narrow the browser scrolls them back to the start, and the library does not hear of it. A figure
- * would then stand under the title of another.
+ * Holds headings over their columns. A browser scrolls headings alone where it brings something in them into
+ * sight, as when text is looked for on the page, and the library does not hear of that. A figure would then
+ * stand under the title of another.
  *
  * @param root the grid's own element
  */
