@@ -86,9 +86,5 @@ export const unitForFood = (unit: AnswerUnit, food: string): AnswerUnit =>
 /** One of several, for foods that are counted: 'pumpkin'. */
 const oneOf = (food: string): string => (food.endsWith('s') ? foodKey(food) || food : food);
 
-/** 'a', 'a and b', 'a, b and c'. */
-export const andList = (all: readonly string[]): string =>
-  all.length <= 1 ? (all[0] ?? '') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`;
-
 /** The sentence with a capital. */
 export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

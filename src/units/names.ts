@@ -103,8 +103,11 @@ function farness(key: string, candidate: string): number {
   return Number.POSITIVE_INFINITY;
 }
 
+const listed = (words: readonly string[], last: string): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
+
 /** 'a', 'a or b', 'a, b or c'. */
-export function orList(words: readonly string[]): string {
-  if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
-}
+export const orList = (words: readonly string[]): string => listed(words, 'or');
+
+/** 'a', 'a and b', 'a, b and c'. */
+export const andList = (words: readonly string[]): string => listed(words, 'and');

@@ -1,4 +1,5 @@
 import { excerpt } from '../../problem.js';
+import { andList } from '../../units/index.js';
 import type { BookState } from '../state.js';
 import { type StateLayout, titleOfColumn } from '../state-layout.js';
 import type { CellError } from '../types.js';
@@ -84,9 +85,6 @@ export function likelyFor(
   return likelyOnes(plain(name), among, ({ label }) => plain(label)).slice(0, 3);
 }
 
-const list = (parts: readonly string[]): string =>
-  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
-
 const isGone = ({ what }: Missing): boolean => what === 'sheet' || what === 'column' || what === 'row';
 
 const INHERITED: Readonly<Record<string, string>> = {
@@ -103,7 +101,7 @@ export function explained(error: CellError, stored: string, home: string, book: 
   const missing = missingIn(stored, home, book.layout);
   const gone = missing.filter(isGone);
   if (gone.length > 0) {
-    const names = list(gone.map((each) => missingInWords(each, home, book)));
+    const names = andList(gone.map((each) => missingInWords(each, home, book)));
     const are = gone.length === 1 ? 'is' : 'are';
     return {
       error: '#REF!',

@@ -1,4 +1,4 @@
-import { roundSig } from '../../units/index.js';
+import { andList, roundSig } from '../../units/index.js';
 import { shortNumber } from '../measure.js';
 import type { CropGround, Food, GroundPlan } from './types.js';
 
@@ -9,10 +9,6 @@ export function percent(share: number): string {
 }
 
 const some = (n: number, one: string): string => `${shortNumber(n)} ${n === 1 ? one : `${one}s`}`;
-
-/** 'a', 'a and b', 'a, b and c'. */
-const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
 /** Plants and what is known of their food. */
 const upWords = (up: { readonly plants: number } & Food): string =>
@@ -41,10 +37,10 @@ function shareWords(plan: Omit<GroundPlan, 'words'>): string[] {
     said.push(`Every crop gets at least ${percent(plan.leastShare)} of its plants.`);
   } else {
     const none = plan.crops.filter(({ share }) => share === 0).map(({ name }) => name);
-    said.push(`Not one plant of ${listed(none)}.`);
+    said.push(`Not one plant of ${andList(none)}.`);
   }
   if (without.length > 0)
-    said.push(`Once the crops before had theirs, not one plant more of ${listed(without)} could stand.`);
+    said.push(`Once the crops before had theirs, not one plant more of ${andList(without)} could stand.`);
   return said;
 }
 
@@ -65,7 +61,7 @@ export function planWords(plan: Omit<GroundPlan, 'words'>, unknown: readonly str
   if (unknown.length > 0) {
     const what = plan.reckonedBy ?? 'servings';
     said.push(
-      `How many ${what} a plant gives is not known for ${listed(unknown)}: beyond the even share they got only ground that others left.`,
+      `How many ${what} a plant gives is not known for ${andList(unknown)}: beyond the even share they got only ground that others left.`,
     );
   }
   if (!plan.proved) {

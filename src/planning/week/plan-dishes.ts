@@ -1,5 +1,5 @@
 import type { Problem } from '../../problem.js';
-import { floorSafe } from '../../units/index.js';
+import { andList, floorSafe } from '../../units/index.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import type { Household, RowPlan } from '../types.js';
 import { isAmount, tidy } from '../words.js';
@@ -8,7 +8,7 @@ import { needsOf, servesMissing } from './needs.js';
 import { lotsOf, ShelfCopy } from './shelf-copy.js';
 import type { DishFigures, DishLine, ShelfLine } from './types.js';
 import { unbridged } from './unbridged.js';
-import { listed, needWords } from './words.js';
+import { needWords } from './words.js';
 
 /** Columns of Dishes at which a problem may stand: planning columns and kept ones. */
 export type DishColumn = keyof DishFigures | LineColumn;
@@ -126,7 +126,7 @@ function firstRow(
   if (fromShelf.length === 0) return { makes: null, costs_shelf: null };
   return {
     makes: cookings(shelf, fromShelf),
-    costs_shelf: listed(
+    costs_shelf: andList(
       fromShelf.map((need) => needWords(need.amount, need.measure, need.foodName, need.way)),
     ),
   };

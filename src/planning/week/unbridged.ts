@@ -1,8 +1,8 @@
 import type { Problem } from '../../problem.js';
+import { andList, orList } from '../../units/index.js';
 import { measureName } from '../measure.js';
 import type { ShelfCopy } from './shelf-copy.js';
 import type { DishLine } from './types.js';
-import { listed } from './words.js';
 
 /**
  * Why a food that stands on the shelf cannot be taken in a measure: all its containers, and the measures that
@@ -28,7 +28,7 @@ export function unbridged(
   const weight = code === 'density-missing' ? ' What they weigh is not known.' : '';
   return {
     code,
-    message: `${foodName.slice(0, 60)} stands on the shelf in ${listed(names)}, which cannot be turned into ${measureName(measure)}.${weight}`,
-    mend: `Write the amount in ${names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} or ${names.at(-1)!}`}.`,
+    message: `${foodName.slice(0, 60)} stands on the shelf in ${andList(names)}, which cannot be turned into ${measureName(measure)}.${weight}`,
+    mend: `Write the amount in ${orList(names)}.`,
   };
 }

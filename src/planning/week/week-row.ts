@@ -1,7 +1,8 @@
 import type { Problem } from '../../problem.js';
+import { andList } from '../../units/index.js';
 import type { MealColumn, MealPlan, MealRowPlan, OpenContainer } from './plan-week.js';
 import type { WeekFigures } from './types.js';
-import { foodWords, leftoverWords, listed, lotWords, needWords } from './words.js';
+import { foodWords, leftoverWords, lotWords, needWords } from './words.js';
 
 /** '2 cups of tomatoes, canned, open 3 days'. */
 export function openWords({ lot, part, name, since }: OpenContainer, on: number | null): string {
@@ -46,7 +47,7 @@ export function stockWords(plan: MealPlan): string | null {
   if (plan.dish === null || plan.needs.every(({ from }) => from === 'bought')) return null;
   const short = plan.needs.filter((need) => need.short > 0);
   if (short.length === 0) return 'in stock';
-  return `short: ${listed(short.map((need) => needWords(need.short, need.measure, need.foodName, need.way)))}`;
+  return `short: ${andList(short.map((need) => needWords(need.short, need.measure, need.foodName, need.way)))}`;
 }
 
 /** The planning columns of one meal. */
@@ -56,7 +57,7 @@ export function mealRow(plan: MealPlan): MealRowPlan {
     needs:
       plan.state === 'skipped' || shelf.length === 0
         ? null
-        : listed(shelf.map((need) => needWords(need.amount, need.measure, need.foodName, need.way))),
+        : andList(shelf.map((need) => needWords(need.amount, need.measure, need.foodName, need.way))),
     stock: stockWords(plan),
     oldest_lot: oldest(plan),
     uses_up: usesUp(plan),

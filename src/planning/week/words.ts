@@ -1,4 +1,4 @@
-import { asFraction, containerWithId, unitWithId } from '../../units/index.js';
+import { andList, asFraction, containerWithId, unitWithId } from '../../units/index.js';
 import { mediumDay } from '../day-words.js';
 import { measureName } from '../measure.js';
 import type { DayNumber, WayKept } from '../types.js';
@@ -57,12 +57,8 @@ export function leftoverWords(part: number, container: string): string {
   if (tablespoons > 0) words.push(asFraction(tablespoons, 'tablespoon'));
   if (small % 3 > 0) words.push(asFraction(small % 3, 'teaspoon'));
   if (words.length === 0) return `under a teaspoon`;
-  return words.length === 1 ? words[0]! : `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
+  return andList(words);
 }
-
-/** 'a', 'a and b', 'a, b and c'. */
-export const listed = (parts: readonly string[]): string =>
-  parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)!}`;
 
 /** A lot in words: 'quart jar put up 2025-08-14, cellar'. */
 export function lotWords(
