@@ -20,6 +20,8 @@ import type { FormulaPart } from './formula-working-tree.js';
 /** What the units of a formula are looked up in: the unit of a cell, or of a column of cells, where it has one. */
 export interface UnitsOfBook {
   unitAt(part: Extract<FormulaPart, { is: 'cell' | 'cells' }>): Quantity | undefined;
+  /** Two units of a range whose cells are in several; undefined where they are all in one, or it is not known. */
+  mixedIn(part: Extract<FormulaPart, { is: 'cells' }>): readonly [Quantity, Quantity] | undefined;
   /** A part of the formula in words, for messages. */
   words(part: FormulaPart): string;
 }
@@ -130,9 +132,12 @@ export class FormulaUnits {
       return b;
     }
     const [verb, to] = VERBS[operator]!;
-    if (operator === '+') this.#compared(left, right, a, b, verb, to);
-    else this.#compared(right, left, b, a, verb, to);
-    return a;
+    // What is put together of two units is in neither.
+    const alike =
+      operator === '+'
+        ? this.#compared(left, right, a, b, verb, to)
+        : this.#compared(right, left, b, a, verb, to);
+    return alike ? a : undefined;
   }
 
   #wrongDays(operator: '+' | '-', part: FormulaPart, unit: Quantity): void {
@@ -149,16 +154,24 @@ export class FormulaUnits {
     );
   }
 
-  #compared(left: FormulaPart, right: FormulaPart, a: Quantity, b: Quantity, verb: string, to: string): void {
-    if (isPlain(a) || isPlain(b)) return;
+  #compared(
+    left: FormulaPart,
+    right: FormulaPart,
+    a: Quantity,
+    b: Quantity,
+    verb: string,
+    to: string,
+  ): boolean {
+    if (isPlain(a) || isPlain(b)) return true;
     const like = likeness(a, b);
-    if (like === 'alike') return;
+    if (like === 'alike') return true;
     const [one, other] = [quantityInWords(a), quantityInWords(b)];
     this.#problem(
       like === 'unlike' ? 'unlike-units' : 'convert-units',
       `${verb} ${one} ${to} ${other}: ${this.#beside(left, right)}`,
       mendOf(like, a, b),
     );
+    return false;
   }
 
   #call(part: Extract<FormulaPart, { is: 'call' }>): Quantity | undefined {
@@ -183,7 +196,10 @@ export class FormulaUnits {
     if (COUNTS.has(name)) return PLAIN;
     if (DATES.has(name)) return quantityOf(DATE);
     if (name === 'DAYS') return quantityOf('day');
-    if (ALIKE.has(name)) return this.#alike(name, args, units);
+    if (ALIKE.has(name)) {
+      this.#mixed(name, args);
+      return this.#alike(name, args, units);
+    }
     if (OF_FIRST.has(name)) return units[0];
     if (name === 'IF') return this.#either(args.slice(1), units.slice(1));
     if (name === 'IFERROR' || name === 'IFNA') return this.#either(args, units);
@@ -204,11 +220,28 @@ export class FormulaUnits {
     const first = units.findIndex((unit) => unit && !isPlain(unit));
     const unit = units[first];
     if (!unit) return units.every((each) => each && isPlain(each)) ? PLAIN : undefined;
+    let alike = true;
     for (const [i, other] of units.entries()) {
-      if (i > first && other)
-        this.#compared(args[first]!, args[i]!, unit, other, `${name} puts`, 'together with');
+      if (i <= first || !other) continue;
+      if (!this.#compared(args[first]!, args[i]!, unit, other, `${name} puts`, 'together with'))
+        alike = false;
     }
-    return unit;
+    return alike ? unit : undefined;
+  }
+
+  /** Cells of one range that are in several units. */
+  #mixed(name: string, args: readonly (FormulaPart | undefined)[]): void {
+    for (const arg of args) {
+      const mixed = arg?.is === 'cells' ? this.#book.mixedIn(arg) : undefined;
+      if (!mixed) continue;
+      const [a, b] = mixed;
+      const like = likeness(a, b) === 'unlike' ? 'unlike' : 'convertible';
+      this.#problem(
+        like === 'unlike' ? 'unlike-units' : 'convert-units',
+        `puts ${quantityInWords(a)} and ${quantityInWords(b)} together with ${name}: ${this.#book.words(arg!)}`,
+        'Take only the rows that are in one unit, as with SUMIF, or convert each row in a column of its own first.',
+      );
+    }
   }
 
   /** Of IF: one or the other; text in place of a number is no unit. */

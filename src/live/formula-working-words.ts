@@ -5,6 +5,8 @@ import type { BookReading } from './book-reading.js';
 import { type FormulaPart, rowAt } from './formula-working-tree.js';
 import { rowName } from './row-name.js';
 
+const LONGEST_BRIEF = 40;
+
 const SIGNS: Readonly<Record<string, string>> = {
   '*': '×',
   '/': '÷',
@@ -57,6 +59,17 @@ export class FormulaWords {
     return [span(columns, '“'), of].filter(Boolean).join(', ') + this.#sheet(sheet);
   }
 
+  /** A part in a few words: what is long is told by what is outermost. */
+  brief(part: FormulaPart): string {
+    const text = this.part(part);
+    if (text.length <= LONGEST_BRIEF) return text;
+    if (part.is === 'call') return `${part.name}(…)`;
+    const [left, right] = part.is === 'operator' ? part.parts : [];
+    return left && right && part.is === 'operator'
+      ? `${this.brief(left)} ${signOf(part.operator)} ${this.brief(right)}`
+      : excerpt(text, LONGEST_BRIEF);
+  }
+
   /** The whole formula with titles in place of references. */
   part(part: FormulaPart, inside = false): string {
     switch (part.is) {
@@ -73,7 +86,7 @@ export class FormulaWords {
         const sign = signOf(part.operator);
         if (!right)
           return part.operator === '%' ? `${this.part(left, true)} %` : `${sign}${this.part(left, true)}`;
-        const text = `${this.part(left, !chains(part.operator, left))} ${sign} ${this.part(right, true)}`;
+        const text = `${this.part(left, !chains(part.operator, left))} ${sign} ${this.part(right, !bindsCloser(right, part.operator))}`;
         return inside ? `(${text})` : text;
       }
       default:
@@ -88,6 +101,10 @@ export class FormulaWords {
 }
 
 const RANK: Readonly<Record<string, number>> = { '+': 1, '-': 1, '*': 2, '/': 2 };
+
+/** Is a part that stands to the right of an operator read on without brackets? */
+const bindsCloser = (right: FormulaPart, operator: string): boolean =>
+  right.is === 'operator' && (RANK[right.operator] ?? 0) > (RANK[operator] ?? 9);
 
 /** Is a part that stands to the left of an operator read on without brackets? */
 export const chains = (operator: string, left: FormulaPart): boolean => {

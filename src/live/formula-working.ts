@@ -22,7 +22,7 @@ export class FormulaWorkings {
   readonly #live: BookReading;
   readonly #evaluate: (stored: string) => CellValue;
   readonly #parts = new Map<string, FormulaPart | undefined>();
-  #ofColumns = new Map<string, Quantity | undefined>();
+  readonly #ofColumns = new Map<string, readonly Quantity[]>();
 
   /** `evaluate` works out a stored formula that stands nowhere. */
   constructor(live: BookReading, evaluate: (stored: string) => CellValue) {
@@ -152,12 +152,21 @@ export class FormulaWorkings {
   #unitsAt(home: CellAddress): UnitsOfBook {
     const words = new FormulaWords(this.#live, home);
     return {
-      words: (part) => excerpt(words.part(part), 80),
+      words: (part) => words.brief(part),
       unitAt: (part) =>
         part.is === 'cell'
           ? this.#unitOfCell({ ...part.at, row: rowAt(part.at.row, home.row) })
-          : this.#unitOfCells(part),
+          : this.#oneUnitOf(part),
+      mixedIn: (part) => {
+        const [a, b] = this.#unitsOfCells(part);
+        return a && b && [a, b];
+      },
     };
+  }
+
+  #oneUnitOf(part: Cells): Quantity | undefined {
+    const units = this.#unitsOfCells(part);
+    return units.length === 1 ? units[0] : undefined;
   }
 
   #unitOfCell({ sheet, row, column }: CellAddress): Quantity | undefined {
@@ -174,24 +183,27 @@ export class FormulaWorkings {
     return typeof measure === 'string' ? readUnit(measure) : undefined;
   }
 
-  /** The one unit of all cells of a column; undefined where they differ, or more than one column is meant. */
-  #unitOfCells(part: Cells): Quantity | undefined {
-    if (this.#ofColumns.has(part.stored)) return this.#ofColumns.get(part.stored);
+  /** The units of the cells of a column: one where all are in it, two where they differ; none where one is not known. */
+  #unitsOfCells(part: Cells): readonly Quantity[] {
+    const known = this.#ofColumns.get(part.stored);
+    if (known) return known;
     const block = this.#block(part);
-    let unit: Quantity | undefined;
-    if (block?.columns.length === 1) {
-      const [column] = block.columns;
-      for (const [i, row] of block.rows.entries()) {
-        const each = this.#unitOfCell({ sheet: block.sheet, row, column: column! });
-        if (!each || (i > 0 && unit && likeness(unit, each) !== 'alike')) {
-          unit = undefined;
-          break;
-        }
-        unit ??= each;
+    const [column, second] = block?.columns ?? [];
+    const units: Quantity[] = [];
+    for (const row of second === undefined && column !== undefined ? block!.rows : []) {
+      const cell = { sheet: block!.sheet, row, column: column! };
+      const unit = this.#unitOfCell(cell);
+      if (!unit) {
+        // A blank cell is counted in nothing, and adds nothing.
+        if (this.#live.value(cell.sheet, cell.row, cell.column) === null) continue;
+        units.length = 0;
+        break;
       }
+      if (!units[0] || likeness(units[0], unit) !== 'alike') units.push(unit);
+      if (units.length === 2) break;
     }
-    this.#ofColumns.set(part.stored, unit);
-    return unit;
+    this.#ofColumns.set(part.stored, units);
+    return units;
   }
 
   /** The cells that a formula uses, each once, with what they hold. */

@@ -34,7 +34,7 @@ const book = () =>
 async function opened(column: string, options = {}): Promise<Page> {
   const page = await pages.open(PAGE, options);
   page.setDefaultTimeout(20_000);
-  await place(page, '<croft-book><croft-working></croft-working></croft-book>', book());
+  await place(page, '<croft-book><croft-working theme="auto"></croft-working></croft-book>', book());
   await page.waitForFunction(() => document.querySelector('croft-book')?.live?.needsEngine === false);
   await page.evaluate((title) => {
     const from = document.querySelector('croft-book')!;

@@ -151,6 +151,7 @@ describe('the units of a formula', () => {
         const parts = partsOf(`=${text}`, 'own')!;
         const { problems } = new FormulaUnits(parts, {
           unitAt: (part) => (part.is === 'cell' ? quantityOf(part.at.column) : undefined),
+          mixedIn: () => undefined,
           words: () => 'this',
         });
         // A share (pounds ÷ pounds) is a plain number here: it goes with whatever it is added to.

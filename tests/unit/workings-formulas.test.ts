@@ -158,6 +158,16 @@ describe('units that do not go together', () => {
     expect(live.working('own', 'o1', 'out')!.problems).toHaveLength(1);
   });
 
+  it('have no unit when they are put together all the same', () => {
+    expect(workingOf('=Picked+Jars')).toMatchObject({ value: 63, unit: '' });
+    expect(steps('=Picked+Jars')).toEqual(['Picked 53 pounds + Jars 10 quart jars = 63']);
+  });
+
+  it('are found within one column, where its rows are counted in different things', () => {
+    expect(problem('=SUM(Shelf!Left)')?.message).toMatch(/puts .* and .* together with SUM: “Left” on Shelf/);
+    expect(problem('=SUM(Jars)')).toBeUndefined();
+  });
+
   it('are told apart from those that only want converting first', () => {
     expect(problem('=Pints+Jars')).toMatchObject({ code: 'convert-units' });
     expect(problem('=Pints+Jars')!.mend).toContain('MEASURE(amount, "pint", "quart jar")');
