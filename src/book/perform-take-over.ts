@@ -4,9 +4,9 @@ import { declaredIn } from './column-in.js';
 import { type Command, MAX_ROWS } from './commands.js';
 import { mendedRanges } from './formula/mend-ranges.js';
 import { sameJson } from './plain-json.js';
-import type { SheetState } from './state.js';
+import type { BookState, SheetState } from './state.js';
 import { readStored, type StoredEdit } from './stored-edit.js';
-import type { Change, Json } from './types.js';
+import type { Change, Json, RowDoc } from './types.js';
 
 /** Whole sheets first, then columns, then rows, so that what lies below them finds its place. */
 const rank = ({ path }: StoredEdit): number =>
@@ -40,6 +40,8 @@ export function takenOver(
       notes.push({ ...read.problem, where: placeOf(edit.path) });
       continue;
     }
+    const left = leftOut(edit, read.value, state);
+    if (left) notes.push({ ...left, where: placeOf(edit.path) });
     if (edit.to !== undefined) brought.add(keyOf(edit.path.slice(0, 4)));
     if (!sameJson(was, read.value)) changes.push({ path: edit.path, to: read.value, was });
   }
@@ -50,6 +52,21 @@ export function takenOver(
   const mended = rangesToMend(titled, bench).filter(({ path }) => !written.has(keyOf(path)));
   if (titled.length === 0 && notes[0]) return { ok: false, problem: notes[0] };
   return ok({ changes: [...mended, ...titled], notes: grouped(notes) });
+}
+
+/** What a row that comes back had in columns that are gone now. */
+function leftOut({ path, to }: StoredEdit, came: Json | undefined, state: BookState): Problem | undefined {
+  const [, sheet, part, , field] = path;
+  if (part !== 'rows' || field !== undefined || to === undefined || came === undefined) return undefined;
+  const kind = state.sheets.get(sheet!);
+  const [was, is] = [to, came].map((row) => Object.keys((row as unknown as RowDoc).cells));
+  const gone = was!.filter((each) => !is!.includes(each) && kind && !declaredIn(kind, each)).length;
+  if (gone === 0) return undefined;
+  return {
+    code: 'columns-gone',
+    message: `${gone === 1 ? 'One entry' : `${gone} entries`} of a row stood in columns that this sheet does not have now; ${gone === 1 ? 'it was' : 'they were'} left out.`,
+    mend: 'Bring back the whole sheet to get its columns too.',
+  };
 }
 
 const placeOf = ([head, sheet, part, id, field, column]: readonly string[]): NonNullable<Problem['where']> =>

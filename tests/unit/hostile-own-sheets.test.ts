@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { bringBack } from '../../src/live/doings/bring-back.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { startingBook } from '../support/random-book.js';
 
@@ -58,5 +59,27 @@ describe('what stands under a column', () => {
     live.undo();
     entered(0.1, 0.2);
     expect(live.summaryAt('own', 'c')).toMatchObject({ value: 0.3, of: 2 });
+  });
+});
+
+describe('a row that is brought back after its columns went', () => {
+  it('says what of it was left out', () => {
+    entered('beans', 'peas');
+    live.apply({ do: 'add column', sheet: 'own', column: 'd', before: null, title: 'D' });
+    live.set('own', 'o1', 'd', 'in cellar');
+    const before = live.toJSON();
+    live.removeColumns('own', ['d']);
+    live.removeRows('own', ['o0', 'o1']);
+    const back = (row: string) => {
+      const found = bringBack(live, before, { part: 'row', sheet: 'own', row }, 'spring');
+      if (!found.ok) throw new Error(found.problem.message);
+      const done = live.apply(found.value.command);
+      return done.ok ? done.notes.map(({ message }) => message) : [done.problem.message];
+    };
+    expect(back('o1')).toEqual([
+      'One entry of a row stood in columns that this sheet does not have now; it was left out.',
+    ]);
+    expect(back('o0')).toEqual([]);
+    expect(shown()).toEqual(['beans', 'peas']);
   });
 });
