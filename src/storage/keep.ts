@@ -277,9 +277,10 @@ function transactionOn<Stores extends KeepStores>(db: KeepDatabase, stores: Stor
 
 /** Opens the books kept in this browser. Refuses where the browser keeps nothing (a private window, say). */
 export async function openKeep(name = 'croftsheet'): Promise<Result<Keep>> {
-  if (typeof indexedDB === 'undefined') return { ok: false, problem: storageProblem(undefined) };
-  const keep = new Keep(name);
   try {
+    // Where storage is forbidden, some browsers throw as soon as it is named.
+    if (typeof indexedDB === 'undefined') return { ok: false, problem: storageProblem(undefined) };
+    const keep = new Keep(name);
     await keep.list();
     return ok(keep);
   } catch (error) {

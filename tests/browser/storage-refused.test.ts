@@ -18,6 +18,8 @@ const pages = usePages();
 /** How browsers refuse: in their own words, run before the page's own scripts. */
 const REFUSALS = {
   'there is no storage at all': 'Object.defineProperty(window, "indexedDB", { value: undefined });',
+  'looking for it throws':
+    'Object.defineProperty(window, "indexedDB", { get() { throw new DOMException("denied", "SecurityError"); } });',
   'opening it throws':
     'IDBFactory.prototype.open = () => { throw new DOMException("denied", "SecurityError"); };',
   'opening it throws for want of access':
