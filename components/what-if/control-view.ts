@@ -171,7 +171,7 @@ export function controlView(state: ControlState, events: ControlEvents): Templat
           : html`<button
               class="link"
               type="button"
-              aria-label="${label}: back to what is in the book"
+              aria-label="Back to that: ${label}"
               @click=${() => events.vary(varied, undefined)}
             >
               Back to that

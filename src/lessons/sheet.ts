@@ -32,7 +32,7 @@ function formsAt({ forms }: Topic, level: Level, only: readonly string[] | undef
   return fit.length > 0 ? fit : only ? wanted : fit;
 }
 
-/** A problem of one form with a text that is not on the sheet yet. */
+/** A problem of one form with a text that is not on the sheet yet, and with a chart that is not, where it can be. */
 function fresh(
   topic: Topic,
   form: Form,
@@ -40,11 +40,13 @@ function fresh(
   numbers: BookNumbers,
   random: Random,
   taken: ReadonlySet<string>,
+  charts: ReadonlySet<string>,
 ): LessonProblem | null {
   const at = form.levels.includes(level) ? level : form.levels[0]!;
   for (let attempt = 0; attempt < TRIES; attempt++) {
     const made = form.problem(numbers, at, random);
-    if (made && !taken.has(made.text)) {
+    const isSeen = made?.chart !== undefined && charts.has(made.chart.title) && attempt < TRIES / 2;
+    if (made && !isSeen && !taken.has(made.text)) {
       return {
         ...made,
         canning: made.canning === true || /\bjars?\b/.test(made.text),
@@ -85,15 +87,17 @@ export function makeSheet(numbers: BookNumbers, asked: SheetAsked): LessonSheet 
 
   const problems: LessonProblem[] = [];
   const taken = new Set<string>();
+  const charts = new Set<string>();
   const count = Math.max(0, Math.min(MOST_PROBLEMS, Math.floor(asked.count)));
   for (let turn = 0; problems.length < count && turns.some(({ isSpent }) => !isSpent); turn++) {
     const at = turns[turn % turns.length]!;
     if (at.isSpent) continue;
     let problem: LessonProblem | null = null;
     for (let tried = 0; !problem && tried < at.size * 2; tried++)
-      problem = fresh(at.topic, at.next.next().value, asked.level, numbers, random, taken);
+      problem = fresh(at.topic, at.next.next().value, asked.level, numbers, random, taken, charts);
     if (problem) {
       taken.add(problem.text);
+      if (problem.chart) charts.add(problem.chart.title);
       problems.push(problem);
     } else {
       at.isSpent = true;

@@ -53,7 +53,7 @@ describe('values tried on a copy', () => {
       .poll(() => lines(page))
       .toContainEqual(expect.stringContaining('Weeks of supply 10 weeks 4 weeks'));
     expect(await use.inputValue()).toBe('5');
-    await page.getByRole('button', { name: 'back to what is in the book' }).click();
+    await page.getByRole('button', { name: 'Back to that: Tomatoes' }).click();
     await expect.poll(() => page.locator('croft-what-if table').count()).toBe(0);
     expect(await use.inputValue()).toBe('2');
   });

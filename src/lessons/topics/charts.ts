@@ -1,17 +1,19 @@
-import { dayToCivil } from '../../planning/dates.js';
-import { MONTHS } from '../../planning/day-words.js';
 import { amountOf, asking, lastStep } from '../answer-text.js';
 import type { BookNumbers } from '../book-numbers.js';
 import { exact, ratio, sum, written } from '../exact.js';
 import type { Random } from '../random.js';
 import { type AnswerUnit, type Chart, form, type Level, type Topic } from '../types.js';
-import { roughly, sentence, unitForFood, unitOf } from '../words.js';
+import { roughly } from '../words.js';
+import { chartSets } from './chart-sets.js';
 
 /** A chart with the unit of its numbers, in words and as what an answer is in. */
 interface Found {
   readonly chart: Chart;
   readonly unit: AnswerUnit;
 }
+
+/** More bars than these do not fit with their names. */
+const MOST_BARS = 7;
 
 const STEPS = [1, 2, 5, 10, 20, 25, 50, 100, 200, 500, 1000];
 
@@ -24,48 +26,29 @@ const readableStep = (values: readonly number[], most: number): number | null =>
 /** Lines at a step that gives four to eight of them. */
 const stepFor = (most: number): number => STEPS.find((step) => most / step <= 8) ?? 2000;
 
-/** Charts that the book's numbers give. */
-function charts({ harvests, draws, beds }: BookNumbers): Found[] {
-  const found: Found[] = [];
-  const add = (title: string, unit: AnswerUnit, bars: Map<string, number>): void => {
-    const all = [...bars].map(([label, value]) => ({ label, value })).slice(0, 7);
-    if (all.length < 2 || new Set(all.map(({ value }) => value)).size < 2) return;
-    const most = Math.max(...all.map(({ value }) => value));
-    // A bar lower than a hair could not be read.
-    if (all.some(({ value }) => value < most / 60)) return;
-    const step = readableStep(
-      all.map(({ value }) => value),
-      most,
-    );
-    const chart = { title, unit: unit.many, step: step ?? stepFor(most), numbered: step === null, bars: all };
-    found.push({ chart, unit });
-  };
-
-  const byCrop = new Map<string, number>();
-  for (const { crop, pounds } of harvests) byCrop.set(crop, (byCrop.get(crop) ?? 0) + pounds);
-  add('Pounds that came in, by crop', unitOf('pound'), byCrop);
-
-  const byPlants = new Map(beds.map(({ crop, plants }) => [crop, plants]));
-  add('Plants in the plan, by crop', { one: 'plant', many: 'plants' }, byPlants);
-
-  for (const { food, unit, draws: all } of draws) {
-    const months = new Map<string, number>();
-    for (const { day, amount } of all.filter((each) => each.day > all.at(-1)!.day - 200)) {
-      const { month, year } = dayToCivil(day);
-      const label = `${MONTHS[month - 1]!.slice(0, 3)} ${year}`;
-      months.set(label, (months.get(label) ?? 0) + amount);
-    }
-    const of = unitForFood(unit, food);
-    const what = of.many === food ? food : `${of.many} of ${food}`;
-    add(`${sentence(what)} eaten, by month`, of, months);
-  }
-  return found;
+/** Charts of the book that can be read. */
+function charts(numbers: BookNumbers): Found[] {
+  return chartSets(numbers).flatMap(({ title, unit, bars }): Found[] => {
+    const all = [...bars].map(([label, value]) => ({ label, value })).slice(0, MOST_BARS);
+    const values = all.map(({ value }) => value);
+    if (all.length < 2 || new Set(values).size < 2) return [];
+    const most = Math.max(...values);
+    // A bar lower than a hair could not be read, and children count in quarters at the finest.
+    if (values.some((value) => value < most / 60 || !Number.isInteger(value * 4))) return [];
+    const step = readableStep(values, most);
+    return [
+      {
+        chart: { title, unit: unit.many, step: step ?? stepFor(most), numbered: step === null, bars: all },
+        unit,
+      },
+    ];
+  });
 }
 
 /** A chart whose bars children of the level can read: at the first, only whole steps and halves of them. */
 function aChart(numbers: BookNumbers, level: Level, random: Random): Found | null {
   const fit = charts(numbers).filter(
-    ({ chart }) => level > 1 || chart.bars.every(({ value }) => Number.isInteger(value)),
+    ({ chart }) => level > 1 || (!chart.numbered && chart.bars.every(({ value }) => Number.isInteger(value))),
   );
   return random.pick(fit) ?? null;
 }
