@@ -37,7 +37,9 @@ export const isCode = (text: string): boolean =>
   /^[-+]?0\d/.test(text) || /^\d+e\d+$/i.test(text) || losesDigits(text);
 
 const readDate = (text: string, order: DateOrder | null): string | undefined => {
-  const day = parseDay(text, order);
+  const meant = parseDay(text, order);
+  // 15.2.2026 can only be one day, whichever number is usually the month.
+  const day = meant.ok ? meant : parseDay(text);
   return day.ok ? toIsoDay(day.value) : undefined;
 };
 

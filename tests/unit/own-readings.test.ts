@@ -1,6 +1,6 @@
 import jstat from 'jstat';
 import { expect, it } from 'vitest';
-import { blankBook, type ColumnLook, type Marking, type Typed } from '../../src/book/index.js';
+import { blankBook, type ColumnLook, type Marking, readEntry, type Typed } from '../../src/book/index.js';
 import { openBook } from '../../src/core.js';
 import type { BookChange } from '../../src/live/live-book.js';
 
@@ -201,4 +201,12 @@ it('lets go of a column’s formula in formulas that read it too', () => {
   expect(live.value('s', 'r0', column)).toBe(10);
   live.apply({ do: 'describe column', sheet: 's', column: 'c', as: { formula: null } });
   expect([live.value('s', 'r0', 'c'), live.value('s', 'r0', column)]).toEqual([null, 0]);
+});
+
+it('a day that can only be one is read, whichever number is usually the month', () => {
+  expect(readEntry('15.2.2026', 'date', 'month first')).toBe('2026-02-15');
+  expect(readEntry('2/15/2026', 'date', 'day first')).toBe('2026-02-15');
+  expect(readEntry('5/4/2026', 'date', 'month first')).toBe('2026-05-04');
+  expect(readEntry('5/4/2026', 'date', 'day first')).toBe('2026-04-05');
+  expect(readEntry('31.2.2026', 'date', 'month first')).toBe('31.2.2026');
 });
