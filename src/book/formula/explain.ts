@@ -119,11 +119,15 @@ export function explained(error: CellError, stored: string, home: string, book: 
         }
       : { error: '#NAME?', message: noName(unknown, home, meant, book) };
   }
-  if (error.error === '#ERROR!' || stored.includes(error.error)) return error;
+  if (error.error === '#ERROR!' || stored.includes(error.error) || hasPlace(stored)) return error;
   const inherited = INHERITED[error.error];
   // An unknown function says so itself.
   return inherited && !/called|function/.test(error.message) ? { ...error, message: inherited } : error;
 }
+
+/** Whether it has a cell by its place in it, as a formula keeps one that is far beyond the sheet. */
+const hasPlace = (stored: string): boolean =>
+  /(?<![\w@.])\$?[A-Za-z]{1,3}\$?\d{1,7}(?![\w(])/.test(stored.replace(/"[^"]*"|\[[^\]]*\]/g, ''));
 
 /** As one types it: a column by its name in formulas. */
 const shownName = (missing: Missing, { id, label }: Candidate, { layout }: Book): string =>
