@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { StoredEdit } from '../../src/book/index.js';
+import type { Raw, StoredEdit } from '../../src/book/index.js';
 import type { BroughtBack } from '../../src/live/doings/bring-back.js';
 import { placeInWords } from '../../src/live/doings/describe-merge.js';
 import type { LiveBook } from '../../src/live/live-book.js';
@@ -112,6 +112,7 @@ function cellsOf(to: StoredEdit['to']): string {
     cells
       .filter((cell) => typeof cell !== 'boolean')
       .slice(0, 4)
+      .map((cell) => valueWords(cell as Raw))
       .join(', ') || 'a row'
   );
 }
