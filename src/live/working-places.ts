@@ -27,6 +27,7 @@ const CALLED: Readonly<Record<string, readonly string[]>> = {
   'seeds on hand': ['seeds_on_hand'],
   'this row': ['amount'],
   yield: ['yield', 'yield_low', 'yield_high', 'own_yield'],
+  'fresh season': ['fresh_from'],
   serves: ['serves'],
   'the dish serves': ['serves'],
 };
@@ -43,10 +44,13 @@ const stem = (name: string): string =>
     .trim()
     .toLowerCase();
 
-const isSame = (value: CellValue, given: PlanValue): boolean =>
+/** The very number; of a season, the day on which it begins. */
+const holds = (value: CellValue, given: PlanValue): boolean =>
   typeof value === 'number' && typeof given === 'number'
     ? Math.abs(value - given) <= 1e-9 * Math.max(1, Math.abs(given))
-    : value !== null && value === given;
+    : typeof value === 'string' &&
+      value !== '' &&
+      (value === given || given === `${value} to ${String(given).slice(-5)}`);
 
 /**
  * Says of each number of a working in which cell it stands: one of the same row, or of the row of its food in
@@ -66,7 +70,7 @@ export function withPlaces(
       for (const { id, title } of live.columns(at.sheet)) {
         if (at.sheet === sheet && id === column) continue;
         if (title.toLowerCase() !== name && !CALLED[name]?.includes(id)) continue;
-        if (isSame(live.value(at.sheet, at.row, id), given.value))
+        if (holds(live.value(at.sheet, at.row, id), given.value))
           return { ...given, from: { ...at, column: id } };
       }
     }

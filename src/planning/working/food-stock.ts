@@ -138,7 +138,7 @@ export function explainWeeks(line: LineReckoning, which: 'low' | 'usual' | 'high
         ? null
         : rate === 0
           ? 'nothing is used: no number of weeks'
-          : `${n(countedOn)} ÷ ${n(rate)} a week = ${some(countedOn / rate, 'week')}`,
+          : `${amount(countedOn, line.countedIn)} ÷ ${n(rate)} a week = ${some(countedOn / rate, 'week')}`,
     ],
     ...(countedOn !== null && rate !== null ? { formula: call('WEEKS_OF_SUPPLY', countedOn, rate) } : {}),
     missing: noRange
@@ -160,7 +160,7 @@ export function explainRunsOut(line: LineReckoning, value: string | number | nul
       ? [
           use.usual === 0 ? 'nothing is used' : null,
           use.usual > 0 && value !== NOT_FROM_SHELF
-            ? `${n(countedOn)} ÷ ${n(use.usual)} a week = ${some(countedOn / use.usual, 'week')} of eating from the shelf`
+            ? `${amount(countedOn, line.countedIn)} ÷ ${n(use.usual)} a week = ${some(countedOn / use.usual, 'week')} of eating from the shelf`
             : null,
           value !== NO_USE && value !== null && value !== NOT_FROM_SHELF
             ? `from ${iso(household.asOf)}${season ? ', without the fresh season' : ''}: ${value}`

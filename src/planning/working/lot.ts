@@ -71,7 +71,9 @@ function left(line: LineReckoning, at: LotReckoning): Explained {
     steps: [
       took.length > shown.length ? `${some(took.length - shown.length, 'earlier draw')}, then` : null,
       ...shown,
-      at.left === null ? null : `${n(lot.count ?? 0)} − ${n(sum)} = ${n(at.left)}`,
+      at.left === null
+        ? null
+        : `${amount(lot.count ?? 0, lot.container)} − ${n(sum)} taken = ${amount(at.left, lot.container)}`,
     ],
     missing: leftMissing(line, at),
   };
@@ -128,7 +130,7 @@ function holds(line: LineReckoning, at: LotReckoning): Explained {
       input('Left', at.left, measureName(container), 'computed'),
       input('One holds', each, measureName(unit), 'computed'),
     ],
-    steps: [`${n(at.left)} × ${n(each)} = ${amount(at.left * each, unit)}`],
+    steps: [`${amount(at.left, at.lot.container)} × ${n(each)} = ${amount(at.left * each, unit)}`],
     formula: `=${String(at.left)}*CONTAINER_HOLDS("${container}", "${unit}")`,
   };
 }
@@ -148,7 +150,9 @@ function servings(line: LineReckoning, at: LotReckoning): Explained {
       input('Cups in one', each.value, 'cups', 'computed'),
       input('A serving', cups, 'cups', own ? 'own' : 'common practice, no source'),
     ],
-    steps: [`${n(at.left)} × ${n(each.value)} cups ÷ ${n(cups)} = ${n((at.left * each.value) / cups)}`],
+    steps: [
+      `${amount(at.left, at.lot.container)} × ${n(each.value)} cups ÷ ${n(cups)} cups a serving = ${some((at.left * each.value) / cups, 'serving')}`,
+    ],
     formula: call('SERVINGS_IN', container, at.left, cups),
   };
 }
