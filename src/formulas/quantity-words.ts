@@ -60,6 +60,15 @@ function oneOf(words: string): Quantity | undefined {
  * say nothing that can be reckoned with; then nothing is checked.
  */
 export function readQuantity(words: string): Quantity | undefined {
+  // The same few words are read for every row of a column.
+  if (read.size > 2000) read.clear();
+  if (!read.has(words)) read.set(words, readAnew(words));
+  return read.get(words);
+}
+
+const read = new Map<string, Quantity | undefined>();
+
+function readAnew(words: string): Quantity | undefined {
   const whole = oneOf(words);
   if (whole) return whole;
   const parts = words.split(/\s+(?:an?|per)\s+|\s*\/\s*/);
