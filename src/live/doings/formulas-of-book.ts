@@ -61,6 +61,7 @@ export interface ListedSheet {
 export type { PlaceInBook };
 
 const MOST_PLACES = 12;
+const MOST_LOOKS = 10_000;
 /** Units vary by row, but hardly from the two hundredth on. */
 const MOST_ROWS_FOR_UNITS = 200;
 const UNITS: ReadonlySet<string> = new Set(['unlike-units', 'convert-units']);
@@ -70,6 +71,8 @@ export class FormulasOfBook {
   readonly #live: BookReading;
   readonly #rings: RingSearch;
   readonly #places: Places;
+  /** Where errors begin is looked for so often and no more: thousands that use one another would take minutes. */
+  #looks = MOST_LOOKS;
 
   constructor(live: BookReading) {
     this.#live = live;
@@ -84,6 +87,7 @@ export class FormulasOfBook {
    */
   read(isNote: (problem: Problem) => boolean = () => false): ListedSheet[] {
     const live = this.#live;
+    this.#looks = MOST_LOOKS;
     const lines = formulaLines(live);
     const index = new LineIndex(lines, live);
     const users = usersOf(lines, live, index);
@@ -170,9 +174,11 @@ export class FormulasOfBook {
     let [at, here]: [FormulaLine, CellAddress | null] = [line, null];
     const seen = new Set([line]);
     search: for (;;) {
+      if (this.#looks <= 0) return null;
       const areas = usesOf(at.stored, at.sheet).flatMap((use) => areaOf(use, layout) ?? []);
       for (const area of areas) {
         for (const other of index.meeting(area)) {
+          if (this.#looks-- <= 0) return null;
           if (seen.has(other)) continue;
           const found = this.#withError(other, error, areas, here ?? cell);
           if (!found) continue;
