@@ -1,6 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { bringBack } from '../../src/live/doings/bring-back.js';
-import { formulasOfBook } from '../../src/live/doings/formulas-of-book.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { startingBook } from '../support/random-book.js';
 
@@ -82,17 +81,5 @@ describe('a row that is brought back after its columns went', () => {
     ]);
     expect(back('o0')).toEqual([]);
     expect(shown()).toEqual(['beans', 'peas']);
-  });
-});
-
-describe('thousands of formulas that use one another’s errors', () => {
-  it('are listed all the same', { timeout: 30_000 }, () => {
-    const forms = ['=NOPE(1)', '=A1+Gone!A1', '=1/0', '=((', '=A1', '=SUM(A1:A10000)'];
-    entered(...Array.from({ length: 1200 }, (_, i) => forms[i % forms.length]!));
-    const listed = formulasOfBook(live).find(({ id }) => id === 'own');
-    const rows = listed?.formulas.flatMap((each) => each.rows).length ?? 0;
-    expect(rows).toBe(1200);
-    const first = listed?.formulas.find(({ rows: of }) => of.includes('o4'));
-    expect(first?.errors[0]?.from?.cell).toEqual({ sheet: 'own', row: 'o0', column: 'c' });
   });
 });
