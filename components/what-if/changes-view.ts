@@ -9,7 +9,7 @@ const MANY_LEFT = (count: number): string => `Show all ${count} figures`;
 /** How many figures would change, of how many rows, in words. */
 export function countInWords(changes: readonly SheetChanges[]): string {
   const figures = changes.flatMap((each) => each.figures);
-  if (figures.length === 0) return 'No figure would change.';
+  if (figures.length === 0) return 'None of these figures would change.';
   const rows = new Set(changes.flatMap(({ sheet, figures: of }) => of.map(({ row }) => `${sheet}/${row}`)))
     .size;
   return figures.length === 1
@@ -21,6 +21,10 @@ export function countInWords(changes: readonly SheetChanges[]): string {
 export const changeInWords = ({ rowName, columnTitle, was, wouldBe }: FigureChange): string =>
   `${rowName}, ${columnTitle}: ${was}, would be ${wouldBe}.`;
 
+/** Words stand like words, amounts under each other. */
+const isAmount = ({ difference, was, wouldBe }: FigureChange): string =>
+  difference !== '' || was.length + wouldBe.length < 40 ? 'number' : '';
+
 const line = (
   change: FigureChange,
   first: boolean,
@@ -28,8 +32,8 @@ const line = (
 ): TemplateResult => html`<tr class=${first ? 'first' : ''}>
   ${first ? html`<th scope="rowgroup" rowspan=${rows}>${change.rowName}</th>` : nothing}
   <th scope="row" class="figure">${change.columnTitle}</th>
-  <td class="number figures" data-of="was">${change.was}</td>
-  <td class="number figures" data-of="would be">${change.wouldBe}</td>
+  <td class="figures ${isAmount(change)}" data-of="was">${change.was}</td>
+  <td class="figures ${isAmount(change)}" data-of="would be">${change.wouldBe}</td>
   <td class="number figures by">${change.difference}</td>
 </tr>`;
 

@@ -73,6 +73,8 @@ export class CroftWhatIf extends LitElement implements BookGiver {
   #problems: readonly Problem[] = [];
   #watched: readonly Watched[] = [];
   #changes: readonly SheetChanges[] = [];
+  /** Titles of sheets that are not looked at, where figures would change though none does that is. */
+  #elsewhere: readonly string[] = [];
   #all = new Set<string>();
   #quiet: ReturnType<typeof setTimeout> | undefined;
 
@@ -115,7 +117,11 @@ export class CroftWhatIf extends LitElement implements BookGiver {
     // What is not asked for any more is not tried either.
     const gone = trial.tried.filter(({ varied }) => !asked.some((each) => each.varied.key === varied.key));
     if (gone.length > 0) trial.try(gone.map(({ varied }) => ({ varied, value: undefined })));
-    this.#changes = trial.tried.length === 0 ? [] : whatIfFigures(trial.original, trial.copy, this.#watched);
+    const { original, copy } = trial;
+    this.#changes = trial.tried.length === 0 ? [] : whatIfFigures(original, copy, this.#watched);
+    const isNone = trial.tried.length > 0 && this.#changes.length === 0;
+    const others = isNone ? watchedOf(original) : null;
+    this.#elsewhere = others?.ok ? whatIfFigures(original, copy, others.value).map(({ title }) => title) : [];
   }
 
   protected override render() {
@@ -177,7 +183,8 @@ export class CroftWhatIf extends LitElement implements BookGiver {
         Move a slider or write a number: the figures that would change show here. The book stays as it is.
       </p>`;
     return html`<div class="doings">
-        <p><strong>${countInWords(this.#changes)}</strong> <span class="quiet small">The book stays as it is.</span></p>
+        <p><strong>${countInWords(this.#changes)}</strong>
+ ${this.#elsewhereInWords()}<span class="quiet small">The book stays as it is.</span></p>
         <button class="button" type="button" @click=${() => this.reset()}>All as in the book</button>
         ${
           this.readOnly
@@ -196,6 +203,13 @@ export class CroftWhatIf extends LitElement implements BookGiver {
       </div>
       ${this.#own.book.live?.needsEngine ? this.#formulasNote() : nothing}
       ${this.asking && !this.readOnly ? this.#writes(trial) : nothing}`;
+  }
+
+  #elsewhereInWords(): string {
+    const [last, ...others] = [...this.#elsewhere].reverse();
+    if (last === undefined) return '';
+    const titles = others.length === 0 ? last : `${others.reverse().join(', ')} and ${last}`;
+    return `On ${titles} some would. `;
   }
 
   #formulasNote(): TemplateResult {

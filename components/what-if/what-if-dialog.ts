@@ -151,10 +151,10 @@ export class WhatIfDialog extends ActionDialog {
     return (found ?? sheets[0])?.id ?? '';
   }
 
-  /** A household asks what its food comes to. */
+  /** What a household decides shows on every sheet. */
   #figuresOf(live: LiveBook, sheet: string): string {
     const { kind } = live.sheets().find(({ id }) => id === sheet) ?? {};
-    return kind === 'household' ? (live.sheetOfKind('foods') ?? '') : sheet;
+    return kind === 'household' ? '' : sheet;
   }
 }
 

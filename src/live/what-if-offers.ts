@@ -1,3 +1,4 @@
+import { toIsoDay } from '../planning/dates.js';
 import type { BookReading } from './book-reading.js';
 import { canVary, variedSettings } from './what-if.js';
 
@@ -54,12 +55,23 @@ export function columnOffers(live: BookReading, sheet: string): readonly Offer[]
     .sort((a, b) => place(a.key) - place(b.key));
 }
 
+/** A meal that is still to come: what was eaten is not varied first. */
+const isAhead = (live: BookReading, sheet: string, row: string): boolean => {
+  const date = live.value(sheet, row, 'date');
+  return (
+    live.value(sheet, row, 'done') !== true &&
+    typeof date === 'string' &&
+    date >= toIsoDay(live.household.asOf)
+  );
+};
+
 /** Keys of what a dialog on this sheet begins with; `row` is the chosen one, the first unless given. */
 export function firstVaried(live: BookReading, sheet: string, row: string | null): readonly string[] {
   const kind = live.sheets().find(({ id }) => id === sheet)?.kind ?? '';
   const { settings, columns } = BEGINS[kind] ?? { settings: ['cushion', 'basis'], columns: [] };
   const rows = live.rowIds(sheet);
-  const at = row !== null && rows.includes(row) ? row : rows[0];
+  const ahead = kind === 'week' ? rows.find((each) => isAhead(live, sheet, each)) : undefined;
+  const at = row !== null && rows.includes(row) ? row : (ahead ?? rows[0]);
   const cells = at === undefined ? [] : columns.map((column) => `${sheet} / ${at} / ${column}`);
   const people =
     kind === 'household' ? rows.slice(0, PEOPLE).map((each) => `${sheet} / ${each} / share`) : [];

@@ -14,7 +14,7 @@ export interface Range {
 const DAYS_AROUND = 90;
 const YEARLY_AROUND = 30;
 /** So many steps a slider has, about. */
-const STEPS = 100;
+const STEPS = 50;
 
 const NICE = [1, 2, 5, 10];
 
@@ -70,6 +70,6 @@ export function usualRange(varied: Varied, asOf: DayNumber): Range {
   return {
     min: least === undefined ? min : Math.max(least, min),
     max,
-    step: Math.max(fine, niceUp((max - min) / STEPS)),
+    step: Math.max(fine, unit === '%' ? 1 : niceUp((max - min) / STEPS)),
   };
 }

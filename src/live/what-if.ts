@@ -98,7 +98,7 @@ export function cellVaried(live: BookReading, sheet: string, row: string, column
     type: type as VariedType,
     unit: unitOf(live, sheet, row, column, figure) ?? '',
     present: value === '' || (value !== null && isCellError(value)) ? null : value,
-    instead: typeof instead === 'number' ? instead : kind === 'week' && id === 'shares' ? shares(live) : null,
+    instead: typeof instead === 'number' ? instead : kind === 'week' ? ofMeal(live, id) : null,
     isFormula: live.isFormula(sheet, row, id),
     options:
       type === 'choice' ? (live.choices(sheet, row, id) ?? []).map((choice) => String(choice.value)) : [],
@@ -130,6 +130,10 @@ const text = (live: BookReading, sheet: string, row: string, column: string): st
   const value = live.value(sheet, row, column);
   return typeof value === 'string' && value !== '' ? value : undefined;
 };
+
+/** A meal is for the whole table, in the amounts of its dish. */
+const ofMeal = (live: BookReading, column: string): number | null =>
+  column === 'shares' ? shares(live) : column === 'times' ? 1 : null;
 
 const shares = (live: BookReading): number | null => {
   const people = live.sheets().find(({ kind }) => kind === 'household')?.id;

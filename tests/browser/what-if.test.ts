@@ -125,6 +125,19 @@ describe('values tried on a copy', () => {
       .toEqual(['Tomatoes, canned Weeks of supply 10 weeks 5 weeks −5 weeks']);
   });
 
+  it('that change nothing on the sheet looked at say where they would', async () => {
+    const page = await open();
+    await place(
+      page,
+      '<croft-book><croft-what-if vary="foods / Tomatoes, canned / own_use" sheet="household"></croft-what-if></croft-book>',
+      tomatoes(),
+    );
+    await slider(page, 'Own use a week').fill('4');
+    await expect
+      .poll(() => said(page.locator('croft-what-if .doings p')))
+      .toBe('None of these figures would change. On Shelf and Foods some would. The book stays as it is.');
+  });
+
   it('that cannot be found say so; with nothing to vary, that too', async () => {
     const page = await open();
     await place(
