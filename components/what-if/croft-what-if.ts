@@ -19,6 +19,7 @@ import { base } from '../look/base.js';
 import { inWords, isNote, problemList } from '../look/problems.js';
 import { tableStyles } from '../look/table-styles.js';
 import { withoutBook } from '../pictures/no-book.js';
+import { cautionsOf, cautionsView } from '../sheet/cautions.js';
 import type { BookGiver } from './book-copy.js';
 import { changeInWords, changesView, countInWords } from './changes-view.js';
 import { controlView, valueInWords } from './control-view.js';
@@ -146,7 +147,7 @@ export class CroftWhatIf extends LitElement implements BookGiver {
         ${this.refused ? html`<p class="problem" role="alert">${inWords(this.refused)}</p>` : nothing}
         ${this.#asked.length === 0 ? nothing : this.#foot(trial)}
         ${slot}
-        ${this.withoutTable || trial.tried.length === 0 ? nothing : this.#table()}
+        ${this.withoutTable || trial.tried.length === 0 ? nothing : this.#table(trial)}
         <p class="unseen" role="status">${this.said}</p>
       </section>`;
   }
@@ -244,11 +245,19 @@ export class CroftWhatIf extends LitElement implements BookGiver {
     </div>`;
   }
 
-  #table(): TemplateResult {
-    return changesView(this.#changes, this.#all, (sheet) => {
+  #table(trial: WhatIfTrial): TemplateResult {
+    const showAll = (sheet: string): void => {
       this.#all = new Set([...this.#all, sheet]);
       this.requestUpdate();
-    });
+    };
+    const { original } = trial;
+    const shown = new Set(this.#changes.map(({ sheet }) => sheet));
+    const found = original
+      .sheets()
+      .filter(({ id }) => shown.has(id))
+      .flatMap(({ id, kind }) => cautionsOf(original, id, kind));
+    const cautions = [...new Map(found.map((each) => [each.id, each])).values()];
+    return html`${changesView(this.#changes, this.#all, showAll)} ${cautionsView(cautions)}`;
   }
 
   readonly #put = (): void => {

@@ -141,6 +141,21 @@ export const whatIfStyles = css`
     list-style: disc;
     padding-inline-start: 1.25rem;
   }
+  .cautions {
+    display: flex;
+    gap: 0.625rem;
+    padding: 0.5rem 0.75rem;
+    border-inline-start: 4px solid var(--problem);
+    background: var(--problem-paper);
+  }
+  .cautions ul {
+    display: grid;
+    gap: 0.25rem;
+  }
+  .cautions summary {
+    cursor: pointer;
+    text-decoration: underline;
+  }
   .note {
     border-inline-start: 3px solid var(--line);
     padding-inline-start: 0.625rem;

@@ -42,6 +42,8 @@ describe('values tried on a copy', () => {
       .poll(() => lines(page))
       .toContainEqual(expect.stringContaining('Weeks of supply 10 weeks 5 weeks −5 weeks'));
     expect(await figure(page, 'weeks_of_supply')).toBe(10);
+    // Canned food shows: so does the usual caution.
+    expect(await said(page.locator('croft-what-if .cautions'))).toMatch(/tested process/);
     await expect
       .poll(() => said(page.locator('croft-what-if [role=status]')))
       .toMatch(
