@@ -237,9 +237,7 @@ describe('on paper', () => {
     await other.setContent(`<style>${paper.css}</style>${paper.html}`);
     const labels = await saidByAll(other.locator('.label'));
     expect(labels).toHaveLength(4);
-    expect(labels[2]).toMatch(
-      /^Tomatoes\s*canned, pint jar Sep 1, 2024.*Cellar, top shelf l-tom-24 3\/3$/,
-    );
+    expect(labels[2]).toMatch(/^Tomatoes\s*canned, pint jar Sep 1, 2024.*Cellar, top shelf l-tom-24 3\/3$/);
     // What is kept loose, nine pounds in one bin, has one label.
     expect(labels[3]).toMatch(/Black beans.*dry goods, pound.*Pantry l-drybean$/);
     expect(await sheetsOf(paper, 'A4')).toBe(1);

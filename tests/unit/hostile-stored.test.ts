@@ -148,7 +148,7 @@ describe('a stored book whose beginning is damaged', () => {
     const tab = await open(name);
     expect(tab.kept.notice?.code).toBe('book-recovered');
     expect(tab.kept.notice?.message).toMatch(
-      /^The stored book could not be read\. This is the last good version, from \d+ \w+ \d{4} at \d\d:\d\d\.$/,
+      /^The stored book could not be read\. This is the last good version, from \w+ \d+, \d{4} at \d\d:\d\d\.$/,
     );
     expect(tab.kept.status.message).toContain('Enter again what you changed after that');
     expect(tab.book.cell('r1', 'count')).toBe(30);
