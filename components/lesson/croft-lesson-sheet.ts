@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { CellValue } from '../../src/book/index.js';
+import { cautions } from '../../src/facts/index.js';
 import type { TaskChecked } from '../../src/lessons/formula-task.js';
 import {
   hintsFor,
@@ -144,6 +145,13 @@ export class CroftLessonSheet extends LitElement {
                 .slice(0, this.steps)
                 .map((step) => html`<li>${step}</li>`)}
             </ol>`
+      }
+      ${
+        at.rows.some((row) => live.value(sheet, row, 'way') === 'canned')
+          ? html`<p class="caution small">
+              <strong>With care:</strong> ${cautions('canned').map(({ text }) => `${text} `)}
+            </p>`
+          : nothing
       }
       <p class="unseen" role="status">${this.said}</p>
     </div>`;

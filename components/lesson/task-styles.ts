@@ -86,6 +86,11 @@ export const taskStyles = css`
   .feedback.wrong {
     border-color: var(--problem);
   }
+  .caution {
+    padding: 0.5rem 0.75rem;
+    border-inline-start: 4px solid var(--problem);
+    background: var(--problem-paper);
+  }
   .steps {
     display: grid;
     gap: 0.25rem;

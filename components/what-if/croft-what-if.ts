@@ -22,9 +22,10 @@ import { withoutBook } from '../pictures/no-book.js';
 import { cautionsOf, cautionsView } from '../sheet/cautions.js';
 import type { BookGiver } from './book-copy.js';
 import { changeInWords, changesView, countInWords } from './changes-view.js';
-import { controlView, valueInWords } from './control-view.js';
+import { controlView } from './control-view.js';
 import { OwnCopy } from './own-copy.js';
 import { Pending } from './pending.js';
+import { elsewhereInWords, formulasNote, putView } from './put-view.js';
 import { whatIfStyles } from './what-if-styles.js';
 
 /** Milliseconds of rest after which it is said what came of trying. */
@@ -185,7 +186,7 @@ export class CroftWhatIf extends LitElement implements BookGiver {
       </p>`;
     return html`<div class="doings">
         <p><strong>${countInWords(this.#changes)}</strong>
- ${this.#elsewhereInWords()}<span class="quiet small">The book stays as it is.</span></p>
+ ${elsewhereInWords(this.#elsewhere)}<span class="quiet small">The book stays as it is.</span></p>
         <button class="button" type="button" @click=${() => this.reset()}>All as in the book</button>
         ${
           this.readOnly
@@ -202,47 +203,8 @@ export class CroftWhatIf extends LitElement implements BookGiver {
               </button>`
         }
       </div>
-      ${this.#own.book.live?.needsEngine ? this.#formulasNote() : nothing}
-      ${this.asking && !this.readOnly ? this.#writes(trial) : nothing}`;
-  }
-
-  #elsewhereInWords(): string {
-    const [last, ...others] = [...this.#elsewhere].reverse();
-    if (last === undefined) return '';
-    const titles = others.length === 0 ? last : `${others.reverse().join(', ')} and ${last}`;
-    return `On ${titles} some would. `;
-  }
-
-  #formulasNote(): TemplateResult {
-    return html`<p class="note quiet small">
-      ${
-        this.#own.book.followsFormulas
-          ? 'Formulas are not worked out yet, so what depends on them may be missing here.'
-          : 'Own formulas are not worked out here: no planning figure depends on them.'
-      }
-    </p>`;
-  }
-
-  #writes({ tried }: WhatIfTrial): TemplateResult {
-    return html`<div class="writes" role="group" aria-label="Put it into the book">
-      <p>This would be written into the book, as one step that undo takes back:</p>
-      <ul>
-        ${tried.map(
-          ({ varied, value }) => html`<li>
-            ${varied.label}: ${valueInWords(varied, varied.present)} → <strong>${valueInWords(varied, value)}</strong>
-            ${varied.isFormula ? html`<span class="problem">(in place of its formula)</span>` : nothing}
-          </li>`,
-        )}
-      </ul>
-      <div class="row">
-        <button class="button first" type="button" @click=${this.#put}>
-          Write ${tried.length === 1 ? 'this value' : `these ${tried.length} values`}
-        </button>
-        <button class="button" type="button" @click=${() => {
-          this.asking = false;
-        }}>Not now</button>
-      </div>
-    </div>`;
+      ${this.#own.book.live?.needsEngine ? formulasNote(this.#own.book.followsFormulas) : nothing}
+      ${this.asking && !this.readOnly ? putView(trial, { put: this.#put, leave: this.#leave }) : nothing}`;
   }
 
   #table(trial: WhatIfTrial): TemplateResult {
@@ -259,6 +221,10 @@ export class CroftWhatIf extends LitElement implements BookGiver {
     const cautions = [...new Map(found.map((each) => [each.id, each])).values()];
     return html`${changesView(this.#changes, this.#all, showAll)} ${cautionsView(cautions)}`;
   }
+
+  readonly #leave = (): void => {
+    this.asking = false;
+  };
 
   readonly #put = (): void => {
     this.#pending.flush();
