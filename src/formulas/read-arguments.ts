@@ -68,7 +68,7 @@ function asMonthDay(value: Scalar, arg: ArgumentDeclaration): Result<unknown> {
 }
 
 function oneOf(value: Scalar, among: readonly string[], arg: ArgumentDeclaration): Result<string> {
-  const wanted = String(value).trim().toLowerCase();
+  const wanted = typeof value === 'object' ? '' : String(value).trim().toLowerCase();
   const found = among.find((each) => each === wanted);
   return found === undefined ? wrong(arg, value, orList(among.map((each) => `"${each}"`))) : ok(found);
 }
