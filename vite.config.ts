@@ -117,6 +117,7 @@ export default defineConfig(({ mode }) => {
         ],
       },
     },
-    test: { root: at('.'), include: ['tests/**/*.test.ts'], testTimeout: 90_000 },
+    // Two at once even on two cores: a file of browser tests mostly waits for its browser.
+    test: { root: at('.'), include: ['tests/**/*.test.ts'], testTimeout: 90_000, maxWorkers: 2 },
   };
 });
