@@ -157,8 +157,10 @@ describe('the units of a formula', () => {
         // A share (pounds ÷ pounds) is a plain number here: it goes with whatever it is added to.
         fc.pre(!problems.some(({ message }) => /\bnumber/.test(message)));
         const unlike = problems.some(({ code }) => code === 'unlike-units');
+        // Ounces and pounds added unconverted are said first; what that sum is in is then not known.
+        const unconverted = problems.some(({ code }) => code === 'convert-units');
         if (unlike) expect(of, text).toBeNull();
-        else if (of === null) expect(text).toMatch(/\/|\*/);
+        else if (of === null && !unconverted) expect(text).toMatch(/\/|\*/);
       }),
       { numRuns: RUNS },
     );
