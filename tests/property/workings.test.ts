@@ -156,6 +156,8 @@ describe('the units of a formula', () => {
         });
         // A share (pounds ÷ pounds) is a plain number here: it goes with whatever it is added to.
         fc.pre(!problems.some(({ message }) => /\bnumber/.test(message)));
+        // Ours measures what jars hold in quarts, never in feet of three sides.
+        fc.pre((text.match(/\[foot\]/g) ?? []).length < 3);
         const unlike = problems.some(({ code }) => code === 'unlike-units');
         // Ounces and pounds added unconverted are said first; what that sum is in is then not known.
         const unconverted = problems.some(({ code }) => code === 'convert-units');
