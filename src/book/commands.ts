@@ -68,6 +68,8 @@ export type Command =
   | {
       readonly do: 'take over';
       readonly edits: readonly StoredEdit[];
+      /** True where rows become all that they were: what was allotted then belongs to them, also where it is the same now. */
+      readonly whole?: boolean;
       /** What it is called in 'Undo …'. */
       readonly called: string;
     }

@@ -17,7 +17,7 @@ import type { DayNumber } from '../planning/types.js';
 import type { Problem } from '../problem.js';
 import { BookLooks } from './book-looks.js';
 import { todayHere } from './household.js';
-import { forgotten, postings } from './post-draws.js';
+import { allottedAsStored, forgotten, postings } from './post-draws.js';
 import { makeStillOurs } from './still-ours.js';
 import { BROKE_DOWN, figuresLeft } from './unforeseen.js';
 
@@ -86,12 +86,12 @@ export class LiveBook extends BookLooks {
       if (!done.ok) return done;
       notes = done.value.notes;
       written = done.value.changes;
-      const stale = forgotten(this.state, this.settling.plan, written);
+      const stays = allottedAsStored(command, written);
+      const stale = forgotten(this.state, this.settling.plan, written, stays);
       put(stale, bench);
       written = [...written, ...stale];
       cells = this.settling.settle(written);
-      const asStored = command.do === 'take over';
-      const posted = postings(this.state, this.settling.plan, written, asStored);
+      const posted = postings(this.state, this.settling.plan, written, stays);
       if (posted.length > 0) {
         put(posted, bench);
         written = [...written, ...posted];

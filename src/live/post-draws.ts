@@ -1,4 +1,4 @@
-import type { BookState, Change } from '../book/index.js';
+import type { BookState, Change, Command } from '../book/index.js';
 import type { Allotment } from '../planning/types.js';
 import type { PlanBook } from './plan-book.js';
 
@@ -12,12 +12,28 @@ const same = (a: Allotment, b: Allotment): boolean =>
 /** Kept columns that say where a draw came from: written anew, what was stored no longer holds. */
 const ORIGIN = new Set(['food', 'way', 'container', 'lot', 'corrects']);
 
+/** Whether what is stored as allotted to a draw belongs to the cells that it has now. */
+export type AllottedAsStored = (row: string) => boolean;
+
+/** Of a command: draws that came from another state of the book, with what was allotted to them there. */
+export function allottedAsStored(command: Command, written: readonly Change[]): AllottedAsStored {
+  if (command.do !== 'take over') return () => false;
+  if (command.whole) return () => true;
+  const came = new Set<string>();
+  for (const { path } of written)
+    if (path[2] === 'rows' && (path.length === 4 || path[4] === 'allotted')) came.add(path[3]!);
+  return (row) => came.has(row);
+}
+
 /** Changes that forget the stored allotment of draws whose food, measure or lot was written anew. */
-export function forgotten(state: BookState, plan: PlanBook, written: readonly Change[]): Change[] {
+export function forgotten(
+  state: BookState,
+  plan: PlanBook,
+  written: readonly Change[],
+  stays: AllottedAsStored,
+): Change[] {
   const sheet = plan.rows.sheet('draws')?.id;
   const changes: Change[] = [];
-  // What was allotted came with the cells: taken over from an earlier version, say.
-  const brought = new Set(written.filter(({ path }) => path[4] === 'allotted').map(({ path }) => path[3]));
   for (const { path } of written) {
     const [head, sheetId, part, row, field, column] = path;
     if (
@@ -26,7 +42,7 @@ export function forgotten(state: BookState, plan: PlanBook, written: readonly Ch
       part !== 'rows' ||
       field !== 'cells' ||
       !ORIGIN.has(column!) ||
-      brought.has(row)
+      stays(row!)
     )
       continue;
     const was = state.at(['sheets', sheetId!, 'rows', row!, 'allotted']);
@@ -39,25 +55,22 @@ export function forgotten(state: BookState, plan: PlanBook, written: readonly Ch
 
 /**
  * Posts the draws that a command wrote: what was allotted to which lot is stored with the draw, so that
- * later draws and lots do not move it. A draw written anew is allotted anew; `asStored`: not those that came
- * whole, or with what was allotted, from another state of the book.
+ * later draws and lots do not move it. A draw written anew is allotted anew.
  */
 export function postings(
   state: BookState,
   plan: PlanBook,
   written: readonly Change[],
-  asStored = false,
+  stays: AllottedAsStored,
 ): Change[] {
   const sheet = plan.rows.sheet('draws');
   if (!sheet) return [];
   const drawn = new Set<string>();
   for (const { path, to } of written) {
     const [head, sheetId, part, row, field, column] = path;
-    if (head !== 'sheets' || sheetId !== sheet.id || part !== 'rows') continue;
+    if (head !== 'sheets' || sheetId !== sheet.id || part !== 'rows' || stays(row!)) continue;
     if (field === undefined ? to !== undefined : field === 'cells' && BEARING.has(column!)) drawn.add(row!);
   }
-  if (asStored)
-    for (const { path } of written) if (path.length === 4 || path[4] === 'allotted') drawn.delete(path[3]!);
   const changes: Change[] = [];
   for (const id of drawn) {
     const row = state.sheets.get(sheet.id)?.rows.get(id);

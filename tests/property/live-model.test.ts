@@ -46,6 +46,20 @@ const FOUND: readonly (readonly [string, readonly Happening[]])[] = [
       { happens: 'edit', tab: 0, edit: { edit: 'type', sheet: 0, row: 0, column: 1, typed: 'tomato' } },
     ],
   ],
+  [
+    'what was allotted to a draw, where the version brought back had it as it still was',
+    [
+      {
+        happens: 'edit',
+        tab: 0,
+        edit: { edit: 'draw', food: 'tomato', amount: 1, container: '', day: 1, purpose: '' },
+      },
+      { happens: 'take a copy' },
+      // The lot that it came from.
+      { happens: 'edit', tab: 0, edit: { edit: 'type', sheet: 2, row: 0, column: 9, typed: false } },
+      { happens: 'bring back', tab: 0, sheet: null },
+    ],
+  ],
 ];
 
 describe('what once went wrong', () => {

@@ -140,8 +140,10 @@ export class Table {
         const sheet = happening.sheet === null ? undefined : sheets[happening.sheet % sheets.length]!.id;
         const what = sheet === undefined ? ({ part: 'book' } as const) : ({ part: 'sheet', sheet } as const);
         const back = bringBack(tab.live, parsed(this.#copy.base), what, 'before');
-        if (back.ok) tab.apply(back.value.command);
-        return back.ok ? tab : undefined;
+        if (!back.ok) return undefined;
+        tab.apply(back.value.command);
+        this.#expectBack(tab, sheet);
+        return tab;
       }
       case 'merge the copy':
         return this.#merge(tab, happening.based);
@@ -191,6 +193,21 @@ export class Table {
     return again;
   }
 
+  /** What was brought back stands there exactly as in the version, what was allotted to draws included. */
+  #expectBack(tab: Tab, sheet: string | undefined): void {
+    const concerned = (book: Flat): Flat =>
+      new Map(
+        [...book].filter(
+          ([path]) =>
+            // A sheet takes no title that another has by now, and remembers what its formulas miss.
+            !REMEMBERED.test(path) &&
+            (sheet === undefined ||
+              (path.startsWith(`sheets/${sheet}/`) && path !== `sheets/${sheet}/title`)),
+        ),
+      );
+    expectSame(concerned(flat(parsed(this.#copy!.base))), concerned(tab.flat), 'brought back');
+  }
+
   #merge(tab: Tab, based: boolean): Tab | undefined {
     const copy = this.#copy;
     if (!copy) return undefined;
@@ -205,6 +222,7 @@ export class Table {
   }
 }
 
+const REMEMBERED = /^sheets\/[^/]+\/gone$/;
 const CELL = /^sheets\/[^/]+\/rows\/[^/]+\/(cells\/[^/]+|(note|colour):.+)$/;
 
 /** An entry of either copy is in the merged book, unless one of them took it away or both set it. */

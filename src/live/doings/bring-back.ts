@@ -64,7 +64,12 @@ export function bringBack(
   const rows = edits.filter(isRow);
   const cells = edits.filter(isCell).length;
   return ok({
-    command: { do: 'take over', called: `bringing back from “${called}”`, edits },
+    command: {
+      do: 'take over',
+      called: `bringing back from “${called}”`,
+      edits,
+      ...(what.part !== 'cell' && { whole: true }),
+    },
     counts: {
       rowsBack: rows.filter(({ to }) => to !== undefined).length,
       rowsGone: rows.filter(({ to }) => to === undefined).length,
