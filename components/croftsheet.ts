@@ -6,6 +6,7 @@ export { type PlaceAsked, readPlace, readStanding, type Standing } from './book/
 export { CroftBookMenu } from './book-menu/croft-book-menu.js';
 export { CroftEmbed } from './embed/croft-embed.js';
 export { CroftFormulas } from './formulas/croft-formulas.js';
+export { CroftFunctions } from './functions/croft-functions.js';
 export { CroftLabels } from './labels/croft-labels.js';
 export { CroftLesson } from './lesson/croft-lesson.js';
 export { CroftLessonSheet } from './lesson/croft-lesson-sheet.js';

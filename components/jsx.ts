@@ -31,6 +31,7 @@ export interface CroftElements {
     >;
   'croft-figures-day': Common & Attributes<'book', 'read-only'>;
   'croft-formulas': Common & Attributes<'book' | 'search' | 'theme', 'errors' | 'read-only' | 'bare'>;
+  'croft-functions': Common & Attributes<'function' | 'search' | 'book' | 'theme', 'bare'>;
   'croft-labels': Common & Attributes<'book' | 'lots' | 'each' | 'size' | 'theme'>;
   'croft-lesson': Common &
     Attributes<'book' | 'topics' | 'level' | 'seed' | 'count' | 'units' | 'lesson' | 'heading' | 'theme'>;

@@ -36,6 +36,16 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
+    label: 'Functions…',
+    title: 'Every function for formulas: what it gives, its arguments, its source, and an example to change.',
+    icon: icons.functions,
+    group: 'sheets',
+    open: async () => {
+      await import('../functions/functions-dialog.js');
+      return html`<croft-functions-dialog></croft-functions-dialog>`;
+    },
+  },
+  {
     label: 'What if…',
     title: 'Tries other values on a copy of the book, and shows which planning figures would change.',
     icon: icons.whatIf,

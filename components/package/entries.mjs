@@ -8,6 +8,7 @@ export const ELEMENT_ENTRIES = {
   'croft-embed': 'components/embed/croft-embed.ts',
   'croft-figures-day': 'components/sheet/figures-day.ts',
   'croft-formulas': 'components/formulas/croft-formulas.ts',
+  'croft-functions': 'components/functions/croft-functions.ts',
   'croft-labels': 'components/labels/croft-labels.ts',
   'croft-lesson': 'components/lesson/croft-lesson.ts',
   'croft-lesson-sheet': 'components/lesson/croft-lesson-sheet.ts',

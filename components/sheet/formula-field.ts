@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { base } from '../look/base.js';
@@ -31,6 +31,8 @@ export class FormulaField extends LitElement {
   @state() private wrong = '';
   @state() private advice: Advice | null = null;
   @state() private first: readonly FirstAnswer[] = [];
+  /** The reference of functions, while it is open. */
+  @state() private reference: TemplateResult | typeof nothing = nothing;
   /** The formula whose advice was shown: keeping it after that is meant. */
   #advised = '';
   #before = '';
@@ -107,6 +109,7 @@ export class FormulaField extends LitElement {
           Begins with <code>=</code> and uses columns by name; each row counts with its own values. What you
           type into a single cell goes before it. With no formula, the column is yours to write in.
         </p>
+        <p class="small"><button class="link" type="button" @click=${this.#functions}>All functions, with examples…</button></p>
       </div>
       ${
         columns.length === 0
@@ -120,8 +123,18 @@ export class FormulaField extends LitElement {
                 )}
               </div>
             </div>`
-      }`;
+      }${this.reference}`;
   }
+
+  readonly #functions = async (): Promise<void> => {
+    await import('../functions/functions-dialog.js');
+    const done = (event: Event): void => {
+      event.stopPropagation();
+      this.reference = nothing;
+      this.focus();
+    };
+    this.reference = html`<croft-functions-dialog @croft-dialog-done=${done}></croft-functions-dialog>`;
+  };
 
   /** The form is outside this element's own tree: Enter reaches it only so. */
   readonly #pressed = (event: KeyboardEvent): void => {

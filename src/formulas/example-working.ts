@@ -2,7 +2,7 @@ import { parse, tokenize } from '@borgar/fx';
 import { fromIsoDay } from '../planning/dates.js';
 import type { Explained, FunctionContext, FunctionDeclaration } from './declare.js';
 import { stepsOfCall } from './evaluate-declared.js';
-import { freeUnit } from './function-units.js';
+import { freeUnit, type GivenUnit } from './function-units.js';
 import { quantityInWords } from './quantity-words.js';
 import type { GivenValue, Scalar } from './read-arguments.js';
 
@@ -46,17 +46,27 @@ function givenOf(node: Node | null): GivenValue | undefined {
   return node.value;
 }
 
+/** What the example gives to the function; undefined where its formula does not call it. */
+export function givenInExample(
+  declaration: FunctionDeclaration,
+): readonly (GivenValue | undefined)[] | undefined {
+  const tree = parse(tokenize(declaration.example.formula)) as Node;
+  return callOf(tree, declaration.name)?.arguments?.map(givenOf);
+}
+
+/** Values as they stand in a formula: a text may name a unit, and nothing else is known of theirs. */
+export const withUnits = (given: readonly (GivenValue | undefined)[]): readonly (GivenUnit | undefined)[] =>
+  given.map((value) =>
+    value === undefined
+      ? undefined
+      : { quantity: undefined, text: typeof value === 'string' ? value : undefined },
+  );
+
 /** How a function comes to the answer of its example: for the help that shows it. Undefined where it cannot. */
 export function workingOfExample(declaration: FunctionDeclaration): ExampleWorking | undefined {
-  const tree = parse(tokenize(declaration.example.formula)) as Node;
-  const call = callOf(tree, declaration.name);
-  if (!call) return undefined;
-  const given = (call.arguments ?? []).map(givenOf);
-  const units = given.map((value) => ({
-    quantity: undefined,
-    text: typeof value === 'string' ? value : undefined,
-  }));
-  const x = freeUnit(declaration, units);
+  const given = givenInExample(declaration);
+  if (!given) return undefined;
+  const x = freeUnit(declaration, withUnits(given));
   const found = stepsOfCall(declaration, given, EXAMPLE_CONTEXT, x ? quantityInWords(x) : '');
   return found.ok ? found.value : undefined;
 }

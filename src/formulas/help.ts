@@ -1,11 +1,17 @@
+import type { Problem } from '../problem.js';
 import { type FunctionDeclaration, type Group, signature } from './declare.js';
 import { workingOfExample } from './example-working.js';
 import { functions } from './functions.js';
+import { errorsOf, takesInWords, unitInWords } from './help-words.js';
 import { standardFunctions } from './standard.js';
 
 export interface ArgumentHelp {
   readonly name: string;
   readonly help: string;
+  /** What it takes, with its bounds: 'a number, 0 or more', 'the name of a crop'. */
+  readonly takes: string;
+  /** Its unit in words; blank where it has none, or any will do. */
+  readonly unit: string;
   readonly optional: boolean;
   /** What counts when it is left out, in words; blank where it must be given. */
   readonly otherwise: string;
@@ -35,6 +41,8 @@ export interface FunctionReference extends FunctionHelp {
   readonly steps: readonly string[];
   /** Where the answer of the example comes from: publisher and title, or 'arithmetic'. */
   readonly from: string;
+  /** What a cell says where it is given something that does not fit: one for each argument. */
+  readonly errors: readonly Problem[];
 }
 
 export function helpOf(declaration: FunctionDeclaration): FunctionHelp {
@@ -47,6 +55,8 @@ export function helpOf(declaration: FunctionDeclaration): FunctionHelp {
     arguments: declaration.arguments.map((arg) => ({
       name: arg.name,
       help: arg.help,
+      takes: takesInWords(arg),
+      unit: unitInWords(arg.unit),
       optional: arg.optional === true,
       otherwise: arg.otherwise ?? '',
       values: arg.values ?? [],
@@ -66,6 +76,7 @@ export function referenceOf(declaration: FunctionDeclaration): FunctionReference
     ...helpOf(declaration),
     steps: working?.steps ?? [],
     from: working?.answer.source ?? declaration.source,
+    errors: errorsOf(declaration),
   };
 }
 

@@ -24,3 +24,4 @@ export {
 } from './help.js';
 export { type GivenValue, readArguments, type Scalar } from './read-arguments.js';
 export { type StandardFunction, standardFunctions } from './standard.js';
+export { exampleTexts, type TriedFunction, tryFunction } from './try-out.js';
