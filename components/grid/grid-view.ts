@@ -27,6 +27,17 @@ export interface GridHost {
   lookChanged?(): void;
   /** The person asks for what only the element shows: a title for a column, say. */
   ask(what: GridRequest): void;
+  /** What the element has to say of a cell beside what the book does; null: nothing. */
+  markOf?(cell: GridCell): CellMark | null;
+}
+
+/** What is said of one cell by a sign and in words, never by colour alone. */
+export interface CellMark {
+  readonly tone: 'asked' | 'right' | 'wrong';
+  /** Stands before the cell's text; empty: only the tone is seen. */
+  readonly sign: string;
+  /** For the title and for screen readers. */
+  readonly words: string;
 }
 
 export type GridRequest =
@@ -66,6 +77,8 @@ export interface GridView {
   /** Filters out the rows that show `value` in a column; null: every row of that column's filter again. */
   leaveOut(column: string, value: number | null): void;
   setColourScheme(scheme: 'light' | 'dark'): void;
+  /** What `markOf` says has changed. */
+  remark(): void;
   /** The element's size or visibility changed. */
   layOut(): void;
   destroy(): void;

@@ -2,7 +2,7 @@ import { css, html, LitElement, type PropertyValues } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
-import type { GridCell, GridLook, GridRequest, GridView } from '../grid/grid-view.js';
+import type { CellMark, GridCell, GridLook, GridRequest, GridView } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
 import { SchemeController } from '../look/scheme.js';
 import { TypedAhead } from './typed-ahead.js';
@@ -15,6 +15,7 @@ export interface PaneHost {
   selected(cell: GridCell | null): void;
   lookChanged(): void;
   ask(what: GridRequest): void;
+  markOf?(cell: GridCell): CellMark | null;
 }
 
 /** Where a grid that opens puts its selection, and what was typed while it was loading. */
@@ -121,6 +122,7 @@ export class GridPane extends LitElement {
         selected: (cell) => host.selected(cell),
         lookChanged: () => host.lookChanged(),
         ask: (what) => host.ask(what),
+        markOf: (cell) => host.markOf?.(cell) ?? null,
       });
     } catch (error) {
       ahead?.end();

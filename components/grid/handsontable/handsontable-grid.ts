@@ -59,7 +59,7 @@ export class HandsontableGrid implements GridView {
     this.#portal = new Portal(document, this.#wrapper);
 
     const binding = new SheetBinding(host.live, host.sheet);
-    const painter = new CellPainter(binding);
+    const painter = new CellPainter(binding, (cell) => host.markOf?.(cell) ?? null);
     const GridClass = gridClass();
     const hot = new GridClass(table, settings(binding, painter, host, into.clientWidth)) as Hot;
     this.#hot = hot;
@@ -179,6 +179,10 @@ export class HandsontableGrid implements GridView {
   setColourScheme(scheme: 'light' | 'dark'): void {
     this.#wrapper.style.setProperty('color-scheme', scheme);
     this.#portal.takeOver(scheme);
+  }
+
+  remark(): void {
+    this.#context.painter.repaint();
   }
 
   layOut(): void {

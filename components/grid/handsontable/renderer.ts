@@ -4,7 +4,9 @@ import type { ColumnView } from '../../../src/live/columns.js';
 import { inWords, isNote } from '../../look/problems.js';
 import { looksInWords } from '../../sheet/looks/in-words.js';
 import { type ShownCell, shownCell } from '../../sheet/shown.js';
+import type { CellMark, GridCell } from '../grid-view.js';
 import type { SheetBinding } from './binding.js';
+import { MARK_CLASSES, withMark } from './cell-mark.js';
 import { contextOf } from './context.js';
 import { bandInWords } from './groups.js';
 import type { Line } from './line.js';
@@ -18,7 +20,7 @@ type Renderer =
   Parameters<typeof baseRenderer> extends [infer H, ...infer Rest] ? (hot: H, ...rest: Rest) => void : never;
 
 /** What a cell shows, as far as its element goes. */
-interface Look {
+export interface Look {
   readonly text: string;
   readonly classes: readonly string[];
   readonly title: string;
@@ -31,6 +33,8 @@ interface Look {
   readonly remark: string;
   /** Null where the cell is not one to tick. */
   readonly ticked: boolean | null;
+  /** Before the text: what the element around has to say of it. */
+  readonly sign?: string;
 }
 
 const OURS = [
@@ -46,6 +50,7 @@ const OURS = [
   'croft-tint',
   'croft-noted',
   ...COLOURS.map((colour) => `croft-${colour}`),
+  ...MARK_CLASSES,
 ];
 
 /** Paints cells from the book. Text goes in as text, never as HTML. */
@@ -59,7 +64,10 @@ export class CellPainter {
   /** How many bands of groups stand above a line as seen. */
   bandsAbove: (row: number) => number = () => 0;
 
-  constructor(readonly binding: SheetBinding) {}
+  constructor(
+    readonly binding: SheetBinding,
+    readonly markOf: (cell: GridCell) => CellMark | null = () => null,
+  ) {}
 
   /** To be called after every change of the book, before anything is painted. */
   forget(): void {
@@ -68,7 +76,9 @@ export class CellPainter {
 
   #lookOf(column: ColumnView, line: Line): Look {
     this.#pending ??= this.binding.live.needsEngine;
-    return lookOf(this.binding, column, line, this.#pending);
+    const look = lookOf(this.binding, column, line, this.#pending);
+    const mark = line.id === null ? null : this.markOf({ row: line.id, column: column.id });
+    return mark ? withMark(look, mark) : look;
   }
 
   /** For the library, which calls it for every cell that it draws anew. */
@@ -148,7 +158,7 @@ function tickOf(column: ColumnView, { kind, text }: ShownCell): boolean | null {
 
 function wear(
   td: HTMLTableCellElement,
-  { text, classes, title, problem, invalid, note, remark, ticked }: Look,
+  { text, classes, title, problem, invalid, note, remark, ticked, sign = '' }: Look,
 ): void {
   for (const name of OURS) td.classList.toggle(name, classes.includes(name));
   const set = (name: string, value: string): void => {
@@ -156,6 +166,7 @@ function wear(
     else td.setAttribute(name, value);
   };
   set('title', [problem || title, remark].filter(Boolean).join('\n'));
+  set('data-sign', sign);
   set('aria-invalid', invalid ? 'true' : '');
   set('aria-description', [problem, note].filter(Boolean).join(' '));
   if (ticked === null) td.textContent = text;

@@ -5,6 +5,7 @@ import cells from './styles-cells.css?inline';
 import editor from './styles-editor.css?inline';
 import groups from './styles-groups.css?inline';
 import looks from './styles-looks.css?inline';
+import marks from './styles-marks.css?inline';
 import tokens from './styles-theme.css?inline';
 
 const made = new WeakMap<Document, CSSStyleSheet[]>();
@@ -14,7 +15,7 @@ export function sheetsOf(document: Document): CSSStyleSheet[] {
   let sheets = made.get(document);
   if (!sheets) {
     const { CSSStyleSheet: Sheet } = document.defaultView ?? window;
-    sheets = [core, theme, base, tokens, cells, looks, groups, editor].map((css) => {
+    sheets = [core, theme, base, tokens, cells, looks, marks, groups, editor].map((css) => {
       const sheet = new Sheet();
       sheet.replaceSync(css);
       return sheet;
