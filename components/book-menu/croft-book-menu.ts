@@ -13,6 +13,8 @@ import { BOOK_DOINGS, type BookDoing } from './doings.js';
  *
  * @element croft-book-menu
  * @attr book - Id of the `<croft-book>`, where it does not stand around this element.
+ * @csspart button - The button that opens the menu.
+ * @csspart menu - The menu.
  */
 @customElement('croft-book-menu')
 export class CroftBookMenu extends LitElement {
@@ -104,6 +106,7 @@ export class CroftBookMenu extends LitElement {
   protected override render() {
     return html`<button
         class="button opener"
+        part="button"
         type="button"
         aria-haspopup="menu"
         aria-expanded=${this.open}
@@ -126,7 +129,7 @@ export class CroftBookMenu extends LitElement {
   }
 
   #menu() {
-    return html`<div role="menu" aria-label="This book" @keydown=${this.#menuKey}>
+    return html`<div role="menu" part="menu" aria-label="This book" @keydown=${this.#menuKey}>
       ${BOOK_DOINGS.map(
         (doing, i) => html`${
           i > 0 && BOOK_DOINGS[i - 1]!.group !== doing.group ? html`<div role="separator"></div>` : nothing

@@ -35,6 +35,7 @@ const NONE: ReadonlyMap<string, CellValue> = new Map();
  * @attr book - Id of the `<croft-book>`; the one around it unless given.
  * @attr heading - A heading of your own; the question of the task unless given.
  * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts.
+ * @csspart table - The table with the blank column.
  * @fires croft-lesson-checked - A formula was checked: `detail` is `{ task, kind, right }`.
  */
 @customElement('croft-lesson-sheet')

@@ -55,6 +55,7 @@ const FRAME_RULES = `
  *   `question` is a number, or the task of which a formula was checked.
  * @csspart controls - Level, another sheet, print.
  * @csspart questions - The questions.
+ * @csspart tasks - Formulas to be written, each on its own sheet.
  */
 @customElement('croft-lesson')
 export class CroftLesson extends LitElement {

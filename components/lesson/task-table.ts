@@ -26,7 +26,7 @@ export function taskTable(
   const title = (column: string): string => live.column(sheet, column)?.title ?? column;
   const wrong = wrongRow(checked);
   return html`<div class="task-scroll" role="region" aria-label=${caption} tabindex="0">
-    <table class="task">
+    <table class="task" part="table">
       <caption class="unseen">
         ${caption}
       </caption>

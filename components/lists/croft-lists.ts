@@ -26,7 +26,9 @@ import { Ticks } from './ticks.js';
  * @attr bare - Without the title and the buttons.
  * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts.
  * @fires croft-week - A person moved to another week: `detail` is its Monday, as `2026-02-23`.
- * @csspart bringUp - What to fetch; likewise `shopping`, `prep`.
+ * @csspart bringUp - What to fetch.
+ * @csspart shopping - What to buy.
+ * @csspart prep - What to do ahead.
  * @csspart meals - The meals that the lists are for.
  * @csspart cautions - Food-safety words.
  * @csspart empty - What stands there for a week without meals.

@@ -59,8 +59,52 @@ export const tokenText = `
     --font-title: var(--croft-font-title, var(--font));
     --font-figures: var(--croft-font-figures, var(--font));
     --radius: var(--croft-radius, 6px);
-    --space: var(--croft-space, 0.5rem);
     --height: var(--croft-sheet-height, min(74vh, 46rem));
   }
   ${schemeText}
+  @media (prefers-contrast: more) {
+    :host {
+      --quiet: var(--ink);
+      --line: color-mix(in srgb, var(--ink) 55%, var(--paper));
+      --plan-line: color-mix(in srgb, var(--ink) 70%, var(--plan));
+      --own: color-mix(in srgb, var(--croft-own-mark, light-dark(#55794a, #98bd86)) 60%, var(--ink));
+      --focus: var(--ink);
+    }
+  }
+  /* Drawings and marks take the reader's own colours too; of all else the browser sees to it. */
+  @media (forced-colors: active) {
+    :host {
+      --paper: Canvas;
+      --raised: Canvas;
+      --ink: CanvasText;
+      --quiet: CanvasText;
+      --line: CanvasText;
+      --accent: LinkText;
+      --on-accent: Canvas;
+      --plan: Canvas;
+      --plan-line: CanvasText;
+      --own: CanvasText;
+      --problem: CanvasText;
+      --problem-paper: Canvas;
+      --focus: Highlight;
+    }
+  }
+  /* Ink is dear and paper is white, whatever the page looks like. */
+  @media print {
+    :host {
+      color-scheme: light !important;
+      --paper: #fff;
+      --raised: #fff;
+      --ink: #000;
+      --quiet: #333;
+      --line: #999;
+      --accent: #000;
+      --on-accent: #fff;
+      --plan: #f4f2ea;
+      --plan-line: #777;
+      --own: #444;
+      --problem: #000;
+      --problem-paper: #fff;
+    }
+  }
 `;

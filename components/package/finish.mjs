@@ -2,8 +2,9 @@
 // every file for pages that check what they load.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { CSS_PROPERTIES } from './css-properties.mjs';
 import { ELEMENT_ENTRIES } from './entries.mjs';
 
 const repository = resolve(import.meta.dirname, '../..');
@@ -39,6 +40,7 @@ function published(manifest) {
       .filter(({ customElement }) => customElement)
       .map((each) => ({
         ...each,
+        cssProperties: [...(each.cssProperties ?? []), ...sharedProperties(each.tagName)],
         members: each.members?.filter(
           ({ privacy, name }) => (privacy ?? 'public') === 'public' && !name.startsWith('#'),
         ),
@@ -51,6 +53,16 @@ function published(manifest) {
       })),
   }));
   return { ...manifest, modules };
+}
+
+/** The custom properties that every element heeds which draws something, each with what it is unless given. */
+function sharedProperties(tagName) {
+  if (tagName === 'croft-book') return [];
+  const tokens = readFileSync(resolve(repository, 'components/look/token-text.ts'), 'utf8');
+  return Object.entries(CSS_PROPERTIES).map(([name, description]) => {
+    const [, value] = new RegExp(`: var\\(\\s*${name},([^;]*)\\);`).exec(tokens);
+    return { name, description, default: value.replace(/\s+/g, ' ').trim() };
+  });
 }
 
 const filesIn = (folder) =>
@@ -71,5 +83,6 @@ function makeIntegrity() {
 }
 
 makeManifest();
+cpSync(resolve(repository, 'components/look/themes'), resolve(dist, 'themes'), { recursive: true });
 copyFileSync(resolve(import.meta.dirname, 'embed.html'), resolve(dist, 'embed.html'));
 makeIntegrity();

@@ -40,7 +40,8 @@ const FIRST = 6;
  * @csspart chart - The picture.
  * @csspart first - What to eat first.
  * @csspart empty - What stands there while the book has no foods.
- * @cssprop --croft-bar - Colour of what stands there; `--croft-short` of what does not fit.
+ * @cssprop --croft-bar - Colour of what stands there.
+ * @cssprop --croft-short - Colour of what does not fit.
  */
 @customElement('croft-room')
 export class CroftRoom extends LitElement {

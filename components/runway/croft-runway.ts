@@ -52,7 +52,10 @@ const REASONS: readonly ApartReason[] = ['not known', 'no use', 'not from the sh
  * @csspart chart - The picture.
  * @csspart apart - Foods without a bar.
  * @csspart empty - What stands there while the book has no foods.
- * @cssprop --croft-bar - Colour of the bars; likewise `--croft-short`, `--croft-over`, `--croft-harvest`.
+ * @cssprop --croft-bar - Colour of the bars.
+ * @cssprop --croft-short - Colour of the weeks that a food is short.
+ * @cssprop --croft-over - Colour of what is over when the next harvest comes.
+ * @cssprop --croft-harvest - Colour of the next harvest or supply.
  * @cssprop --croft-sticky-top - Height of what the page keeps at the top of the window, for the axis.
  */
 @customElement('croft-runway')

@@ -66,8 +66,10 @@ const ORDERS: readonly (readonly [SeasonOrder, string])[] = [
  * @csspart key - What the marks mean.
  * @csspart chart - The picture.
  * @csspart empty - What stands there while there are no plantings.
- * @cssprop --croft-bar - Colour of beginnings and putting up; likewise `--croft-sprout`, `--croft-harvest`,
- *   `--croft-short`.
+ * @cssprop --croft-bar - Colour of beginnings and of putting up.
+ * @cssprop --croft-sprout - Colour of setting out and of growing.
+ * @cssprop --croft-harvest - Colour of the harvest.
+ * @cssprop --croft-short - Colour of what is late.
  * @cssprop --croft-sticky-top - Height of what the page keeps at the top of the window, for the axis.
  */
 @customElement('croft-season')

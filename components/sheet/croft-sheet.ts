@@ -46,17 +46,14 @@ const KEY_MISSING: Problem = {
  * @attr read-only - No grid is offered.
  * @attr bare - Without the sheet's title, what it is for and the day of its figures (see croft-figures-day).
  * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts.
- * @csspart table - The table of the reading view's frame.
+ * @csspart frame - What scrolls the table of the reading view.
+ * @csspart table - The table of the reading view.
+ * @csspart grid - The grid of the editing view.
+ * @csspart working - The box that shows how a figure is worked out.
  * @csspart toolbar - Tools of the editing view.
  * @csspart cautions - Food-safety words.
  * @csspart status - Line of notes and of what is saved.
  * @csspart empty - What an empty sheet says.
- * @cssprop --croft-paper - Background; likewise `--croft-raised`, `--croft-ink`, `--croft-quiet-ink`,
- *   `--croft-line`, `--croft-accent`, `--croft-on-accent`, `--croft-planning`, `--croft-planning-line`,
- *   `--croft-own-mark`, `--croft-problem`, `--croft-problem-paper`, `--croft-focus`.
- * @cssprop --croft-font - Font; likewise `--croft-font-title`, `--croft-font-figures`.
- * @cssprop --croft-radius - Rounding of corners.
- * @cssprop --croft-sheet-height - Greatest height of the table, height of the grid.
  */
 @customElement('croft-sheet')
 export class CroftSheet extends LitElement {
@@ -173,7 +170,7 @@ export class CroftSheet extends LitElement {
         <div class="stage">${this.#stage(live, sheet, editing)}</div>
         ${
           workingOpen
-            ? html`<croft-working sheet=${sheet.id} closable @croft-close=${doings.closeWorking}></croft-working>`
+            ? html`<croft-working exportparts="panel: working" sheet=${sheet.id} closable @croft-close=${doings.closeWorking}></croft-working>`
             : nothing
         }
       </div>

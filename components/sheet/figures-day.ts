@@ -13,6 +13,7 @@ import { shownDay } from './shown.js';
  * @element croft-figures-day
  * @attr book - Id of the `<croft-book>`; the one around it unless given.
  * @attr read-only - Only says the day.
+ * @csspart day - The line that says the day.
  */
 @customElement('croft-figures-day')
 export class FiguresDay extends LitElement {
@@ -42,7 +43,7 @@ export class FiguresDay extends LitElement {
     if (!live || live.setting('as_of') === undefined) return nothing;
     const day = toIsoDay(live.household.asOf);
     if (!this.changing) {
-      return html`<div class="line small quiet">
+      return html`<div class="line small quiet" part="day">
         <span>Figures for ${shownDay(day)}</span>
         ${
           this.readOnly

@@ -64,6 +64,7 @@ export function stage(state: StageState, doings: StageDoings): TemplateResult {
     ${
       editing
         ? html`<croft-grid-pane
+            exportparts="grid"
             class=${mounted ? '' : 'waiting'}
             .live=${live}
             .sheet=${sheet.id}
@@ -87,6 +88,7 @@ function extraLines(live: LiveBook, sheet: string): number {
 
 const reading = (state: StageState, doings: StageDoings, label: string): TemplateResult => html`
   <croft-reading-view
+    exportparts="frame, table"
     .live=${state.live}
     .sheet=${state.sheet.id}
     .caption=${label}

@@ -1,0 +1,1 @@
+export declare const CSS_PROPERTIES: Readonly<Record<string, string>>;
