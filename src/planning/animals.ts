@@ -1,6 +1,7 @@
 import { type Livestock, livestock, sourceText, staples } from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { ceilSafe } from '../units/index.js';
+import { say } from '../words/index.js';
 import { shortNumber } from './measure.js';
 import { changed, combine, exactly, type Ranged, ranged } from './ranged.js';
 
@@ -29,7 +30,7 @@ export function eggsPerHen(): Result<Ranged> {
   const first = hen.value.find((one) => one.value?.unit === 'eggs/hen/yr')?.value;
   const later = hen.value.flatMap((one) => (one.value?.unit === '% of first year' ? [one.value.usual] : []));
   if (!first || later.length === 0) {
-    return refuse('nothing-published', 'No eggs of a hen are published here.', 'Count your own.');
+    return refuse('nothing-published', say`No eggs of a hen are published here.`, say`Count your own.`);
   }
   const years = [100, ...later].map((percent) => (first.usual * percent) / 100);
   return ok(
@@ -38,7 +39,7 @@ export function eggsPerHen(): Result<Ranged> {
       'eggs a hen in a year',
       [first.source],
       [
-        `up to ${shortNumber(first.usual)} in the first year, ${later.map((n) => shortNumber(n)).join(', ')} % of that in the years after`,
+        say`up to ${shortNumber(first.usual)} in the first year, ${later.map((n) => shortNumber(n)).join(', ')} % of that in the years after`,
       ],
     ),
   );
@@ -48,7 +49,7 @@ export function eggsPerHen(): Result<Ranged> {
 export function hensFor(eggsPerWeek: number): Result<Ranged> {
   const eggs = eggsPerHen();
   if (!eggs.ok) return eggs;
-  const note = 'averaged over the year: in winter hens lay less';
+  const note = say`averaged over the year: in winter hens lay less`;
   return ok(changed(eggs.value, 'hens', note, (n) => ceilSafe((eggsPerWeek * WEEKS_A_YEAR) / n)));
 }
 
@@ -60,7 +61,7 @@ function takeHome(rows: readonly Livestock[]): Ranged | null {
   if (found.length === 0) return null;
   const notes = found.map(
     ({ of }) =>
-      `${shortNumber(of.takeHome?.usual ?? 0)} lb${of.basis ? ` (${of.basis})` : ''} from ${of.liveWeight} lb by ${sourceText(of.source)}`,
+      say`${shortNumber(of.takeHome?.usual ?? 0)} lb${of.basis ? ` (${of.basis})` : ''} from ${of.liveWeight} lb by ${sourceText(of.source)}`,
   );
   return span(
     found.map((one) => one.share),
@@ -108,8 +109,8 @@ export function meatFrom(animal: string, liveWeight: number): Result<Ranged> {
   if (!hanging) {
     return refuse(
       'nothing-published',
-      `No meat is published here for ${animal.trim()}.`,
-      'Write steer, hog, lamb or chicken.',
+      say`No meat is published here for ${animal.trim()}.`,
+      say`Write steer, hog, lamb or chicken.`,
     );
   }
   const cut = cuts(rows.value);
@@ -130,8 +131,8 @@ export function flourFrom(grain: string, pounds: number): Result<Ranged> {
   if (!whole && !/^(wheat|white wheat|wheat berr(y|ies))$/.test(words)) {
     return refuse(
       'nothing-published',
-      `No flour yield is published here for ${grain.trim()}.`,
-      'Write "wheat" for white flour, or "whole wheat"; a home mill loses next to nothing, so weigh your own.',
+      say`No flour yield is published here for ${grain.trim()}.`,
+      say`Write "wheat" for white flour, or "whole wheat"; a home mill loses next to nothing, so weigh your own.`,
     );
   }
   const wanted = whole ? 'lb whole-wheat flour' : 'lb white flour';
@@ -140,14 +141,14 @@ export function flourFrom(grain: string, pounds: number): Result<Ranged> {
     ? Number(/^lb wheat/.test(found.fromUnit) ? found.fromAmount : Number.NaN)
     : Number.NaN;
   if (!found || !(bushel > 0))
-    return refuse('nothing-published', 'No flour yield is published here.', 'Weigh your own.');
+    return refuse('nothing-published', say`No flour yield is published here.`, say`Weigh your own.`);
   const source = ranged(found.gives, 'low').source;
   const share = exactly(found.gives.usual / bushel, 'of the grain', source);
   return ok(
     changed(
       share,
       'pounds',
-      `${shortNumber(found.gives.usual)} lb from ${bushel} lb of wheat`,
+      say`${shortNumber(found.gives.usual)} lb from ${bushel} lb of wheat`,
       (n) => n * pounds,
     ),
   );

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { addMonths, isDay } from './dates.js';
 import { atBasis, defaultGuide, type Guide, type GuideFigure } from './guide.js';
 import type { Basis, DayNumber, FoodRow, Lot, Origin, WayKept } from './types.js';
@@ -29,8 +30,8 @@ export function qualityMonths(
       return ok({ months: ownMonths, origin: 'own', figure: null });
     return refuse(
       'bad-months',
-      `The own months of best quality are ${Number.isFinite(ownMonths) ? ownMonths : 'no number'}.`,
-      `Write a number of months above 0 and up to ${MOST_MONTHS}, or leave it blank for the published figure.`,
+      say`The own months of best quality are ${Number.isFinite(ownMonths) ? ownMonths : say`no number`}.`,
+      say`Write a number of months above 0 and up to ${MOST_MONTHS}, or leave it blank for the published figure.`,
     );
   }
   const found = guide.qualityMonths(way, food);
@@ -39,8 +40,8 @@ export function qualityMonths(
   if (!(months > 0 && months <= MOST_MONTHS)) {
     return refuse(
       'nothing-published',
-      `No months of best quality are known for ${food}.`,
-      'Give your own months.',
+      say`No months of best quality are known for ${food}.`,
+      say`Give your own months.`,
     );
   }
   return ok({ months, origin: found.value.origin, figure: found.value });
@@ -65,12 +66,12 @@ export function bestBy(
   guide: Guide = defaultGuide,
 ): Result<DayNumber> {
   if (!isDay(putUpOn))
-    return refuse('not-a-date', 'The date put up is not a date.', 'Write it as 2026-05-04.');
+    return refuse('not-a-date', say`The date put up is not a date.`, say`Write it as 2026-05-04.`);
   const months = qualityMonths(way, food, null, basis, guide);
   if (!months.ok) return months;
   const day = addMonths(putUpOn, months.value.months);
   return day === null
-    ? refuse('year-out-of-range', 'The best-by date is after the year 2200.', 'Check the date put up.')
+    ? refuse('year-out-of-range', say`The best-by date is after the year 2200.`, say`Check the date put up.`)
     : ok(day);
 }
 

@@ -1,6 +1,7 @@
 import { UTCDate } from '@date-fns/utc';
 import { addMonths as addCalendarMonths } from 'date-fns/addMonths';
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import type { DayNumber } from './types.js';
 
 /** Calendar date as `YYYY-MM-DD`. */
@@ -73,23 +74,23 @@ export function makeDay(year: number, month: number, day: number): Result<DayNum
   if (!(year >= FIRST_YEAR && year <= LAST_YEAR)) {
     return refuse(
       'year-out-of-range',
-      `The year ${year} is outside ${FIRST_YEAR} to ${LAST_YEAR}.`,
-      `Write a date between ${FIRST_YEAR} and ${LAST_YEAR}, year first, as in 2026-05-04.`,
+      say`The year ${year} is outside ${FIRST_YEAR} to ${LAST_YEAR}.`,
+      say`Write a date between ${FIRST_YEAR} and ${LAST_YEAR}, year first, as in 2026-05-04.`,
     );
   }
   if (!(month >= 1 && month <= 12)) {
     return refuse(
       'no-such-day',
-      `There is no month ${month}.`,
-      'Write the month as 1 to 12, as in 2026-05-04.',
+      say`There is no month ${month}.`,
+      say`Write the month as 1 to 12, as in 2026-05-04.`,
     );
   }
   const length = daysInMonth(year, month);
   if (!(day >= 1 && day <= length)) {
     return refuse(
       'no-such-day',
-      `There is no day ${day} in that month: it has ${length} days.`,
-      `Write a day from 1 to ${length}.`,
+      say`There is no day ${day} in that month: it has ${length} days.`,
+      say`Write a day from 1 to ${length}.`,
     );
   }
   return ok(civilToDay(year, month, day));
@@ -101,8 +102,8 @@ export function fromIsoDay(iso: IsoDay): Result<DayNumber> {
   if (!parts) {
     return refuse(
       'not-a-date',
-      `“${iso.slice(0, 40)}” is not a date.`,
-      'Write it year first, as in 2026-05-04.',
+      say`“${iso.slice(0, 40)}” is not a date.`,
+      say`Write it year first, as in 2026-05-04.`,
     );
   }
   return makeDay(Number(parts[1]), Number(parts[2]), Number(parts[3]));

@@ -1,5 +1,6 @@
 import { type Figure, figureSource, type Growing, growing } from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { isDay } from './dates.js';
 import { shortNumber } from './measure.js';
 import { bothSources } from './ranged.js';
@@ -24,23 +25,27 @@ export const FALL_DAYS = 14;
 export const TENDER_DAYS = 14;
 
 const lacking = (of: Growing, what: string, mend: string) =>
-  refuse('nothing-published', `${what} published here for ${of.crop}.`, mend);
+  refuse('nothing-published', say`${what} published here for ${of.crop}.`, mend);
 
 function dayOr(day: number, source: string, notes: readonly string[]): Result<PlannedDay> {
   if (isDay(day)) return ok({ day, source, notes });
-  return refuse('year-out-of-range', 'The date is outside the years 1900 to 2200.', 'Check the date given.');
+  return refuse(
+    'year-out-of-range',
+    say`The date is outside the years 1900 to 2200.`,
+    say`Check the date given.`,
+  );
 }
 
 const span = ({ low, high }: Figure): string =>
-  low === high ? shortNumber(low) : `${shortNumber(low)} to ${shortNumber(high)}`;
+  low === high ? shortNumber(low) : say`${shortNumber(low)} to ${shortNumber(high)}`;
 
 function weeksAbout(of: Growing): Result<Figure> {
   if (of.weeksFromLastFrost) return ok(of.weeksFromLastFrost);
-  const fall = of.maturityFrom === 'clove' ? 'it is planted in fall; ' : '';
+  const fall = of.maturityFrom === 'clove' ? say`it is planted in fall; ` : '';
   return lacking(
     of,
-    `${fall}no weeks about the last spring frost are`,
-    'Count from the frost by your own weeks.',
+    say`${fall}no weeks about the last spring frost are`,
+    say`Count from the frost by your own weeks.`,
   );
 }
 
@@ -54,7 +59,7 @@ export function setOutOn(crop: string, lastFrost: DayNumber): Result<PlannedDay>
   const weeks = weeksAbout(of.value);
   if (!weeks.ok) return weeks;
   return dayOr(Math.ceil(lastFrost + weeks.value.low * 7), figureSource(weeks.value), [
-    `${span(weeks.value)} weeks from the last frost; before it where negative`,
+    say`${span(weeks.value)} weeks from the last frost; before it where negative`,
   ]);
 }
 
@@ -73,12 +78,15 @@ export function startOn(crop: string, lastFrost: DayNumber, how?: HowStarted): R
   const out = setOutOn(crop, lastFrost);
   if (way === 'direct' || !out.ok) return out;
   if (!weeksIndoors) {
-    return lacking(of.value, 'no weeks of growing indoors are', 'Write "direct", or count by the packet.');
+    return lacking(of.value, 'no weeks of growing indoors are', say`Write "direct", or count by the packet.`);
   }
   return dayOr(
     startBefore(out.value.day, weeksIndoors.usual),
     bothSources(figureSource(weeksIndoors), out.value.source),
-    [`${span(weeksIndoors)} weeks indoors, usually ${shortNumber(weeksIndoors.usual)}`, ...out.value.notes],
+    [
+      say`${span(weeksIndoors)} weeks indoors, usually ${shortNumber(weeksIndoors.usual)}`,
+      ...out.value.notes,
+    ],
   );
 }
 
@@ -87,14 +95,14 @@ export function harvestFrom(crop: string, date: DayNumber): Result<PlannedDay> {
   const of = growing(crop);
   if (!of.ok) return of;
   const days = of.value.daysToMaturity;
-  if (!days) return lacking(of.value, 'no days to maturity are', 'Use the days that the packet says.');
+  if (!days) return lacking(of.value, 'no days to maturity are', say`Use the days that the packet says.`);
   return dayOr(Math.ceil(date + days.usual), figureSource(days), [
-    `${span(days)} days, counted from ${counted(of.value)}`,
+    say`${span(days)} days, counted from ${counted(of.value)}`,
   ]);
 }
 
 const counted = ({ maturityFrom }: Growing): string =>
-  maturityFrom === 'transplant' ? 'setting out' : maturityFrom === 'seed' ? 'sowing' : 'planting';
+  maturityFrom === 'transplant' ? say`setting out` : maturityFrom === 'seed' ? 'sowing' : 'planting';
 
 /**
  * The last day to sow for a harvest before the first fall frost: counted back by the usual days to maturity,
@@ -105,21 +113,26 @@ export function lastSowing(crop: string, firstFrost: DayNumber): Result<PlannedD
   if (!of.ok) return of;
   const { daysToMaturity: days, frost, maturityFrom, weeksIndoors, sow } = of.value;
   if (maturityFrom === 'clove' || maturityFrom === 'plant' || maturityFrom === 'crown') {
-    return lacking(of.value, 'no last sowing is', 'It is planted to stand over winter, not for this fall.');
+    return lacking(
+      of.value,
+      'no last sowing is',
+      say`It is planted to stand over winter, not for this fall.`,
+    );
   }
-  if (!days) return lacking(of.value, 'no days to maturity are', 'Use the days that the packet says.');
-  if (!frost) return lacking(of.value, 'nothing on how it stands frost is', 'Count back by your own days.');
+  if (!days) return lacking(of.value, 'no days to maturity are', say`Use the days that the packet says.`);
+  if (!frost)
+    return lacking(of.value, 'nothing on how it stands frost is', say`Count back by your own days.`);
   const tender = frost.value === 'tender' || frost.value === 'very tender';
   // A crop that can also be sown direct, its days counted from setting out, still needs its weeks as a seedling.
   const seedling = maturityFrom === 'transplant' ? (weeksIndoors?.usual ?? null) : 0;
   if (seedling === null) {
-    return lacking(of.value, 'no weeks of growing indoors are', 'Count them back by the packet.');
+    return lacking(of.value, 'no weeks of growing indoors are', say`Count them back by the packet.`);
   }
   const back = days.usual + FALL_DAYS + (tender ? TENDER_DAYS : 0) + seedling * 7;
   const notes = [
-    `${shortNumber(days.usual)} days to maturity, ${FALL_DAYS} for fall${tender ? `, ${TENDER_DAYS} as frost kills it` : ''}${
+    say`${shortNumber(days.usual)} days to maturity, ${FALL_DAYS} for fall${tender ? say`, ${TENDER_DAYS} as frost kills it` : ''}${
       seedling > 0
-        ? `, ${shortNumber(seedling)} weeks ${sow.includes('indoors') ? 'indoors' : 'as a seedling'}`
+        ? say`, ${shortNumber(seedling)} weeks ${sow.includes('indoors') ? 'indoors' : say`as a seedling`}`
         : ''
     }`,
   ];

@@ -1,6 +1,7 @@
 import { bushelPounds, type Growing, growing, plantShare, type Yield, type YieldOf } from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { ceilSafe, findMeasure, inMeasure } from '../units/index.js';
+import { say } from '../words/index.js';
 import { measureName, shortNumber } from './measure.js';
 import { changed, exactly, type Ranged, ranged, reachingTo } from './ranged.js';
 
@@ -30,8 +31,8 @@ interface Wanted {
 const needsWeight = (id: string) =>
   refuse(
     'yield-by-weight',
-    `Yields are published in pounds or by the piece, not in ${measureName(id)}.`,
-    'Give pounds: POUNDS_PER_JAR says how many go into a jar, BUSHEL_POUNDS how many a bushel weighs.',
+    say`Yields are published in pounds or by the piece, not in ${measureName(id)}.`,
+    say`Give pounds: POUNDS_PER_JAR says how many go into a jar, BUSHEL_POUNDS how many a bushel weighs.`,
   );
 
 /** Whether a yield is of cleaned food, where a bushel is weighed as it comes from the field. */
@@ -50,8 +51,8 @@ function wantedIn(of: Growing, measure: string): Result<Wanted> {
   if (of.yields.some((one) => one.of === 'pound' && isCleaned(one))) {
     return refuse(
       'yield-of-cleaned-food',
-      `The yield of ${of.crop} is published shelled or dry, and a bushel is weighed as it comes from the field.`,
-      'Give pounds.',
+      say`The yield of ${of.crop} is published shelled or dry, and a bushel is weighed as it comes from the field.`,
+      say`Give pounds.`,
     );
   }
   const bushel = bushelPounds(of.crop);
@@ -70,19 +71,21 @@ function nothingIn(of: Growing, wanted: Wanted) {
   if (others.length === 0) {
     return refuse(
       'no-yield',
-      `No yield is published here for ${of.crop}.`,
-      'Use your own figure, from what you harvested.',
+      say`No yield is published here for ${of.crop}.`,
+      say`Use your own figure, from what you harvested.`,
     );
   }
   return refuse(
     'no-yield-in-unit',
-    `The yield of ${of.crop} is published in ${others.join(' and ')}, not in ${wanted.name}.`,
-    wanted.of.includes('pound') ? 'Write "each" as the unit.' : 'Write "pound" as the unit, or leave it out.',
+    say`The yield of ${of.crop} is published in ${others.join(' and ')}, not in ${wanted.name}.`,
+    wanted.of.includes('pound')
+      ? say`Write "each" as the unit.`
+      : say`Write "pound" as the unit, or leave it out.`,
   );
 }
 
 const printed = (of: Growing): readonly string[] =>
-  of.printedFor === of.crop ? [] : [`figures of ${of.printedFor}`];
+  of.printedFor === of.crop ? [] : [say`figures of ${of.printedFor}`];
 
 /**
  * What one plant gives in a season, in `measure` (a weight, a count, or a dry measure by the bushel weight).
@@ -94,7 +97,7 @@ export function yieldPerPlant(crop: string, measure = 'pound', inches?: number):
   if (!of.ok) return of;
   const wanted = wantedIn(of.value, measure);
   if (!wanted.ok) return wanted;
-  const unit = `${wanted.value.name} a plant`;
+  const unit = say`${wanted.value.name} a plant`;
   const plant = yieldIn(of.value, 'plant', wanted.value.of);
   const row = yieldIn(of.value, 'row foot', wanted.value.of);
   const share = row ? plantShare(of.value, inches, row.of) : null;
@@ -121,7 +124,7 @@ export function yieldPerRowFoot(crop: string, measure = 'pound', inches?: number
   if (!of.ok) return of;
   const wanted = wantedIn(of.value, measure);
   if (!wanted.ok) return wanted;
-  const unit = `${wanted.value.name} a foot of row`;
+  const unit = say`${wanted.value.name} a foot of row`;
   const { factor } = wanted.value;
   const row = yieldIn(of.value, 'row foot', wanted.value.of);
   if (row) {
@@ -132,15 +135,15 @@ export function yieldPerRowFoot(crop: string, measure = 'pound', inches?: number
   if (!plant) return nothingIn(of.value, wanted.value);
   const apart = inches ?? of.value.spacing?.usual;
   if (apart === undefined || !(apart > 0)) return noSpacing(of.value);
-  const note = `worked out: yield of a plant ÷ ${apart} inches × 12`;
+  const note = say`worked out: yield of a plant ÷ ${apart} inches × 12`;
   return ok(changed(ranged(plant, 'low'), unit, note, (n) => (n * factor * 12) / apart));
 }
 
 const noSpacing = (of: Growing) =>
   refuse(
     'no-spacing',
-    `No spacing in the row is published here for ${of.crop}.`,
-    'Use your own: plants times inches between them, divided by 12, is feet of row.',
+    say`No spacing in the row is published here for ${of.crop}.`,
+    say`Use your own: plants times inches between them, divided by 12, is feet of row.`,
   );
 
 /** Whole plants for `amount` at a yield per plant (more than 0, same unit), rounded up once; null otherwise. */
@@ -160,11 +163,11 @@ export function plantsFor(crop: string, amount: number, measure = 'pound'): Resu
   if (lean == null || usual == null || good == null) {
     return refuse(
       'bad-amount',
-      'The amount or the yield is no number above 0.',
-      'Give the amount as a number.',
+      say`The amount or the yield is no number above 0.`,
+      say`Give the amount as a number.`,
     );
   }
-  const note = `at ${shortNumber(per.value.usual)} ${per.value.unit}`;
+  const note = say`at ${shortNumber(per.value.usual)} ${per.value.unit}`;
   return ok({
     ...per.value,
     lean,
@@ -185,7 +188,12 @@ export function rowFeetFor(crop: string, plants: number, inches?: number): Resul
   const { usual } = of.value.spacing;
   const spacing = { ...ranged(of.value.spacing, 'high'), notes: printed(of.value) };
   return ok(
-    changed(spacing, 'feet of row', `at ${usual} inches, usually, between plants`, (n) => (plants * n) / 12),
+    changed(
+      spacing,
+      'feet of row',
+      say`at ${usual} inches, usually, between plants`,
+      (n) => (plants * n) / 12,
+    ),
   );
 }
 
@@ -196,13 +204,13 @@ export function bedAreaFor(crop: string, plants: number): Result<Ranged> {
   const { intensiveSpacing: close, spacing, rowSpacing } = of.value;
   if (close) {
     const figure = { ...ranged(close, 'high'), notes: printed(of.value) };
-    const note = `at ${shortNumber(close.usual)} inches, usually, each way`;
+    const note = say`at ${shortNumber(close.usual)} inches, usually, each way`;
     return ok(changed(figure, 'square feet', note, (n) => (plants * n * n) / 144));
   }
   if (!spacing || !rowSpacing) return noSpacing(of.value);
   const inRow = spacing.usual;
   const figure = { ...ranged(rowSpacing, 'high'), notes: printed(of.value) };
-  const note = `in rows: ${shortNumber(inRow)} by ${shortNumber(rowSpacing.usual)} inches, usually`;
+  const note = say`in rows: ${shortNumber(inRow)} by ${shortNumber(rowSpacing.usual)} inches, usually`;
   return ok(changed(figure, 'square feet', note, (n) => (plants * inRow * n) / 144));
 }
 
@@ -220,12 +228,12 @@ export function seedsFor(crop: string, plants: number): Result<Ranged> {
   if (!germination || seeds === null) {
     return refuse(
       'no-germination',
-      `No germination of seed is published here for ${of.value.crop}${
-        of.value.sow.includes('set') ? ', which is mostly planted as sets or plants' : ''
+      say`No germination of seed is published here for ${of.value.crop}${
+        of.value.sow.includes('set') ? say`, which is mostly planted as sets or plants` : ''
       }.`,
-      "Use your own: plants divided by the packet's germination, as in 0.8.",
+      say`Use your own: plants divided by the packet's germination, as in 0.8.`,
     );
   }
   const figure = exactly(seeds, 'seeds', ranged(germination, 'low').source);
-  return ok({ ...figure, notes: [`at ${germination.usual} % germination`, ...printed(of.value)] });
+  return ok({ ...figure, notes: [say`at ${germination.usual} % germination`, ...printed(of.value)] });
 }

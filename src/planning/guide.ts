@@ -1,5 +1,6 @@
 import { type Result, refuse } from '../problem.js';
 import type { Bridge } from '../units/index.js';
+import { say } from '../words/index.js';
 import { publishedGuide } from './published-guide.js';
 import type { Basis, Origin, WayKept } from './types.js';
 
@@ -41,12 +42,12 @@ export function atBasis(
 }
 
 const nothing = (what: string) =>
-  refuse('nothing-published', `Nothing is published here for ${what}.`, 'Give your own figure.');
+  refuse('nothing-published', say`Nothing is published here for ${what}.`, say`Give your own figure.`);
 
 /** Knows nothing: every figure has to be the household's own. */
 export const emptyGuide: Guide = {
-  qualityMonths: (way, food) => nothing(`how long ${food} keeps its quality ${way}`),
-  poundsPerContainer: (crop, container) => nothing(`the pounds of ${crop} in one ${container}`),
+  qualityMonths: (way, food) => nothing(say`how long ${food} keeps its quality ${way}`),
+  poundsPerContainer: (crop, container) => nothing(say`the pounds of ${crop} in one ${container}`),
   bridges: () => [],
 };
 

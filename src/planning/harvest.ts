@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import { phrase } from '../words/index.js';
 import { addMonths, isDay } from './dates.js';
 import { daysOutside, makeSeason, nextMonthDay, type Season, seasonAt } from './season.js';
 import type { DayNumber, FoodRow } from './types.js';
@@ -28,8 +29,8 @@ export function seasonOfRow(row: FoodRow | null): {
 
 const HALF_SEASON: Problem = {
   code: 'season-half-given',
-  message: 'The fresh season has only one end.',
-  mend: 'Give both its first and its last day, as 07-15 and 09-30, or neither.',
+  message: phrase('The fresh season has only one end.'),
+  mend: phrase('Give both its first and its last day, as 07-15 and 09-30, or neither.'),
 };
 
 /** `day`, moved on by whole years until it is not before `asOf`. */

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { isDay } from './dates.js';
 import type { DayNumber, Household } from './types.js';
 import { BASES } from './types.js';
@@ -20,25 +21,25 @@ export function makeHousehold(settings: HouseholdSettings): Result<Household> {
   if (!isDay(asOf)) {
     return refuse(
       'not-a-date',
-      'The as-of date is not a date.',
-      'Write it as in 2026-05-04 (years 1900 to 2200).',
+      say`The as-of date is not a date.`,
+      say`Write it as in 2026-05-04 (years 1900 to 2200).`,
     );
   }
   if (!(shares >= 0 && shares <= 10_000)) {
     return refuse(
       'bad-shares',
-      'The shares at the table are not a number from 0 to 10000.',
-      'Write 1 for each grown appetite.',
+      say`The shares at the table are not a number from 0 to 10000.`,
+      say`Write 1 for each grown appetite.`,
     );
   }
   if (!(cushion >= 0 && cushion <= 10)) {
-    return refuse('bad-cushion', 'The cushion is not from 0 to 1000 %.', 'Write it as 10 % or 0.1.');
+    return refuse('bad-cushion', say`The cushion is not from 0 to 1000 %.`, say`Write it as 10 % or 0.1.`);
   }
   if (!BASES.includes(basis)) {
     return refuse(
       'bad-basis',
-      `There is no season basis “${String(basis).slice(0, 40)}”.`,
-      'Choose lean, usual or good.',
+      say`There is no season basis “${String(basis).slice(0, 40)}”.`,
+      say`Choose lean, usual or good.`,
     );
   }
   return ok({

@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import { isDay, toIsoDay } from './dates.js';
 import type { DayNumber } from './types.js';
 
@@ -7,7 +8,7 @@ export function laterThan(asOf: DayNumber, day: DayNumber | null): Problem | und
   if (!isDay(day) || day <= asOf) return undefined;
   return {
     code: 'later-than-as-of',
-    message: `This is after ${toIsoDay(asOf)}, the day that the figures are for, so it does not count yet.`,
-    mend: 'Set “Figures for the day” on Household to a later day, or leave it blank for today.',
+    message: say`This is after ${toIsoDay(asOf)}, the day that the figures are for, so it does not count yet.`,
+    mend: say`Set “Figures for the day” on Household to a later day, or leave it blank for today.`,
   };
 }

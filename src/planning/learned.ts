@@ -1,5 +1,6 @@
 import { ok, type Result, refuse } from '../problem.js';
 import { roundSig } from '../units/index.js';
+import { say } from '../words/index.js';
 import { MOST } from './words.js';
 
 /** Seasons that a published figure counts for against a household's own. */
@@ -21,13 +22,17 @@ export function learned(
   if (bad !== undefined || seasons < 0) {
     return refuse(
       'bad-amount',
-      'One of the figures is no number that can be reckoned with.',
-      'Check the figures.',
+      say`One of the figures is no number that can be reckoned with.`,
+      say`Check the figures.`,
     );
   }
   if (own.length === 0) {
     return published === null
-      ? refuse('nothing-to-learn', 'There is neither a published figure nor one of your own.', 'Give either.')
+      ? refuse(
+          'nothing-to-learn',
+          say`There is neither a published figure nor one of your own.`,
+          say`Give either.`,
+        )
       : ok(published);
   }
   const mean = own.reduce((sum, each) => sum + each, 0) / own.length;

@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import { phrase, say } from '../words/index.js';
 import { isDay } from './dates.js';
 import type { Measures } from './measure.js';
 import type { DayNumber, Draw } from './types.js';
@@ -33,8 +34,8 @@ function entryOf(draw: Draw, countedIn: string | null, asOf: DayNumber): Entry |
   const { amount } = draw;
   if (amount === null || measure === null) return null;
   if (!(Math.abs(amount) <= MOST)) {
-    const said = Number.isFinite(amount) ? `${amount}` : 'no number';
-    return problem('bad-amount', `The amount is ${said}.`, 'Write the amount as a number, as in 2.');
+    const said = Number.isFinite(amount) ? `${amount}` : say`no number`;
+    return problem('bad-amount', say`The amount is ${said}.`, say`Write the amount as a number, as in 2.`);
   }
   const date = isDay(draw.date) ? draw.date : null;
   if (date !== null && date > asOf) return null;
@@ -103,6 +104,6 @@ export function readLedger(
 
 const NO_SUCH_DRAW = problem(
   'correction-names-no-draw',
-  'The draw that this corrects is not among the draws of this food.',
-  'Choose the draw that it corrects.',
+  phrase('The draw that this corrects is not among the draws of this food.'),
+  phrase('Choose the draw that it corrects.'),
 );

@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import { phrase } from '../words/index.js';
 import { isDay } from './dates.js';
 import { defaultGuide, type Guide } from './guide.js';
 import { reckonLine } from './reckon.js';
@@ -53,8 +54,8 @@ export function planLine(
 
 const NO_AS_OF: Problem = {
   code: 'not-a-date',
-  message: 'The as-of date is not a date.',
-  mend: 'Give the household an as-of date, or leave it blank for today.',
+  message: phrase('The as-of date is not a date.'),
+  mend: phrase('Give the household an as-of date, or leave it blank for today.'),
 };
 
 function blankPlan(input: LineInput): LinePlan {

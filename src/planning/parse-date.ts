@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { makeDay } from './dates.js';
 import { MONTHS } from './day-words.js';
 import type { DayNumber, MonthDay } from './types.js';
@@ -80,11 +81,15 @@ export function parseDay(typed: string, order: DateOrder | null = null): Result<
     if (only !== undefined && other === undefined) return parseDay(only);
     return refuse(
       'ambiguous-date',
-      `“${clip(text)}” can be read in more than one way.`,
-      `Write the year first: ${could.length > 0 ? could.join(' or ') : '2026-05-04'}.`,
+      say`“${clip(text)}” can be read in more than one way.`,
+      say`Write the year first: ${could.length > 0 ? could.join(' or ') : '2026-05-04'}.`,
     );
   }
-  return refuse('not-a-date', `“${clip(text)}” is not a date.`, 'Write it as 2026-05-04 or 4 May 2026.');
+  return refuse(
+    'not-a-date',
+    say`“${clip(text)}” is not a date.`,
+    say`Write it as 2026-05-04 or 4 May 2026.`,
+  );
 }
 
 /**
@@ -100,8 +105,8 @@ export function parseMonthDay(typed: string): Result<MonthDay> {
   if (month === null) {
     return refuse(
       'not-a-month-day',
-      `“${clip(text)}” is not a day of the year.`,
-      'Write month and day as 07-15, Jul 15 or 15 July.',
+      say`“${clip(text)}” is not a day of the year.`,
+      say`Write month and day as 07-15, Jul 15 or 15 July.`,
     );
   }
   const day = Number(numbers?.[2] ?? dayFirst?.[1] ?? monthFirst?.[2]);
@@ -109,12 +114,16 @@ export function parseMonthDay(typed: string): Result<MonthDay> {
   if (most === undefined) {
     return refuse(
       'no-such-day',
-      `There is no month ${month}.`,
-      'Write the month first, as in 07-15 for 15 July.',
+      say`There is no month ${month}.`,
+      say`Write the month first, as in 07-15 for 15 July.`,
     );
   }
   if (day < 1 || day > most) {
-    return refuse('no-such-day', `There is no day ${day} in that month.`, `Write a day from 1 to ${most}.`);
+    return refuse(
+      'no-such-day',
+      say`There is no day ${day} in that month.`,
+      say`Write a day from 1 to ${most}.`,
+    );
   }
   return ok({ month, day });
 }

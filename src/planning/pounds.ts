@@ -1,4 +1,5 @@
 import { ok, type Problem, type Result, refuse } from '../problem.js';
+import { phrase, say } from '../words/index.js';
 import { atBasis, type Guide, type GuideFigure } from './guide.js';
 import type { Basis, CropShare, Origin, WayKept } from './types.js';
 import { isAmount, MOST } from './words.js';
@@ -28,8 +29,8 @@ export function cropPounds(
       if (!isAmount(pounds)) {
         return refuse(
           'bad-amount',
-          `The pounds of ${crop} are not a number from 0 up.`,
-          `Write the pounds of ${crop} in one container.`,
+          say`The pounds of ${crop} are not a number from 0 up.`,
+          say`Write the pounds of ${crop} in one container.`,
         );
       }
       found.push({ crop, pounds, origin: 'own', figure: null });
@@ -38,8 +39,8 @@ export function cropPounds(
     if (crops.length > 1) {
       return refuse(
         'pounds-missing',
-        `With several crops in a container, the pounds of ${crop} are not published.`,
-        `Write how many pounds of ${crop} go into one container.`,
+        say`With several crops in a container, the pounds of ${crop} are not published.`,
+        say`Write how many pounds of ${crop} go into one container.`,
       );
     }
     const figure = guide.poundsPerContainer(crop, container, way);
@@ -48,8 +49,8 @@ export function cropPounds(
     if (!isAmount(at))
       return refuse(
         'pounds-missing',
-        `No pounds of ${crop} are known.`,
-        `Write the pounds of ${crop} in one container.`,
+        say`No pounds of ${crop} are known.`,
+        say`Write the pounds of ${crop} in one container.`,
       );
     found.push({ crop, pounds: at, origin: figure.value.origin, figure: figure.value });
   }
@@ -68,6 +69,6 @@ export function poundsToGrow(perContainer: readonly CropPounds[], containers: nu
 
 export const NO_FRESH_SEASON: Problem = {
   code: 'fresh-season-missing',
-  message: 'Fresh use is given, but not the season in which it is fresh.',
-  mend: 'Give the first and last day of the fresh season, as 07-15 and 09-30.',
+  message: phrase('Fresh use is given, but not the season in which it is fresh.'),
+  mend: phrase('Give the first and last day of the fresh season, as 07-15 and 09-30.'),
 };

@@ -1,6 +1,7 @@
 import { bushelPounds, densityOf, drying, freezing, qualityMonths } from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { type Bridge, containerHolds, containerWithId } from '../units/index.js';
+import { say } from '../words/index.js';
 import type { Guide, GuideFigure } from './guide.js';
 import { measureName } from './measure.js';
 import { poundsPerJar } from './putting-up.js';
@@ -24,14 +25,14 @@ function months(way: WayKept, food: string): Result<GuideFigure> {
   const { months: figure, said } = found.value;
   return figure
     ? ok({ ...asGuide(ranged(figure, 'low', 'months')), notes: [said] })
-    : refuse('nothing-published', capital(said), 'Give your own months of best quality.');
+    : refuse('nothing-published', capital(said), say`Give your own months of best quality.`);
 }
 
 const lacking = (crop: string, container: string, way: WayKept) =>
   refuse(
     'nothing-published',
-    `Nothing is published here for the pounds of ${crop} in ${measureName(container, 1)}, ${way}.`,
-    `Write how many pounds of ${crop} go into one container.`,
+    say`Nothing is published here for the pounds of ${crop} in ${measureName(container, 1)}, ${way}.`,
+    say`Write how many pounds of ${crop} go into one container.`,
   );
 
 /** Pounds as bought by the pint, for as many pints as the container holds. */
@@ -39,8 +40,8 @@ function byPint(figure: Ranged, container: string): Result<Ranged> {
   const pints = containerHolds(container, 'pint');
   if (!pints.ok) return pints;
   const { amount } = pints.value;
-  const note = amount === 1 ? '' : `worked out: ${amount} pints`;
-  return ok(changed(figure, `pounds a ${container}`, note, (n) => n * amount));
+  const note = amount === 1 ? '' : say`worked out: ${amount} pints`;
+  return ok(changed(figure, say`pounds a ${container}`, note, (n) => n * amount));
 }
 
 function pounds(crop: string, container: string, way: WayKept): Result<Ranged> {
@@ -61,11 +62,16 @@ function pounds(crop: string, container: string, way: WayKept): Result<Ranged> {
       const weight = containerHolds(container, 'pound');
       if (!weight.ok) return weight;
       return ok(
-        changed(ranged(freshPerDried, 'high'), `pounds a ${container}`, '', (n) => n * weight.value.amount),
+        changed(
+          ranged(freshPerDried, 'high'),
+          say`pounds a ${container}`,
+          '',
+          (n) => n * weight.value.amount,
+        ),
       );
     }
     if (!driedPints) return lacking(crop, container, way);
-    const note = `worked out: ${freshPounds} pounds ÷ the pints they dry to`;
+    const note = say`worked out: ${freshPounds} pounds ÷ the pints they dry to`;
     return byPint(
       changed(ranged(driedPints, 'low'), 'pounds a pint', note, (n) => freshPounds / n),
       container,
@@ -74,7 +80,7 @@ function pounds(crop: string, container: string, way: WayKept): Result<Ranged> {
   // What is kept as it was dug or picked weighs what it weighs.
   if (family === 'weight' && (way === 'cellared' || way === 'fresh' || way === 'dry goods')) {
     const weight = containerHolds(container, 'pound');
-    return weight.ok ? ok(exactly(weight.value.amount, `pounds a ${container}`)) : weight;
+    return weight.ok ? ok(exactly(weight.value.amount, say`pounds a ${container}`)) : weight;
   }
   return lacking(crop, container, way);
 }

@@ -10,12 +10,13 @@ import {
 } from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { ceilSafe, containerWithId, inMeasure, orList } from '../units/index.js';
+import { phrase, say } from '../words/index.js';
 import { measureName, shortNumber } from './measure.js';
 import { changed, combine, exactly, type Ranged, ranged, reachingTo } from './ranged.js';
 
 /** Jars that a pack may go in, by id; null where any will do. */
 const onlyJarIds = (of: Canning): readonly string[] | null =>
-  of.onlyJars.length > 0 ? of.onlyJars.map((size) => `${size} jar`) : null;
+  of.onlyJars.length > 0 ? of.onlyJars.map((size) => say`${size} jar`) : null;
 
 const plainJar = (of: Canning): string => onlyJarIds(of)?.[0] ?? 'quart jar';
 
@@ -23,35 +24,39 @@ const plainJar = (of: Canning): string => onlyJarIds(of)?.[0] ?? 'quart jar';
 function jarFor(of: Canning, jar: string | undefined): Result<string> {
   const id = jar ?? plainJar(of);
   if (containerWithId(id)?.family !== 'jar') {
-    return refuse('not-a-jar', `A ${id} is not a canning jar.`, 'Write a jar, such as "quart" or "pint".');
+    return refuse(
+      'not-a-jar',
+      say`A ${id} is not a canning jar.`,
+      say`Write a jar, such as "quart" or "pint".`,
+    );
   }
   const only = onlyJarIds(of);
   if (only && !only.includes(id)) {
     return refuse(
       'no-process-in-jar',
-      `There is no tested process for ${of.crop}, ${of.pack}, in ${measureName(id)}.`,
-      `Use ${orList(only.map((each) => measureName(each)))}.`,
+      say`There is no tested process for ${of.crop}, ${of.pack}, in ${measureName(id)}.`,
+      say`Use ${orList(only.map((each) => measureName(each)))}.`,
     );
   }
   const juice = of.pack === 'juice' && (of.crop === 'apple' || of.crop === 'grape');
   if (id === 'half-gallon jar' && !juice) {
     return refuse(
       'no-process-in-jar',
-      'Half-gallon jars have a tested process for apple and grape juice only.',
-      'Use quart or pint jars.',
+      say`Half-gallon jars have a tested process for apple and grape juice only.`,
+      say`Use quart or pint jars.`,
     );
   }
   return ok(id);
 }
 
 const marks = (of: Canning): readonly string[] => [
-  ...(of.printedFor === of.crop ? [] : [`figures of ${of.printedFor}`]),
+  ...(of.printedFor === of.crop ? [] : [say`figures of ${of.printedFor}`]),
   ...(of.note === null ? [] : [of.note]),
 ];
 
 const PER: Readonly<Record<'quart' | 'pint', string>> = {
-  quart: 'pounds a quart jar',
-  pint: 'pounds a pint jar',
+  quart: phrase('pounds a quart jar'),
+  pint: phrase('pounds a pint jar'),
 };
 
 /** Pounds per jar by a container's printed jars: the more jars, the fewer pounds in each. */
@@ -60,7 +65,7 @@ function byContainer(of: Canning, size: 'quart' | 'pint'): Ranged | null {
   const jars = size === 'quart' ? printed?.quarts : printed?.pints;
   if (!printed || !jars) return null;
   const pounds = printed.pounds.usual;
-  const note = `worked out: ${shortNumber(pounds)} pounds to the ${printed.of} ÷ ${shortNumber(jars.low)} to ${shortNumber(jars.high)} ${size}s`;
+  const note = say`worked out: ${shortNumber(pounds)} pounds to the ${printed.of} ÷ ${shortNumber(jars.low)} to ${shortNumber(jars.high)} ${size}s`;
   return changed(ranged(jars, 'low'), PER[size], note, (n) => pounds / n);
 }
 
@@ -69,7 +74,7 @@ function byRecipe(of: Canning, size: 'quart' | 'pint'): Ranged | null {
   const pounds = of.recipe.find((one) => one.unit === 'pounds');
   const jars = of.recipe.find((one) => one.unit === `${size}s`);
   if (!pounds || !jars) return null;
-  const note = `worked out: a recipe of ${shortNumber(pounds.usual)} pounds`;
+  const note = say`worked out: a recipe of ${shortNumber(pounds.usual)} pounds`;
   return changed(ranged(jars, 'low'), PER[size], note, (n) => pounds.usual / n);
 }
 
@@ -95,7 +100,7 @@ function perPint(of: Canning, quart: Ranged | null): Ranged | null {
   const by = changed(
     ranged(load, 'high'),
     PER.pint,
-    `the printed load of ${shortNumber(load.usual)} pounds ÷ 9 pints`,
+    say`the printed load of ${shortNumber(load.usual)} pounds ÷ 9 pints`,
     (n) => n / 9,
   );
   const wider = reachingTo(by, average, 'high', 'by the printed pounds a pint');
@@ -125,13 +130,13 @@ function perJar(of: Canning, jar: string): Result<Ranged> {
   if (!from) {
     return refuse(
       'nothing-published',
-      `No pounds per jar are published here for ${of.crop}, ${of.pack}.`,
+      say`No pounds per jar are published here for ${of.crop}, ${of.pack}.`,
       of.note ??
-        `Give your own figure, or another pack: ${orList(of.packs.filter((one) => one !== of.pack))}.`,
+        say`Give your own figure, or another pack: ${orList(of.packs.filter((one) => one !== of.pack))}.`,
     );
   }
-  const note = `worked out: ${shortNumber(share)} of the figure for a ${name}`;
-  const figure = changed(from, `pounds a ${jar}`, note, (n) => n * share);
+  const note = say`worked out: ${shortNumber(share)} of the figure for a ${name}`;
+  const figure = changed(from, say`pounds a ${jar}`, note, (n) => n * share);
   return ok({ ...figure, notes: [...figure.notes, ...marks(of)] });
 }
 
@@ -155,7 +160,7 @@ export function jarsPerBushel(crop: string, jar?: string, pack?: string): Result
   if (!of.ok) return of;
   const id = jarFor(of.value, jar);
   if (!id.ok) return id;
-  const unit = `${measureName(id.value)} a bushel`;
+  const unit = say`${measureName(id.value)} a bushel`;
   const printed = id.value === 'quart jar' ? of.value.quartsPerBushel : null;
   if (printed) {
     const figure = ranged(printed, 'low', unit);
@@ -166,7 +171,7 @@ export function jarsPerBushel(crop: string, jar?: string, pack?: string): Result
   const own = of.value.containers.find((one) => one.of === 'bushel')?.pounds ?? null;
   const bushel: Result<Figure> = own ? ok(own) : bushelPounds(of.value.crop);
   if (!bushel.ok) return bushel;
-  const note = `worked out: ${shortNumber(bushel.value.usual)} pounds a bushel ÷ ${shortNumber(per.value.usual)} pounds a jar`;
+  const note = say`worked out: ${shortNumber(bushel.value.usual)} pounds a bushel ÷ ${shortNumber(per.value.usual)} pounds a jar`;
   return ok(combine(ranged(bushel.value, 'low'), per.value, unit, note, (pounds, each) => pounds / each));
 }
 
@@ -178,7 +183,7 @@ export function bushelsFor(crop: string, jars: number, jar?: string, pack?: stri
         changed(
           per.value,
           'bushels',
-          `at ${shortNumber(per.value.usual)} ${per.value.unit}`,
+          say`at ${shortNumber(per.value.usual)} ${per.value.unit}`,
           (n) => jars / n,
         ),
       )
@@ -193,14 +198,14 @@ export function cannerLoads(jars: number, jar: string, loadsOf?: number): Result
   if (of === null) {
     return refuse(
       'load-unknown',
-      `How many ${measureName(jar)} make a load depends on the canner.`,
-      'Say how many yours holds, as the third argument.',
+      say`How many ${measureName(jar)} make a load depends on the canner.`,
+      say`Say how many yours holds, as the third argument.`,
     );
   }
   if (!(of >= 1))
-    return refuse('bad-amount', 'A load holds at least one jar.', 'Give the jars in a load, as in 7.');
+    return refuse('bad-amount', say`A load holds at least one jar.`, say`Give the jars in a load, as in 7.`);
   const source = loadsOf === undefined ? sourceText(load.source) : 'arithmetic';
-  return ok({ ...exactly(ceilSafe(jars / of), 'loads', source), notes: [`loads of ${shortNumber(of)}`] });
+  return ok({ ...exactly(ceilSafe(jars / of), 'loads', source), notes: [say`loads of ${shortNumber(of)}`] });
 }
 
 /** Pints frozen from pounds as bought. Lean gives fewer. */
@@ -211,13 +216,13 @@ export function pintsFrozen(crop: string, pounds: number): Result<Ranged> {
   if (!per) {
     return refuse(
       'nothing-published',
-      `No pounds to a frozen pint are published here for ${of.value.crop}.`,
-      'Give your own.',
+      say`No pounds to a frozen pint are published here for ${of.value.crop}.`,
+      say`Give your own.`,
     );
   }
   const low =
-    per.low === per.high ? shortNumber(per.low) : `${shortNumber(per.low)} to ${shortNumber(per.high)}`;
-  return ok(changed(ranged(per, 'high'), 'pints', `at ${low} pounds a pint`, (n) => pounds / n));
+    per.low === per.high ? shortNumber(per.low) : say`${shortNumber(per.low)} to ${shortNumber(per.high)}`;
+  return ok(changed(ranged(per, 'high'), 'pints', say`at ${low} pounds a pint`, (n) => pounds / n));
 }
 
 /** Pounds dried from pounds as bought. Lean gives fewer. The figures are recalled, and marked `from memory`. */

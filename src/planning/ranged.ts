@@ -1,5 +1,6 @@
 import { type Figure, figureSource } from '../facts/index.js';
 import { roundSig } from '../units/index.js';
+import { say } from '../words/index.js';
 import { shortNumber } from './measure.js';
 import type { Basis, Origin } from './types.js';
 
@@ -120,6 +121,6 @@ export function reachingTo(
     ...main,
     lean,
     good,
-    notes: [...main.notes, `${saying}: ${shortNumber(low)} to ${shortNumber(high)}`],
+    notes: [...main.notes, say`${saying}: ${shortNumber(low)} to ${shortNumber(high)}`],
   };
 }

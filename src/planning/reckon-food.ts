@@ -1,4 +1,5 @@
 import type { Problem, Result } from '../problem.js';
+import { say } from '../words/index.js';
 import { type CropPounds, cropPounds, NO_FRESH_SEASON, poundsToGrow } from './pounds.js';
 import type { LineReckoning } from './reckon.js';
 import { type SeasonSpan, seasonAt, weeksOutside } from './season.js';
@@ -33,8 +34,8 @@ export interface FoodReckoning {
 
 const bad = (what: string): Problem => ({
   code: 'bad-amount',
-  message: `The ${what} is not a number from 0 up.`,
-  mend: `Write the ${what} as a number, or leave it blank.`,
+  message: say`The ${what} is not a number from 0 up.`,
+  mend: say`Write the ${what} as a number, or leave it blank.`,
 });
 
 /** Works out left at harvest, short or over, pace, to put up and pounds for a line with a Foods row. */

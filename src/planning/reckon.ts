@@ -1,5 +1,6 @@
 import type { Problem, Result } from '../problem.js';
 import type { Bridge } from '../units/index.js';
+import { phrase } from '../words/index.js';
 import { type AllotResult, allot } from './allot.js';
 import { bestByOf, ownMonthsOf, type QualityMonths, qualityMonths } from './best-by.js';
 import { isDay } from './dates.js';
@@ -54,8 +55,8 @@ export interface LineReckoning {
 
 const BAD_COUNT: Problem = {
   code: 'bad-amount',
-  message: 'The count put up is not a number from 0 up.',
-  mend: 'Write how many containers were put up, as in 12.',
+  message: phrase('The count put up is not a number from 0 up.'),
+  mend: phrase('Write how many containers were put up, as in 12.'),
 };
 
 /** The counted-in container of a line: that of its Foods row, else that of its first lot. */

@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import type { Entry } from './ledger.js';
 import type { Stock } from './stock.js';
 import type { Draw } from './types.js';
@@ -36,12 +37,12 @@ export function storedOf(draw: Draw, stock: Stock): (readonly [rank: number, amo
 
 export const lotNotThere = (): Problem => ({
   code: 'lot-not-there',
-  message: 'The lot named here is not one of this food, or was put up after this day.',
-  mend: 'Choose another lot, or clear it to take the oldest first.',
+  message: say`The lot named here is not one of this food, or was put up after this day.`,
+  mend: say`Choose another lot, or clear it to take the oldest first.`,
 });
 
 export const tooMuchBack = (): Problem => ({
   code: 'gives-back-too-much',
-  message: 'This gives back more than was drawn.',
-  mend: 'Check the amount; if more stands on the shelf than was written, change the count put up.',
+  message: say`This gives back more than was drawn.`,
+  mend: say`Check the amount; if more stands on the shelf than was written, change the count put up.`,
 });

@@ -1,24 +1,25 @@
 import { ok, type Result, refuse } from '../problem.js';
 import { ceilSafe } from '../units/index.js';
+import { say } from '../words/index.js';
 import { addMonths, isDay, monthsBetween, toIsoDay } from './dates.js';
 import { allYear, dayWhenOutside, type Season, weeksOutside } from './season.js';
 import type { DayNumber } from './types.js';
 import { isAmount, MOST, NO_USE, NOT_FROM_SHELF, OVER_TEN_YEARS, tidy } from './words.js';
 
 function badAmount(what: string, n: number) {
-  const said = Number.isFinite(n) ? `${n}` : 'no number';
+  const said = Number.isFinite(n) ? `${n}` : say`no number`;
   return refuse(
     'bad-amount',
-    `The ${what} is ${said}: it must be from 0 to ${MOST}.`,
-    `Give the ${what} as a number that is not negative.`,
+    say`The ${what} is ${said}: it must be from 0 to ${MOST}.`,
+    say`Give the ${what} as a number that is not negative.`,
   );
 }
 
 function badDay(what: string) {
   return refuse(
     'not-a-date',
-    `The ${what} is not a date.`,
-    `Give the ${what} as in 2026-05-04 (1900 to 2200).`,
+    say`The ${what} is not a date.`,
+    say`Give the ${what} as in 2026-05-04 (1900 to 2200).`,
   );
 }
 
@@ -116,8 +117,8 @@ export function paceToUseUp(
   if (weeks <= 0) {
     return refuse(
       'no-weeks-left',
-      'No week outside the fresh season is left before that date.',
-      'Give a later date, or carry what is over.',
+      say`No week outside the fresh season is left before that date.`,
+      say`Give a later date, or carry what is over.`,
     );
   }
   return ok(tidy(over / weeks));
@@ -155,5 +156,5 @@ export function monthsKept(putUpOn: DayNumber, asOf: DayNumber): Result<number> 
   if (!isDay(asOf)) return badDay('as-of date');
   const months = monthsBetween(putUpOn, asOf);
   if (months !== null) return ok(months);
-  return refuse('not-put-up-yet', 'The date put up is after the as-of date.', 'Check the date put up.');
+  return refuse('not-put-up-yet', say`The date put up is after the as-of date.`, say`Check the date put up.`);
 }

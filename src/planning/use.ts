@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { isDay } from './dates.js';
 import { gammaQuantile } from './gamma.js';
 import { inSeason, type Season } from './season.js';
@@ -136,24 +137,29 @@ function windowOf(
   asOf: DayNumber,
   weeks: number | null,
 ): Result<Window> {
-  if (!isDay(asOf)) return refuse('not-a-date', 'The as-of date is not a date.', 'Give it as in 2026-05-04.');
+  if (!isDay(asOf))
+    return refuse('not-a-date', say`The as-of date is not a date.`, say`Give it as in 2026-05-04.`);
   if (dates.length !== amounts.length) {
     return refuse(
       'ranges-differ',
-      `There are ${dates.length} dates and ${amounts.length} amounts.`,
-      'Give as many amounts as dates.',
+      say`There are ${dates.length} dates and ${amounts.length} amounts.`,
+      say`Give as many amounts as dates.`,
     );
   }
   if (weeks !== null && !(weeks > 0 && weeks <= 5200)) {
     return refuse(
       'bad-amount',
-      'The number of weeks is not above 0.',
-      'Give the weeks as a number, as in 52.',
+      say`The number of weeks is not above 0.`,
+      say`Give the weeks as a number, as in 52.`,
     );
   }
   const bad = dates.findIndex((day, i) => !isDay(day) || !(Math.abs(amounts[i]!) <= MOST));
   if (bad >= 0) {
-    return refuse('bad-amount', `Draw ${bad + 1} has no date or no amount.`, 'Fill in its date and amount.');
+    return refuse(
+      'bad-amount',
+      say`Draw ${bad + 1} has no date or no amount.`,
+      say`Fill in its date and amount.`,
+    );
   }
   const earliest = asOf - Math.round((weeks ?? MOST_WEEKS) * 7);
   let first = asOf;
@@ -185,8 +191,8 @@ function netted(amounts: readonly number[]): number[] {
 const tooFew = (weeks: number) =>
   refuse(
     'too-few-weeks',
-    `Draws over ${Math.max(0, Math.floor(weeks * 10) / 10)} weeks teach nothing yet: it takes ${LEAST_WEEKS}.`,
-    'Write down draws for a few weeks more, or give your own use per week.',
+    say`Draws over ${Math.max(0, Math.floor(weeks * 10) / 10)} weeks teach nothing yet: it takes ${LEAST_WEEKS}.`,
+    say`Write down draws for a few weeks more, or give your own use per week.`,
   );
 
 /**
@@ -215,7 +221,11 @@ export function useRange(
   weeks: number | null = null,
 ): Result<number> {
   if (!(probability > 0 && probability < 1)) {
-    return refuse('bad-probability', 'The probability must lie between 0 and 1.', 'Give it as 0.1 or 90%.');
+    return refuse(
+      'bad-probability',
+      say`The probability must lie between 0 and 1.`,
+      say`Give it as 0.1 or 90%.`,
+    );
   }
   const window = windowOf(dates, amounts, asOf, weeks);
   if (!window.ok) return window;

@@ -1,13 +1,14 @@
 import { roundSig } from '../units/index.js';
+import { phrase } from '../words/index.js';
 
 /** Words that stand in planning cells where no number or date would be true. */
-export const NO_USE = 'no use';
-export const OVER_TEN_YEARS = 'more than ten years';
-export const NOT_FROM_SHELF = 'not eaten from the shelf';
-export const NOT_BY_BEST_BY = 'not by its best-by';
-export const PAST_BEST = 'past best quality: check, eat or clear out';
+export const NO_USE = phrase('no use');
+export const OVER_TEN_YEARS = phrase('more than ten years');
+export const NOT_FROM_SHELF = phrase('not eaten from the shelf');
+export const NOT_BY_BEST_BY = phrase('not by its best-by');
+export const PAST_BEST = phrase('past best quality: check, eat or clear out');
 /** Shown in `short_or_over` and the heading of `to_put_up` while a harvest is in progress. */
-export const STILL_TO_PUT_UP = 'still to put up';
+export const STILL_TO_PUT_UP = phrase('still to put up');
 
 /** Amounts above this are slips of the key, and are refused rather than reckoned with. */
 export const MOST = 1e9;

@@ -1,6 +1,7 @@
 import { livestock, sourceText, staples } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
 import { ceilSafe } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { hensFor, meatFrom } from '../animals.js';
 import { at, changed, exactly, type Ranged, ranged } from '../ranged.js';
 import type { Basis } from '../types.js';
@@ -41,8 +42,8 @@ export function hensForEggs(eggsPerWeek: number, figures: OwnFigures = published
   if (!(eggsPerWeek >= 0 && eggsPerWeek <= 1e9)) {
     return refuse(
       'bad-amount',
-      'The eggs a week are not a number from 0 up.',
-      'Write eggs a week as a number.',
+      say`The eggs a week are not a number from 0 up.`,
+      say`Write eggs a week as a number.`,
     );
   }
   const own = figures.inUse(HEN);
@@ -63,8 +64,8 @@ function byOwn(eggsPerWeek: number, eggs: InUse): Result<Ranged> {
   if (!(eggs.low > 0)) {
     return refuse(
       'bad-amount',
-      'Hens that lay no eggs are never enough.',
-      'Correct “hen, eggs a year” on Facts.',
+      say`Hens that lay no eggs are never enough.`,
+      say`Correct “hen, eggs a year” on Facts.`,
     );
   }
   const of = (n: number) => ceilSafe((eggsPerWeek * WEEKS_A_YEAR) / n);
@@ -126,7 +127,7 @@ export function animalBrings(
   figures: OwnFigures = publishedOnly,
 ): Result<AnimalBrings> {
   if (!(liveWeight >= 0 && liveWeight <= 1e9)) {
-    return refuse('bad-amount', 'The live weight is not a number from 0 up.', 'Write it in pounds.');
+    return refuse('bad-amount', say`The live weight is not a number from 0 up.`, say`Write it in pounds.`);
   }
   const meat = meatFrom(animal, liveWeight);
   if (!meat.ok) return meat;
@@ -147,7 +148,12 @@ export function animalBrings(
   const perQuart =
     of === undefined
       ? null
-      : figures.inUse({ of, what: 'pounds per container', container: 'quart jar', way: 'canned' });
+      : figures.inUse({
+          of,
+          what: 'pounds per container',
+          container: 'quart jar',
+          way: 'canned',
+        });
   const quarts =
     perQuart?.ok && perQuart.value.low > 0
       ? {
@@ -176,7 +182,11 @@ export function animalsFor(animal: string, pounds: number, liveWeight: number, b
   const count = pounds / each;
   return each > 0 && pounds >= 0 && count <= 1e9
     ? ok(ceilSafe(count))
-    : refuse('bad-amount', 'The pounds or the live weight are no number to reckon with.', 'Check both.');
+    : refuse(
+        'bad-amount',
+        say`The pounds or the live weight are no number to reckon with.`,
+        say`Check both.`,
+      );
 }
 
 /**
@@ -186,8 +196,8 @@ export function animalsFor(animal: string, pounds: number, liveWeight: number, b
 export const lardFrom = (): Result<Ranged> =>
   refuse(
     'nothing-published',
-    'No yield of lard is published here: the sources give fat together with skin and bone.',
-    'Weigh what you render, and keep your own figure.',
+    say`No yield of lard is published here: the sources give fat together with skin and bone.`,
+    say`Weigh what you render, and keep your own figure.`,
   );
 
 /** Cups cooked from a cup dry, for dry beans, barley and cornmeal. */
@@ -201,7 +211,7 @@ export function cookedPerDryCup(food: string): Result<Ranged> {
     ? ok(ranged(found.gives, 'low', 'cups cooked from a cup dry'))
     : refuse(
         'nothing-published',
-        `How much ${food.trim() || 'it'} swells in cooking is not published here.`,
-        'Write dry beans, barley or cornmeal; or measure your own.',
+        say`How much ${food.trim() || 'it'} swells in cooking is not published here.`,
+        say`Write dry beans, barley or cornmeal; or measure your own.`,
       );
 }

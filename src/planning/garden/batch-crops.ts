@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import { atBasis } from '../guide.js';
 import { bushelsFor } from '../putting-up.js';
 import type { Basis, CropShare } from '../types.js';
@@ -36,8 +37,8 @@ export function batchCrops(
       if (shares.length > 1 && row.container !== null) {
         problem ??= refuse(
           'pounds-missing',
-          `With several crops in a container, the pounds of ${crop} are not published.`,
-          `Write them in Foods under “Crops in it”, as “${crop} 3”, for the same container.`,
+          say`With several crops in a container, the pounds of ${crop} are not published.`,
+          say`Write them in Foods under “Crops in it”, as “${crop} 3”, for the same container.`,
         );
       }
       return { crop, pounds: weighed, per: null, figure: null, typed: false };
@@ -89,7 +90,11 @@ export function batchBushels(
 ): Result<{ readonly bushels: number; readonly source: string }> {
   const main = mainCrop(crops);
   if (!main)
-    return refuse('missing', 'The batch names no crop.', 'Write the food, or the pounds in of each crop.');
+    return refuse(
+      'missing',
+      say`The batch names no crop.`,
+      say`Write the food, or the pounds in of each crop.`,
+    );
   const weight = figures.inUse({ of: main.crop, what: 'bushel weight' });
   const ownWeight = weight.ok && weight.value.own !== null;
   const plain = main.figure !== null && main.figure.own === null && main.figure.learned === null;
@@ -102,8 +107,8 @@ export function batchBushels(
   if (pounds === null || !(weight.value.usual > 0)) {
     return refuse(
       'pounds-missing',
-      `The pounds of ${main.crop} for this batch are not known.`,
-      'Weigh what goes in, or write the pounds of a container in Foods.',
+      say`The pounds of ${main.crop} for this batch are not known.`,
+      say`Weigh what goes in, or write the pounds of a container in Foods.`,
     );
   }
   return ok({ bushels: pounds / weight.value.usual, source: weight.value.source });

@@ -1,5 +1,6 @@
 import { ok, type Problem, type Result, refuse } from '../../problem.js';
 import { ceilSafe, containerWithId, inMeasure } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { isDay, toIsoDay } from '../dates.js';
 import { cannerLoads } from '../putting-up.js';
 import type { RowPlan } from '../types.js';
@@ -148,7 +149,7 @@ export function planBatches(input: BatchesInput): BatchesPlan {
 }
 
 const DOES_NOT_FIT = (what: string, mend: string): Problem =>
-  problem('no-room', `${what} will not hold this batch.`, mend);
+  problem('no-room', say`${what} will not hold this batch.`, mend);
 
 function toRow(at: BatchReckoning, household: GardenHousehold): RowPlan<BatchFigures> {
   const { row, jars } = at;
@@ -161,8 +162,8 @@ function toRow(at: BatchReckoning, household: GardenHousehold): RowPlan<BatchFig
     isAmount(row.failed) && isAmount(row.filled) && row.failed > row.filled
       ? problem(
           'more-failed-than-filled',
-          'More seals failed than jars were filled.',
-          'Correct one of the two.',
+          say`More seals failed than jars were filled.`,
+          say`Correct one of the two.`,
         )
       : null;
   const problems = problemsOf<keyof BatchFigures>({
@@ -172,11 +173,11 @@ function toRow(at: BatchReckoning, household: GardenHousehold): RowPlan<BatchFig
     pressure: pressure?.problem ?? null,
     shelf_room_after:
       at.shelfAfter !== null && at.shelfAfter < -1e-9
-        ? DOES_NOT_FIT('The shelves', 'Eat first what is over, or make room for more jars.')
+        ? DOES_NOT_FIT('The shelves', say`Eat first what is over, or make room for more jars.`)
         : null,
     freezer_room_after:
       at.freezerAfter !== null && at.freezerAfter < -1e-9
-        ? DOES_NOT_FIT('The freezer', 'Eat first what is over, or put this up another way.')
+        ? DOES_NOT_FIT('The freezer', say`Eat first what is over, or put this up another way.`)
         : null,
     pounds_per_container: seals,
   });
@@ -220,24 +221,24 @@ export interface PostedLot {
  */
 export function postBatch(row: BatchRow): Result<PostedLot> {
   if (row.lot !== null) {
-    return refuse('already-posted', 'This batch stands on the Shelf already.', 'Change its lot there.');
+    return refuse('already-posted', say`This batch stands on the Shelf already.`, say`Change its lot there.`);
   }
   if (row.food === null || row.way === null || row.container === null) {
     return refuse(
       'missing',
-      'The food, the way it is kept or the container is missing.',
-      'Write all three, then post the batch.',
+      say`The food, the way it is kept or the container is missing.`,
+      say`Write all three, then post the batch.`,
     );
   }
   if (!isAmount(row.filled) || row.filled === 0) {
-    return refuse('nothing-filled', 'No containers are filled yet.', 'Write how many were filled.');
+    return refuse('nothing-filled', say`No containers are filled yet.`, say`Write how many were filled.`);
   }
   const failed = row.failed ?? 0;
   if (!isAmount(failed) || failed > row.filled) {
     return refuse(
       'more-failed-than-filled',
-      'More seals failed than jars were filled.',
-      'Correct one of the two, then post the batch.',
+      say`More seals failed than jars were filled.`,
+      say`Correct one of the two, then post the batch.`,
     );
   }
   return ok({

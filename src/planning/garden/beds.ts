@@ -1,4 +1,5 @@
 import type { Problem, Result } from '../../problem.js';
+import { phrase, say } from '../../words/index.js';
 import { toIsoDay } from '../dates.js';
 import { plantsAt } from '../growing.js';
 import type { Basis, DayNumber, Household, RowPlan } from '../types.js';
@@ -127,8 +128,8 @@ const iso = (day: DayNumber | null): string | null => (day === null ? null : toI
 
 const NO_YIELD_AT_ALL: Problem = problem(
   'yield-is-nothing',
-  'A plant gives nothing at this yield, so no number of plants is enough.',
-  'Correct the own yield, or the season’s totals on Facts.',
+  phrase('A plant gives nothing at this yield, so no number of plants is enough.'),
+  phrase('Correct the own yield, or the season’s totals on Facts.'),
 );
 
 function wantedProblem(bed: BedReckoning): Problem | null {
@@ -149,7 +150,11 @@ function toRow(bed: BedReckoning): RowPlan<BedFigures> {
   const plantProblem = wantedProblem(bed);
   const bad = (n: number | null, what: string): Problem | null =>
     n !== null && !isAmount(n)
-      ? problem('bad-amount', `The ${what} is not a number from 0 up.`, `Write the ${what} as a number.`)
+      ? problem(
+          'bad-amount',
+          say`The ${what} is not a number from 0 up.`,
+          say`Write the ${what} as a number.`,
+        )
       : null;
   const problems = problemsOf<keyof BedFigures>({
     ...dates.problems,

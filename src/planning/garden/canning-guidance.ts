@@ -10,9 +10,10 @@ import {
 } from '../../facts/index.js';
 import type { Problem } from '../../problem.js';
 import { asFraction } from '../../units/index.js';
+import { phrase, say } from '../../words/index.js';
 
 /** Said wherever canning shows: never a time. */
-export const SEE_TESTED = 'see the tested process';
+export const SEE_TESTED = phrase('see the tested process');
 
 /** A guidance text, where it comes from, and what stands in its way. */
 export interface Guidance {
@@ -21,7 +22,7 @@ export interface Guidance {
   readonly problem: Problem | null;
 }
 
-const inches = (n: number): string => `${asFraction(n)} inch`;
+const inches = (n: number): string => say`${asFraction(n)} inch`;
 
 /** Class and inches of headspace for a food, by its plainest pack, or by `pack`. */
 export function headspaceGuidance(food: string, pack?: string): Guidance {
@@ -31,7 +32,7 @@ export function headspaceGuidance(food: string, pack?: string): Guidance {
   return figure === null || of.value.headspace === null
     ? { text: SEE_TESTED, source: null, problem: null }
     : {
-        text: `${inches(figure.usual)} (${of.value.headspace} class); ${SEE_TESTED}`,
+        text: say`${inches(figure.usual)} (${of.value.headspace} class); ${SEE_TESTED}`,
         source: sourceText(figure.source),
         problem: null,
       };
@@ -48,19 +49,19 @@ export function pressureGuidance(food: string, altitudeFt: number | null): Guida
   if (!group.ok) {
     const forbidden = group.problem.code === 'no-tested-process';
     return {
-      text: forbidden ? 'no tested process' : SEE_TESTED,
+      text: forbidden ? say`no tested process` : SEE_TESTED,
       source: null,
       problem: forbidden ? group.problem : null,
     };
   }
   if (altitudeFt === null) {
     return {
-      text: `by your altitude; ${SEE_TESTED}`,
+      text: say`by your altitude; ${SEE_TESTED}`,
       source: null,
       problem: {
         code: 'altitude-missing',
-        message: 'The household gives no altitude, and the pressure depends on it.',
-        mend: 'Write the altitude in feet among the household’s settings.',
+        message: say`The household gives no altitude, and the pressure depends on it.`,
+        mend: say`Write the altitude in feet among the household’s settings.`,
       },
     };
   }
@@ -70,11 +71,11 @@ export function pressureGuidance(food: string, altitudeFt: number | null): Guida
     // The tables begin at sea level; lower places are not above it.
     const found = altitudePressure(group.value, Math.max(0, altitudeFt), gauge);
     if (!found.ok) return { text: SEE_TESTED, source: null, problem: found.problem };
-    parts.push(`${gauge} gauge ${found.value.psi} psi`);
+    parts.push(say`${gauge} gauge ${found.value.psi} psi`);
     source = sourceText(found.value.source);
   }
-  const fruit = group.value === 'fruit' ? ', where its process is by pressure' : '';
-  return { text: `${parts.join(', ')} at ${altitudeFt} ft${fruit}; ${SEE_TESTED}`, source, problem: null };
+  const fruit = group.value === 'fruit' ? say`, where its process is by pressure` : '';
+  return { text: say`${parts.join(', ')} at ${altitudeFt} ft${fruit}; ${SEE_TESTED}`, source, problem: null };
 }
 
 /** Food-safety words for putting a food up. */

@@ -1,4 +1,5 @@
 import { caution } from '../../facts/index.js';
+import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
 import type { WorkingInput } from '../types.js';
 import { type Explained, input, n } from '../working/parts.js';
@@ -11,7 +12,7 @@ import type { GardenHousehold } from './types.js';
 export const container = ({ row }: BatchReckoning): string => row.container ?? 'container';
 
 export const jarsInput = (at: BatchReckoning): WorkingInput =>
-  input('Containers', at.jars, measureName(container(at)), at.done ? 'entered' : 'computed');
+  input(phrase('Containers'), at.jars, measureName(container(at)), at.done ? 'entered' : 'computed');
 
 export function room(
   at: BatchReckoning,
@@ -24,35 +25,35 @@ export function room(
     row.food === null || row.way === null || row.container === null
       ? null
       : roomOf(row.food, row.way, row.container, figures);
-  const unit = storey === 'shelf' ? 'quart jars' : 'cubic feet';
+  const unit = storey === 'shelf' ? say`quart jars` : say`cubic feet`;
   const all = storey === 'shelf' ? household.shelfRoom : household.freezerRoom;
   const perFoot = storey === 'freezer' ? freezerFigure(figures) : null;
   return {
     rule:
       storey === 'shelf'
-        ? `Room on the shelves, less what stands there, less the batches up to this one by date. Jars are counted as quarts ${QUART_EQUIVALENTS}`
-        : 'Room in the freezer, less what lies there, less the batches up to this one by date. Pounds ÷ pounds to a cubic foot; the published figures disagree, so your own is better.',
+        ? say`Room on the shelves, less what stands there, less the batches up to this one by date. Jars are counted as quarts ${QUART_EQUIVALENTS}`
+        : say`Room in the freezer, less what lies there, less the batches up to this one by date. Pounds ÷ pounds to a cubic foot; the published figures disagree, so your own is better.`,
     inputs: [
-      input(storey === 'shelf' ? 'Shelf room' : 'Freezer room', all, unit, 'entered'),
+      input(storey === 'shelf' ? phrase('Shelf room') : phrase('Freezer room'), all, unit, 'entered'),
       jarsInput(at),
       ...(each?.ok && each.value.storey === storey
-        ? [input('Room of one', each.value.each, unit, 'computed')]
+        ? [input(phrase('Room of one'), each.value.each, unit, 'computed')]
         : []),
       ...(perFoot?.ok ? figureInputs('Pounds to a cubic foot', perFoot.value) : []),
     ],
     steps: [
       ...(perFoot?.ok ? perFoot.value.notes : []),
       each?.ok ? each.value.note : null,
-      at.posted ? 'this batch stands on the Shelf already' : null,
+      at.posted ? say`this batch stands on the Shelf already` : null,
     ],
     missing:
       all === null
-        ? `Write the ${storey} room among the household’s settings.`
+        ? say`Write the ${storey} room among the household’s settings.`
         : each && !each.ok
           ? `${each.problem.message} ${each.problem.mend}`
           : storey === 'shelf'
-            ? 'It does not stand on a shelf in jars.'
-            : 'It does not go into the freezer.',
+            ? say`It does not stand on a shelf in jars.`
+            : say`It does not go into the freezer.`,
     ...(storey === 'freezer' ? { cautions: [caution('freezer-load').text] } : {}),
   };
 }
@@ -61,17 +62,17 @@ export function reached(at: BatchReckoning, against: boolean): Explained {
   const { row } = at;
   return {
     rule: against
-      ? 'Pounds per container reached, as a percentage of the published usual figure.'
-      : 'Pounds in ÷ containers filled. Kept on Facts when the year is turned, it teaches your own figure.',
+      ? say`Pounds per container reached, as a percentage of the published usual figure.`
+      : say`Pounds in ÷ containers filled. Kept on Facts when the year is turned, it teaches your own figure.`,
     inputs: [
       ...at.crops.flatMap(({ crop, pounds }) =>
-        pounds === null ? [] : [input(`Pounds in of ${crop}`, pounds, 'pounds', 'entered')],
+        pounds === null ? [] : [input(say`Pounds in of ${crop}`, pounds, phrase('pounds'), 'entered')],
       ),
-      input('Filled', row.filled, measureName(container(at)), 'entered'),
+      input(phrase('Filled'), row.filled, measureName(container(at)), 'entered'),
       ...(against && at.crops[0]?.figure?.published
         ? [
             input(
-              'Published',
+              phrase('Published'),
               at.crops[0].figure.published.usual,
               at.crops[0].figure.published.unit,
               at.crops[0].figure.published.origin,
@@ -80,11 +81,11 @@ export function reached(at: BatchReckoning, against: boolean): Explained {
           ]
         : []),
     ],
-    steps: [at.reached === null ? null : `${n(at.reached)} pounds a ${container(at)}`],
+    steps: [at.reached === null ? null : say`${n(at.reached)} pounds a ${container(at)}`],
     missing: !at.done
-      ? 'Write how many were filled, once they are.'
+      ? say`Write how many were filled, once they are.`
       : at.reached === null
-        ? 'Write the pounds in of each crop.'
-        : 'Nothing is published for this crop and container.',
+        ? say`Write the pounds in of each crop.`
+        : say`Nothing is published for this crop and container.`,
   };
 }

@@ -1,4 +1,5 @@
 import { caution } from '../../facts/index.js';
+import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
 import type { Working, WorkingInput } from '../types.js';
 import { amount, type Explained, input, n, some, working } from '../working/parts.js';
@@ -10,17 +11,17 @@ import type { OwnFigures } from './own-figures.js';
 import type { BatchFigures, GardenHousehold } from './types.js';
 
 const TITLES: Readonly<Record<keyof BatchFigures, string>> = {
-  bushels_wanted: 'Bushels wanted',
-  jars: 'Jars',
-  lids: 'Lids',
-  canner_loads: 'Canner loads',
-  hours: 'Hours',
-  headspace: 'Headspace',
-  pressure: 'Pressure at your altitude',
-  shelf_room_after: 'Shelf room after',
-  freezer_room_after: 'Freezer room after',
-  pounds_per_container: 'Pounds per container reached',
-  against_published: 'Against published',
+  bushels_wanted: phrase('Bushels wanted'),
+  jars: phrase('Jars'),
+  lids: phrase('Lids'),
+  canner_loads: phrase('Canner loads'),
+  hours: phrase('Hours'),
+  headspace: phrase('Headspace'),
+  pressure: phrase('Pressure at your altitude'),
+  shelf_room_after: phrase('Shelf room after'),
+  freezer_room_after: phrase('Freezer room after'),
+  pounds_per_container: phrase('Pounds per container reached'),
+  against_published: phrase('Against published'),
 };
 
 const UNITS: Readonly<Record<keyof BatchFigures, string>> = {
@@ -31,9 +32,9 @@ const UNITS: Readonly<Record<keyof BatchFigures, string>> = {
   hours: 'hours',
   headspace: '',
   pressure: '',
-  shelf_room_after: 'quart jars',
-  freezer_room_after: 'cubic feet',
-  pounds_per_container: 'pounds a container',
+  shelf_room_after: phrase('quart jars'),
+  freezer_room_after: phrase('cubic feet'),
+  pounds_per_container: phrase('pounds a container'),
   against_published: '%',
 };
 
@@ -44,11 +45,11 @@ const cautionsFor = ({ row }: BatchReckoning): readonly string[] => [
 
 function perInputs(at: BatchReckoning): readonly WorkingInput[] {
   return at.crops.flatMap(({ crop, per, pounds, figure, typed }) => [
-    ...(pounds === null ? [] : [input(`Pounds in of ${crop}`, pounds, 'pounds', 'entered')]),
+    ...(pounds === null ? [] : [input(say`Pounds in of ${crop}`, pounds, phrase('pounds'), 'entered')]),
     ...(figure
-      ? figureInputs(`Pounds of ${crop} in a ${container(at)}`, figure, per ?? figure.usual)
+      ? figureInputs(say`Pounds of ${crop} in a ${container(at)}`, figure, per ?? figure.usual)
       : typed
-        ? [input(`Pounds of ${crop} in a ${container(at)}, by Foods`, per, 'pounds', 'own')]
+        ? [input(say`Pounds of ${crop} in a ${container(at)}, by Foods`, per, phrase('pounds'), 'own')]
         : []),
   ]);
 }
@@ -62,20 +63,20 @@ function jars(at: BatchReckoning): Explained {
   const { jarsFrom, line, jars: count } = at;
   const rule =
     jarsFrom === 'filled'
-      ? 'The containers that were filled.'
+      ? say`The containers that were filled.`
       : jarsFrom === 'pounds'
-        ? 'Pounds in ÷ pounds in a container, rounded up; of several crops, as many as the one that runs out first allows.'
-        : 'What is still to put up of this food by Foods, less what open batches with weighed crops will make, shared equally among the batches that wait; rounded up.';
+        ? say`Pounds in ÷ pounds in a container, rounded up; of several crops, as many as the one that runs out first allows.`
+        : say`What is still to put up of this food by Foods, less what open batches with weighed crops will make, shared equally among the batches that wait; rounded up.`;
   return {
     rule,
     inputs: [
       ...(jarsFrom === 'filled'
-        ? [input('Filled', at.row.filled, measureName(container(at)), 'entered')]
+        ? [input(phrase('Filled'), at.row.filled, measureName(container(at)), 'entered')]
         : perInputs(at)),
       ...(jarsFrom === 'to put up' && line
         ? [
             input(
-              'To put up, by Foods',
+              phrase('To put up, by Foods'),
               line.toPutUp,
               measureName(line.countedIn ?? container(at)),
               'computed',
@@ -88,15 +89,15 @@ function jars(at: BatchReckoning): Explained {
         ? at.crops.map(({ crop, pounds, per }) =>
             pounds === null || per === null || per === 0
               ? null
-              : `${crop}: ${n(pounds)} lb ÷ ${n(per)} lb = ${n(pounds / per)}`,
+              : say`${crop}: ${n(pounds)} lb ÷ ${n(per)} lb = ${n(pounds / per)}`,
           )
         : []),
       ...at.crops.flatMap(({ figure }) => (figure ? [...learnedSteps(figure), ...figure.notes] : [])),
-      count === null ? null : `so ${amount(count, at.row.container)}`,
+      count === null ? null : say`so ${amount(count, at.row.container)}`,
     ],
     missing:
       whatLacks(at) ||
-      'Write the food, the way kept and the container; and the pounds in, or a plan for the food in Foods.',
+      say`Write the food, the way kept and the container; and the pounds in, or a plan for the food in Foods.`,
     cautions: cautionsFor(at),
   };
 }
@@ -105,24 +106,31 @@ function lids(at: BatchReckoning): Explained {
   const { failures, jars: count } = at;
   return {
     rule: at.done
-      ? 'One new lid for each jar that was filled.'
-      : 'One new lid for each jar, and as many more as usually fail with you, rounded up.',
+      ? say`One new lid for each jar that was filled.`
+      : say`One new lid for each jar, and as many more as usually fail with you, rounded up.`,
     inputs: [
       jarsInput(at),
       ...(failures === null || at.done
         ? []
-        : [input('Lids that failed in your batches so far', failures * 100, 'percent', 'learned')]),
+        : [
+            input(
+              phrase('Lids that failed in your batches so far'),
+              failures * 100,
+              phrase('percent'),
+              'learned',
+            ),
+          ]),
     ],
     steps: [
       at.done || count === null
         ? count === null
           ? null
-          : `${amount(count, at.row.container)} × 1 lid a jar = ${some(at.lids ?? count, 'lid')}`
+          : say`${amount(count, at.row.container)} × 1 lid a jar = ${some(at.lids ?? count, 'lid')}`
         : failures === null
-          ? 'no batch with its failed seals written down yet, so none are added'
-          : `${n(count)} × (1 + ${n(failures)}) = ${n(count * (1 + failures))}, so ${some(at.lids ?? 0, 'lid')}`,
+          ? say`no batch with its failed seals written down yet, so none are added`
+          : say`${n(count)} × (1 + ${n(failures)}) = ${n(count * (1 + failures))}, so ${some(at.lids ?? 0, 'lid')}`,
     ],
-    missing: 'This container takes no lid, or its number is not known yet.',
+    missing: say`This container takes no lid, or its number is not known yet.`,
     cautions: [caution('lids-once').text, ...cautionsFor(at)],
   };
 }
@@ -133,9 +141,9 @@ function loadStep({ row, jars: count }: BatchReckoning, hours: boolean, found: n
   if (hours)
     return row.hoursALoad === null
       ? null
-      : `${some(found, 'load')} × ${some(row.hoursALoad, 'hour')} a load = ${some(found * row.hoursALoad, 'hour')}`;
+      : say`${some(found, 'load')} × ${some(row.hoursALoad, 'hour')} a load = ${some(found * row.hoursALoad, 'hour')}`;
   const of = row.loadsOf ?? (row.container === 'pint jar' ? 9 : 7);
-  return `${amount(count, row.container)} ÷ ${n(of)} a load = ${n(count / of)}, so ${some(found, 'load')}`;
+  return say`${amount(count, row.container)} ÷ ${n(of)} a load = ${n(count / of)}, so ${some(found, 'load')}`;
 }
 
 function loads(at: BatchReckoning, hours: boolean): Explained {
@@ -143,19 +151,19 @@ function loads(at: BatchReckoning, hours: boolean): Explained {
   const count = at.loads?.ok ? at.loads.value : null;
   return {
     rule: hours
-      ? 'Canner loads × the hours that a load takes you, from first to last. How long the jars are processed is never given here.'
-      : 'Jars ÷ jars in a load, rounded up.',
+      ? say`Canner loads × the hours that a load takes you, from first to last. How long the jars are processed is never given here.`
+      : say`Jars ÷ jars in a load, rounded up.`,
     inputs: [
       ...(hours ? [] : [jarsInput(at)]),
-      ...(hours && count !== null ? [input('Canner loads', count, 'loads', 'computed')] : []),
-      ...(hours ? [input('Hours a load, with you', row.hoursALoad, 'hours', 'own')] : []),
+      ...(hours && count !== null ? [input(phrase('Canner loads'), count, phrase('loads'), 'computed')] : []),
+      ...(hours ? [input(phrase('Hours a load, with you'), row.hoursALoad, phrase('hours'), 'own')] : []),
       ...(hours
         ? []
         : row.loadsOf === null
           ? at.loadSource
             ? [
                 input(
-                  'Jars in a usual load',
+                  phrase('Jars in a usual load'),
                   row.container === 'pint jar' ? 9 : 7,
                   measureName(container(at)),
                   'published',
@@ -163,37 +171,37 @@ function loads(at: BatchReckoning, hours: boolean): Explained {
                 ),
               ]
             : []
-          : [input('Jars in a load of your canner', row.loadsOf, measureName(container(at)), 'own')]),
+          : [input(phrase('Jars in a load of your canner'), row.loadsOf, measureName(container(at)), 'own')]),
     ],
     steps: [loadStep(at, hours, count)],
     missing: hours
-      ? 'Write the hours that a load takes you.'
+      ? say`Write the hours that a load takes you.`
       : at.loads && !at.loads.ok
-        ? `${at.loads.problem.message} Write the jars in a load of your canner.`
-        : 'Only canned food goes into a canner, and the jars are to be known first.',
+        ? say`${at.loads.problem.message} Write the jars in a load of your canner.`
+        : say`Only canned food goes into a canner, and the jars are to be known first.`,
     cautions: cautionsFor(at),
   };
 }
 
 function bushels(at: BatchReckoning): Explained {
   return {
-    rule: 'Bushels of the main crop: by the jars printed for a bushel where there are such, else pounds ÷ pounds of a bushel. Not rounded, as part of a bushel can be bought.',
+    rule: say`Bushels of the main crop: by the jars printed for a bushel where there are such, else pounds ÷ pounds of a bushel. Not rounded, as part of a bushel can be bought.`,
     inputs: [
       jarsInput(at),
       ...perInputs(at),
       ...(at.bushels?.ok && at.bushelSource
-        ? [input('Bushels', at.bushels.value, 'bushels', 'published', at.bushelSource)]
+        ? [input(phrase('Bushels'), at.bushels.value, phrase('bushels'), 'published', at.bushelSource)]
         : []),
     ],
     steps: [
       at.bushels?.ok && at.jars !== null && at.jars > 0 && at.bushels.value > 0
-        ? `${amount(at.jars, at.row.container)} ÷ ${n(at.jars / at.bushels.value)} a bushel = ${n(at.bushels.value)} bushels`
+        ? say`${amount(at.jars, at.row.container)} ÷ ${n(at.jars / at.bushels.value)} a bushel = ${n(at.bushels.value)} bushels`
         : null,
     ],
     missing:
       at.bushels && !at.bushels.ok
         ? `${at.bushels.problem.message} ${at.bushels.problem.mend}`
-        : whatLacks(at) || 'The number of containers is not known yet.',
+        : whatLacks(at) || say`The number of containers is not known yet.`,
   };
 }
 
@@ -231,11 +239,13 @@ function explained(
       return {
         rule:
           column === 'headspace'
-            ? 'The headspace class of the food in its plainest pack. Another pack or recipe may want another: the tested process says.'
-            : 'Gauge pressure by altitude from the published tables, for foods that they cover. Dial and weighted gauges step at different altitudes. The time is in the tested process, and never here.',
+            ? say`The headspace class of the food in its plainest pack. Another pack or recipe may want another: the tested process says.`
+            : say`Gauge pressure by altitude from the published tables, for foods that they cover. Dial and weighted gauges step at different altitudes. The time is in the tested process, and never here.`,
         inputs: [
-          input('Food', row.foodName, '', 'entered'),
-          ...(column === 'pressure' ? [input('Altitude', household.altitudeFt, 'ft', 'entered')] : []),
+          input(phrase('Food'), row.foodName, '', 'entered'),
+          ...(column === 'pressure'
+            ? [input(phrase('Altitude'), household.altitudeFt, 'ft', 'entered')]
+            : []),
           ...(found.source
             ? [
                 input(
@@ -248,7 +258,7 @@ function explained(
               ]
             : []),
         ],
-        missing: 'Shown for canned food.',
+        missing: say`Shown for canned food.`,
         cautions: batchCautions(row.food ?? '', 'canned'),
       };
     }

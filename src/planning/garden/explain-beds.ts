@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import { plantsFor } from '../growing.js';
 import type { Basis, Household, Working } from '../types.js';
 import { isAmount } from '../words.js';
@@ -10,40 +11,40 @@ import type { OwnFigures } from './own-figures.js';
 import type { BedFigures } from './types.js';
 
 const TITLES: Readonly<Record<keyof BedFigures, string>> = {
-  pounds_wanted: 'Pounds wanted',
-  yield_low: 'Yield, low',
-  yield: 'Yield',
-  yield_high: 'Yield, high',
-  yield_from: 'Where the yield comes from',
-  plants_low: 'Plants wanted in a good season',
-  plants_wanted: 'Plants wanted',
-  plants_high: 'Plants wanted in a lean season',
-  row_feet: 'Row feet',
-  bed_area: 'Bed area',
-  seeds: 'Seeds',
-  seeds_to_buy: 'Seeds to buy',
-  start_on: 'Start on',
-  set_out_on: 'Set out on',
-  harvest_from: 'Harvest from',
-  harvest_to: 'Harvest to',
-  latest_sowing: 'Latest sowing',
-  expected_low: 'Expected pounds, lean season',
-  expected_pounds: 'Expected pounds',
-  expected_high: 'Expected pounds, good season',
-  short_or_over: 'Short or over',
+  pounds_wanted: phrase('Pounds wanted'),
+  yield_low: phrase('Yield, low'),
+  yield: phrase('Yield'),
+  yield_high: phrase('Yield, high'),
+  yield_from: phrase('Where the yield comes from'),
+  plants_low: phrase('Plants wanted in a good season'),
+  plants_wanted: phrase('Plants wanted'),
+  plants_high: phrase('Plants wanted in a lean season'),
+  row_feet: phrase('Row feet'),
+  bed_area: phrase('Bed area'),
+  seeds: phrase('Seeds'),
+  seeds_to_buy: phrase('Seeds to buy'),
+  start_on: phrase('Start on'),
+  set_out_on: phrase('Set out on'),
+  harvest_from: phrase('Harvest from'),
+  harvest_to: phrase('Harvest to'),
+  latest_sowing: phrase('Latest sowing'),
+  expected_low: phrase('Expected pounds, lean season'),
+  expected_pounds: phrase('Expected pounds'),
+  expected_high: phrase('Expected pounds, good season'),
+  short_or_over: phrase('Short or over'),
 };
 
 const UNITS: Partial<Record<keyof BedFigures, string>> = {
   pounds_wanted: 'pounds',
-  yield_low: 'pounds a plant',
-  yield: 'pounds a plant',
-  yield_high: 'pounds a plant',
+  yield_low: phrase('pounds a plant'),
+  yield: phrase('pounds a plant'),
+  yield_high: phrase('pounds a plant'),
   yield_from: '',
   plants_low: 'plants',
   plants_wanted: 'plants',
   plants_high: 'plants',
-  row_feet: 'feet of row',
-  bed_area: 'square feet',
+  row_feet: phrase('feet of row'),
+  bed_area: phrase('square feet'),
   seeds: 'seeds',
   seeds_to_buy: 'seeds',
   expected_low: 'pounds',
@@ -55,14 +56,14 @@ const UNITS: Partial<Record<keyof BedFigures, string>> = {
 function pounds(bed: BedReckoning): Explained {
   const { cropPounds, poundsWanted } = bed;
   return {
-    rule: 'The pounds of this crop that Foods asks for, over all foods, shared over its plantings by the plants planned, equally when none are. Trees and perennials that bear already count first.',
+    rule: say`The pounds of this crop that Foods asks for, over all foods, shared over its plantings by the plants planned, equally when none are. Trees and perennials that bear already count first.`,
     inputs: [
-      input(`Pounds to grow of ${bed.crop}, all foods`, cropPounds, 'pounds', 'computed'),
-      input('Plants planned in this row', bed.row.plants, 'plants', 'entered'),
+      input(say`Pounds to grow of ${bed.crop}, all foods`, cropPounds, phrase('pounds'), 'computed'),
+      input(phrase('Plants planned in this row'), bed.row.plants, phrase('plants'), 'entered'),
     ],
     steps: [
       poundsWanted !== null && cropPounds !== null && cropPounds > 0
-        ? `${n(poundsWanted)} of ${n(cropPounds)} pounds fall to this planting`
+        ? say`${n(poundsWanted)} of ${n(cropPounds)} pounds fall to this planting`
         : null,
     ],
     missing: NO_POUNDS,
@@ -75,19 +76,24 @@ function plants(bed: BedReckoning, basis: Basis): Explained {
   const at = found?.[basis];
   const byFunction = poundsWanted === null ? null : plantsFor(bed.crop, poundsWanted);
   return {
-    rule: `Pounds wanted ÷ pounds a plant in a ${basis} season, rounded up to whole plants.`,
-    inputs: [input('Pounds wanted', poundsWanted, 'pounds', 'computed'), ...yieldInputs(bed, basis)],
+    rule: say`Pounds wanted ÷ pounds a plant in a ${basis} season, rounded up to whole plants.`,
+    inputs: [
+      input(phrase('Pounds wanted'), poundsWanted, phrase('pounds'), 'computed'),
+      ...yieldInputs(bed, basis),
+    ],
     steps: [
       poundsWanted === null || at === undefined || wanted[basis] === null
         ? null
-        : `${n(poundsWanted)} lb ÷ ${n(at)} lb a plant = ${n(poundsWanted / at)}, so ${some(wanted[basis], 'plant')}`,
+        : say`${n(poundsWanted)} lb ÷ ${n(at)} lb a plant = ${n(poundsWanted / at)}, so ${some(wanted[basis], 'plant')}`,
     ],
     // The function knows published figures at the usual spacing: it is shown where it gives the same.
     ...(byFunction?.ok && byFunction.value[basis] === wanted[basis]
       ? { formula: call('PLANTS_FOR', bed.crop, poundsWanted, null, basis === 'usual' ? null : basis) }
       : {}),
     missing:
-      poundsWanted === null ? NO_POUNDS : lacksYield(bed) || 'The yield is nothing, or the pounds too many.',
+      poundsWanted === null
+        ? NO_POUNDS
+        : lacksYield(bed) || say`The yield is nothing, or the pounds too many.`,
   };
 }
 
@@ -95,18 +101,20 @@ function expected(bed: BedReckoning, basis: Basis): Explained {
   const { row, yearsOff } = bed;
   const at = bed.yield.ok ? bed.yield.value[basis] : null;
   return {
-    rule: `Plants planned × pounds a plant in a ${basis} season. A tree or crown gives nothing before its bearing year; a young one gives less than a grown one, by how much is not published.`,
+    rule: say`Plants planned × pounds a plant in a ${basis} season. A tree or crown gives nothing before its bearing year; a young one gives less than a grown one, by how much is not published.`,
     inputs: [
-      input('Plants planned', row.plants, 'plants', 'entered'),
+      input(phrase('Plants planned'), row.plants, phrase('plants'), 'entered'),
       ...yieldInputs(bed, basis),
-      ...(row.nthYear === null ? [] : [input('Its year', row.nthYear, 'years from planting', 'entered')]),
+      ...(row.nthYear === null
+        ? []
+        : [input(phrase('Its year'), row.nthYear, phrase('years from planting'), 'entered')]),
     ],
     steps: [
       yearsOff > 0
-        ? `it does not bear yet: ${some(yearsOff, 'year')} to go`
+        ? say`it does not bear yet: ${some(yearsOff, 'year')} to go`
         : at === null || !isAmount(row.plants)
           ? null
-          : `${n(row.plants)} × ${n(at)} = ${n(row.plants * at)} lb`,
+          : say`${n(row.plants)} × ${n(at)} = ${n(row.plants * at)} lb`,
     ],
     missing: row.plants === null ? NO_PLANTS : lacksYield(bed),
   };
@@ -115,15 +123,15 @@ function expected(bed: BedReckoning, basis: Basis): Explained {
 function short(bed: BedReckoning): Explained {
   const now = bed.expected[bed.basis];
   return {
-    rule: 'Expected pounds less pounds wanted: below 0 is short, above 0 over.',
+    rule: say`Expected pounds less pounds wanted: below 0 is short, above 0 over.`,
     inputs: [
-      input('Expected pounds', now, 'pounds', 'computed'),
-      input('Pounds wanted', bed.poundsWanted, 'pounds', 'computed'),
+      input(phrase('Expected pounds'), now, phrase('pounds'), 'computed'),
+      input(phrase('Pounds wanted'), bed.poundsWanted, phrase('pounds'), 'computed'),
     ],
     steps: [
       now === null || bed.poundsWanted === null
         ? null
-        : `${n(now)} − ${n(bed.poundsWanted)} = ${n(now - bed.poundsWanted)} lb`,
+        : say`${n(now)} − ${n(bed.poundsWanted)} = ${n(now - bed.poundsWanted)} lb`,
     ],
     missing: bed.poundsWanted === null ? NO_POUNDS : bed.row.plants === null ? NO_PLANTS : lacksYield(bed),
   };
@@ -143,7 +151,7 @@ function explained(
     case 'yield_high':
     case 'yield_from':
       return {
-        rule: 'The row’s own yield; else the household’s own on Facts; else learned from its seasons; else published.',
+        rule: say`The row’s own yield; else the household’s own on Facts; else learned from its seasons; else published.`,
         inputs: yieldInputs(
           bed,
           column === 'yield_low' ? 'lean' : column === 'yield_high' ? 'good' : bed.basis,

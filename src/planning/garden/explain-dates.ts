@@ -1,5 +1,6 @@
 import { growing } from '../../facts/index.js';
 import type { Result } from '../../problem.js';
+import { phrase, say } from '../../words/index.js';
 import {
   FALL_DAYS,
   harvestFrom,
@@ -29,11 +30,11 @@ const isDateColumn = (column: string): column is DateColumn =>
 /** What a frost date means: it is a chance. */
 export const chanceWords = (chance: number | null): string =>
   chance === null
-    ? 'a date that frost may pass: the household does not say how often'
-    : `a ${n(chance)} % date: frost passes it in ${n(chance)} years of a hundred`;
+    ? say`a date that frost may pass: the household does not say how often`
+    : say`a ${n(chance)} % date: frost passes it in ${n(chance)} years of a hundred`;
 
 function frostInput(name: string, day: number | null, chance: number | null): readonly WorkingInput[] {
-  return day === null ? [] : [input(`${name}, ${chanceWords(chance)}`, iso(day), 'day', 'entered')];
+  return day === null ? [] : [input(`${name}, ${chanceWords(chance)}`, iso(day), phrase('day'), 'entered')];
 }
 
 /** How a date of a planting is come by. */
@@ -47,7 +48,7 @@ export function datesExplained(
   const of = growing(crop);
   const { season, how, sown } = dates;
   const asked = isDateColumn(column) ? dates.problems[column] : undefined;
-  const missing = asked ? `${asked.message} ${asked.mend}` : 'This crop has no such date.';
+  const missing = asked ? `${asked.message} ${asked.mend}` : say`This crop has no such date.`;
   // The planners of dates need no chance; it is here only to be said.
   const { lastFrostChance = null, firstFrostChance = null } = household as Partial<GardenHousehold>;
   const last = frostInput('Last spring frost', season.lastFrost, lastFrostChance);
@@ -56,7 +57,7 @@ export function datesExplained(
     const found = figures.inUse({ of: crop, what });
     return found.ok ? figureInputs(name, found.value) : [];
   };
-  const sowing = sown ? [input('Sown on', iso(row.sownOn), 'day', 'entered')] : [];
+  const sowing = sown ? [input(phrase('Sown on'), iso(row.sownOn), phrase('day'), 'entered')] : [];
   const frost = season.lastFrost === null ? null : iso(season.lastFrost);
   const about = figures.inUse({ of: crop, what: 'weeks from the last frost' });
   // The earliest week counts.
@@ -64,7 +65,7 @@ export function datesExplained(
     ? figureInputs('Weeks from the last frost, the earliest', about.value, about.value.low)
     : [];
   const outdoors = about.ok
-    ? `${frost ?? ''} ${signed(about.value.low)} weeks = ${iso(dates.setOutOn ?? dates.startOn)}`
+    ? say`${frost ?? ''} ${signed(about.value.low)} weeks = ${iso(dates.setOutOn ?? dates.startOn)}`
     : null;
   const inside = figures.inUse({ of: crop, what: 'weeks indoors' });
   const plannedOut = !sown && frost !== null ? outdoors : null;
@@ -75,15 +76,15 @@ export function datesExplained(
     case 'start_on':
       return {
         rule: sown
-          ? 'The day that it was sown, as written in this row.'
+          ? say`The day that it was sown, as written in this row.`
           : how === 'indoors'
-            ? 'The day of setting out, less the usual weeks indoors.'
-            : 'The last spring frost and the earliest of the published weeks about it; before it where negative.',
+            ? say`The day of setting out, less the usual weeks indoors.`
+            : say`The last spring frost and the earliest of the published weeks about it; before it where negative.`,
         inputs: sown ? sowing : [...last, ...weeks, ...indoors],
         steps: [
           plannedOut,
           plannedOut !== null && how === 'indoors' && inside.ok && dates.setOutOn !== null
-            ? `${iso(dates.setOutOn)} − ${n(inside.value.usual)} weeks = ${iso(dates.startOn)}`
+            ? say`${iso(dates.setOutOn)} − ${n(inside.value.usual)} weeks = ${iso(dates.startOn)}`
             : null,
         ],
         ...(season.lastFrost !== null && (how === 'indoors' || how === 'direct')
@@ -94,27 +95,34 @@ export function datesExplained(
     case 'set_out_on':
       return {
         rule: sown
-          ? 'The day sown and the weeks indoors, but not before the earliest published week about the last spring frost.'
-          : 'The last spring frost and the earliest of the published weeks about it; before it where negative.',
+          ? say`The day sown and the weeks indoors, but not before the earliest published week about the last spring frost.`
+          : say`The last spring frost and the earliest of the published weeks about it; before it where negative.`,
         inputs: [...sowing, ...last, ...weeks, ...(sown ? indoors : [])],
         steps: [dates.setOutOn === null ? null : plannedOut],
         ...(season.lastFrost === null
           ? {}
           : sameAs(setOutOn(crop, season.lastFrost), dates.setOutOn, call('SET_OUT_ON', crop, frost))),
         missing:
-          how === 'direct' || how === 'set' ? 'It is not set out: it grows where it is sown.' : missing,
+          how === 'direct' || how === 'set' ? say`It is not set out: it grows where it is sown.` : missing,
       };
     case 'harvest_from': {
       if (row.ownFrom)
-        return { rule: 'Your own first day of harvest, every year.', inputs: ownEnd('from', row.ownFrom) };
+        return { rule: say`Your own first day of harvest, every year.`, inputs: ownEnd('from', row.ownFrom) };
       const from = dates.setOutOn ?? dates.startOn;
       const counted = of.ok ? of.value.maturityFrom : 'planting';
       return {
-        rule: `The usual days to maturity, counted from ${counted === 'seed' ? 'sowing' : counted === 'transplant' ? 'setting out' : 'planting'}. A crop sown where it grows, whose days count from setting out, has its weeks as a seedling on top.`,
+        rule: say`The usual days to maturity, counted from ${counted === 'seed' ? 'sowing' : counted === 'transplant' ? say`setting out` : 'planting'}. A crop sown where it grows, whose days count from setting out, has its weeks as a seedling on top.`,
         inputs: [
           ...(from === null
             ? []
-            : [input(dates.setOutOn === null ? 'Start on' : 'Set out on', iso(from), 'day', 'computed')]),
+            : [
+                input(
+                  dates.setOutOn === null ? phrase('Start on') : phrase('Set out on'),
+                  iso(from),
+                  phrase('day'),
+                  'computed',
+                ),
+              ]),
           ...figure('days to maturity', 'Days to maturity'),
         ],
         steps: [counting(from, maturity, dates.harvestFrom)],
@@ -126,11 +134,11 @@ export function datesExplained(
     }
     case 'harvest_to':
       if (row.ownTo)
-        return { rule: 'Your own last day of harvest, every year.', inputs: ownEnd('to', row.ownTo) };
+        return { rule: say`Your own last day of harvest, every year.`, inputs: ownEnd('to', row.ownTo) };
       return {
         rule: dates.endsByFrost
-          ? 'Frost kills this crop: its harvest ends with the first fall frost.'
-          : 'The first day of harvest and the spread of the published days to maturity. How long it can be picked is not published: write your own first and last day where it is longer.',
+          ? say`Frost kills this crop: its harvest ends with the first fall frost.`
+          : say`The first day of harvest and the spread of the published days to maturity. How long it can be picked is not published: write your own first and last day where it is longer.`,
         inputs: dates.endsByFrost ? first : figure('days to maturity', 'Days to maturity'),
         steps: [
           dates.endsByFrost || dates.harvestFrom === null || dates.harvestTo === null
@@ -142,7 +150,7 @@ export function datesExplained(
     default: {
       const tender = isTender(of.ok ? of.value : null);
       return {
-        rule: `Counted back from the first fall frost: the usual days to maturity, ${FALL_DAYS} days for slower growth in fall${tender ? `, ${TENDER_DAYS} more as frost kills it` : ''}, and the weeks as a seedling of a crop that is set out.`,
+        rule: say`Counted back from the first fall frost: the usual days to maturity, ${FALL_DAYS} days for slower growth in fall${tender ? say`, ${TENDER_DAYS} more as frost kills it` : ''}, and the weeks as a seedling of a crop that is set out.`,
         inputs: [
           ...first,
           ...figure('days to maturity', 'Days to maturity'),
@@ -166,7 +174,7 @@ export function datesExplained(
 function counting(from: DayNumber | null, maturity: number | null, to: DayNumber | null): string | null {
   if (from === null || to === null || maturity === null) return null;
   const more = to - from - Math.ceil(maturity);
-  const seedling = more > 0 ? ` + ${some(more, 'day')} as a seedling` : '';
+  const seedling = more > 0 ? say` + ${some(more, 'day')} as a seedling` : '';
   return `${iso(from)} + ${some(Math.ceil(maturity), 'day')}${seedling} = ${iso(to)}`;
 }
 
@@ -179,14 +187,19 @@ function countingBack(
   if (frost === null || to === null || maturity === null) return null;
   const counted = Math.ceil(maturity) + FALL_DAYS + (tender ? TENDER_DAYS : 0);
   const more = frost - to - counted;
-  const seedling = more > 0 ? ` − ${some(more, 'day')} as a seedling` : '';
-  const frosts = tender ? ` − ${TENDER_DAYS} days as frost kills it` : '';
-  return `${iso(frost)} − ${some(Math.ceil(maturity), 'day')} − ${FALL_DAYS} days for slow growth${frosts}${seedling} = ${iso(to)}`;
+  const seedling = more > 0 ? say` − ${some(more, 'day')} as a seedling` : '';
+  const frosts = tender ? say` − ${TENDER_DAYS} days as frost kills it` : '';
+  return say`${iso(frost)} − ${some(Math.ceil(maturity), 'day')} − ${FALL_DAYS} days for slow growth${frosts}${seedling} = ${iso(to)}`;
 }
 
 /** '+ 2' or '− 4'. */
 const signed = (weeks: number): string => (weeks < 0 ? `− ${n(-weeks)}` : `+ ${n(weeks)}`);
 
 const ownEnd = (end: 'from' | 'to', at: { month: number; day: number }): readonly WorkingInput[] => [
-  input(end === 'from' ? 'Own harvest from' : 'Own harvest to', formatMonthDay(at), 'month and day', 'own'),
+  input(
+    end === 'from' ? phrase('Own harvest from') : phrase('Own harvest to'),
+    formatMonthDay(at),
+    phrase('month and day'),
+    'own',
+  ),
 ];

@@ -1,4 +1,5 @@
 import { figureSource, growing } from '../../facts/index.js';
+import { phrase, say } from '../../words/index.js';
 import type { WorkingInput } from '../types.js';
 import { isAmount } from '../words.js';
 import { call, type Explained, input, n, some } from '../working/parts.js';
@@ -8,15 +9,16 @@ import { isSown } from './seeds.js';
 
 export const lacksYield = (bed: BedReckoning): string =>
   bed.yield.ok ? '' : `${bed.yield.problem.message} ${bed.yield.problem.mend}`;
-export const NO_POUNDS =
-  'No food asks for this crop yet: name it in Foods under “Crops in it”, with a use per week and a harvest.';
-export const NO_PLANTS = 'Write the plants planned.';
+export const NO_POUNDS = phrase(
+  'No food asks for this crop yet: name it in Foods under “Crops in it”, with a use per week and a harvest.',
+);
+export const NO_PLANTS = phrase('Write the plants planned.');
 
 /** Plants that ground and seeds are for, as an input. */
 function plantsInput(bed: BedReckoning): WorkingInput {
   return isAmount(bed.row.plants)
-    ? input('Plants planned', bed.row.plants, 'plants', 'entered')
-    : input('Plants wanted', bed.plants, 'plants', 'computed');
+    ? input(phrase('Plants planned'), bed.row.plants, phrase('plants'), 'entered')
+    : input(phrase('Plants wanted'), bed.plants, phrase('plants'), 'computed');
 }
 
 const lacksPlants = (bed: BedReckoning): string =>
@@ -28,8 +30,8 @@ export function ground(bed: BedReckoning, column: 'row_feet' | 'bed_area'): Expl
   const { spacing, plants: count } = bed;
   const rule =
     column === 'row_feet'
-      ? 'Plants (planned, else wanted) × inches between them ÷ 12.'
-      : 'Plants (planned, else wanted) × inches each way ÷ 144: at the close spacing of a bed where one is published, else by rows.';
+      ? say`Plants (planned, else wanted) × inches between them ÷ 12.`
+      : say`Plants (planned, else wanted) × inches each way ÷ 144: at the close spacing of a bed where one is published, else by rows.`;
   if (!spacing.ok) {
     return { rule, missing: lacksPlants(bed) || `${spacing.problem.message} ${spacing.problem.mend}` };
   }
@@ -43,22 +45,30 @@ export function ground(bed: BedReckoning, column: 'row_feet' | 'bed_area'): Expl
     inputs: [
       plantsInput(bed),
       ...(each === null || each.along === inRow
-        ? [input('Between plants in the row', inRow, 'inches', origin, source)]
-        : [input('Between plants along the bed', each.along, 'inches', 'published', published)]),
+        ? [input(phrase('Between plants in the row'), inRow, phrase('inches'), origin, source)]
+        : [
+            input(
+              phrase('Between plants along the bed'),
+              each.along,
+              phrase('inches'),
+              'published',
+              published,
+            ),
+          ]),
       ...(each === null
         ? []
-        : [input(`Across, ${acrossSource}`, each.across, 'inches', acrossOrigin, published)]),
+        : [input(say`Across, ${acrossSource}`, each.across, phrase('inches'), acrossOrigin, published)]),
     ],
     steps: [
       count === null
         ? null
         : column === 'row_feet'
-          ? `${n(count)} × ${n(inRow)} in ÷ 12 = ${n(rowFeet(count, spacing.value))} ft`
+          ? say`${n(count)} × ${n(inRow)} in ÷ 12 = ${n(rowFeet(count, spacing.value))} ft`
           : area === null || each === null
             ? null
-            : `${n(count)} × ${n(each.along)} in × ${n(each.across)} in ÷ 144 = ${n(area)} square feet`,
+            : say`${n(count)} × ${n(each.along)} in × ${n(each.across)} in ÷ 144 = ${n(area)} square feet`,
     ],
-    missing: lacksPlants(bed) || 'No spacing of rows is published here; go by row feet.',
+    missing: lacksPlants(bed) || say`No spacing of rows is published here; go by row feet.`,
   };
 }
 
@@ -72,10 +82,10 @@ function closeOrRows(bed: BedReckoning): string | undefined {
 export function seeds(bed: BedReckoning, column: 'seeds' | 'seeds_to_buy'): Explained {
   const rule =
     column === 'seeds'
-      ? 'Plants (planned, else wanted) ÷ the share of seeds that come up, once, rounded up.'
-      : 'Seeds less those on hand that are not too old.';
+      ? say`Plants (planned, else wanted) ÷ the share of seeds that come up, once, rounded up.`
+      : say`Seeds less those on hand that are not too old.`;
   if (!isSown(bed.dates.how)) {
-    return { rule, missing: `It is started as a ${bed.dates.how}, not from seed.` };
+    return { rule, missing: say`It is started as a ${bed.dates.how}, not from seed.` };
   }
   if (!bed.seeds) return { rule, missing: lacksPlants(bed) };
   if (!bed.seeds.ok) return { rule, missing: `${bed.seeds.problem.message} ${bed.seeds.problem.mend}` };
@@ -86,26 +96,28 @@ export function seeds(bed: BedReckoning, column: 'seeds' | 'seeds_to_buy'): Expl
     inputs: [
       plantsInput(bed),
       input(
-        plain ? 'Germination: the least that may be sold' : 'Germination',
+        plain ? phrase('Germination: the least that may be sold') : 'Germination',
         germination.usual,
-        'percent',
+        phrase('percent'),
         germination.origin,
         germination.source,
       ),
       ...(column === 'seeds'
         ? []
         : [
-            input('Seeds on hand', bed.row.seedsOnHand, 'seeds', 'entered'),
-            input('Year of the packet', bed.row.packetYear, 'year', 'entered'),
-            ...(life ? [input('Seed keeps', life.usual, 'years', life.origin, life.source)] : []),
+            input(phrase('Seeds on hand'), bed.row.seedsOnHand, phrase('seeds'), 'entered'),
+            input(phrase('Year of the packet'), bed.row.packetYear, phrase('year'), 'entered'),
+            ...(life
+              ? [input(phrase('Seed keeps'), life.usual, phrase('years'), life.origin, life.source)]
+              : []),
           ]),
     ],
     steps: [
-      `${n(bed.plants ?? 0)} ÷ ${n(germination.usual / 100)} = ${n((bed.plants ?? 0) / (germination.usual / 100))}, so ${some(count, 'seed')}`,
-      tooOld ? 'the packet is older than seed of this crop keeps, so it is not counted' : null,
+      say`${n(bed.plants ?? 0)} ÷ ${n(germination.usual / 100)} = ${n((bed.plants ?? 0) / (germination.usual / 100))}, so ${some(count, 'seed')}`,
+      tooOld ? say`the packet is older than seed of this crop keeps, so it is not counted` : null,
       column === 'seeds'
         ? null
-        : `${n(count)} − ${n(counted)} on hand = ${n(count - counted)}${counted > count ? ', so 0: none is to be bought' : ''}`,
+        : say`${n(count)} − ${n(counted)} on hand = ${n(count - counted)}${counted > count ? say`, so 0: none is to be bought` : ''}`,
     ],
     ...(plain && column === 'seeds' && bed.plants !== null
       ? { formula: call('SEEDS_FOR', bed.crop, bed.plants) }

@@ -1,4 +1,5 @@
 import { caution, figureSource } from '../../facts/index.js';
+import { phrase, say } from '../../words/index.js';
 import { toIsoDay } from '../dates.js';
 import type { Working, WorkingInput } from '../types.js';
 import { type Explained, input, n, some, working } from '../working/parts.js';
@@ -10,63 +11,84 @@ import { type OwnFigures, teaches } from './own-figures.js';
 import type { SuppliesPlan, SupplyReckoning } from './supplies.js';
 import type { FactFigures, FactRow, HarvestFigures, SupplyFigures } from './types.js';
 
-const ofWhat = (at: HarvestReckoning): string => (at.bed ? 'of this planting' : 'of this crop');
+const ofWhat = (at: HarvestReckoning): string => (at.bed ? say`of this planting` : say`of this crop`);
 
 function harvest(at: HarvestReckoning, column: keyof HarvestFigures): Explained {
   const { soFar, plants, plan, planIs, plantsAre } = at;
   const lacking =
     at.pounds && !at.pounds.ok
       ? `${at.pounds.problem.message} ${at.pounds.problem.mend}`
-      : 'Write the planting or the crop, and how much came in.';
-  const all: WorkingInput = input(`Pounds ${ofWhat(at)} up to this day`, soFar, 'pounds', 'computed');
-  const here = at.pounds?.ok ? [input('This row, in pounds', at.pounds.value, 'pounds', 'entered')] : [];
+      : say`Write the planting or the crop, and how much came in.`;
+  const all: WorkingInput = input(
+    say`Pounds ${ofWhat(at)} up to this day`,
+    soFar,
+    phrase('pounds'),
+    'computed',
+  );
+  const here = at.pounds?.ok
+    ? [input(phrase('This row, in pounds'), at.pounds.value, phrase('pounds'), 'entered')]
+    : [];
   switch (column) {
     case 'pounds_so_far':
       return {
-        rule: `The pounds ${ofWhat(at)} that came in up to this day and with it, in this season.`,
-        inputs: [...here, ...(at.season === null ? [] : [input('Season', at.season, 'year', 'computed')])],
+        rule: say`The pounds ${ofWhat(at)} that came in up to this day and with it, in this season.`,
+        inputs: [
+          ...here,
+          ...(at.season === null ? [] : [input(phrase('Season'), at.season, phrase('year'), 'computed')]),
+        ],
         steps: [
           soFar !== null && at.pounds?.ok
-            ? `${n(soFar - at.pounds.value)} lb before + ${n(at.pounds.value)} lb here = ${n(soFar)} lb`
+            ? say`${n(soFar - at.pounds.value)} lb before + ${n(at.pounds.value)} lb here = ${n(soFar)} lb`
             : null,
         ],
         missing: lacking,
       };
     case 'per_plant_so_far':
       return {
-        rule: 'Pounds so far ÷ the plants that they came from: those written here, else those planned.',
+        rule: say`Pounds so far ÷ the plants that they came from: those written here, else those planned.`,
         inputs: [
           all,
-          input(plantsAre === 'planned' ? 'Plants planned' : 'Plants', plants, 'plants', 'entered'),
+          input(
+            plantsAre === 'planned' ? phrase('Plants planned') : 'Plants',
+            plants,
+            phrase('plants'),
+            'entered',
+          ),
         ],
         steps: [
           soFar === null || !plants
             ? null
-            : `${n(soFar)} lb ÷ ${some(plants, 'plant')} = ${n(soFar / plants)} lb a plant`,
+            : say`${n(soFar)} lb ÷ ${some(plants, 'plant')} = ${n(soFar / plants)} lb a plant`,
         ],
-        missing: soFar === null ? lacking : 'Write the plants it came from, or the plants planned in Beds.',
+        missing:
+          soFar === null ? lacking : say`Write the plants it came from, or the plants planned in Beds.`,
       };
     default:
       return {
-        rule: 'Pounds so far as a percentage of the pounds expected from the plants planned; of the pounds wanted where no plants are planned.',
+        rule: say`Pounds so far as a percentage of the pounds expected from the plants planned; of the pounds wanted where no plants are planned.`,
         inputs: [
           all,
-          input(planIs === 'wanted' ? 'Pounds wanted' : 'Pounds expected', plan, 'pounds', 'computed'),
+          input(
+            planIs === 'wanted' ? phrase('Pounds wanted') : phrase('Pounds expected'),
+            plan,
+            phrase('pounds'),
+            'computed',
+          ),
         ],
         steps: [
           soFar === null || !plan
             ? null
-            : `${n(soFar)} lb ÷ ${n(plan)} lb × 100 = ${n((soFar / plan) * 100)} %`,
+            : say`${n(soFar)} lb ÷ ${n(plan)} lb × 100 = ${n((soFar / plan) * 100)} %`,
         ],
-        missing: soFar === null ? lacking : 'Beds has no plants planned of it, and Foods wants none.',
+        missing: soFar === null ? lacking : say`Beds has no plants planned of it, and Foods wants none.`,
       };
   }
 }
 
 const HARVEST_TITLES: Readonly<Record<keyof HarvestFigures, readonly [title: string, unit: string]>> = {
-  pounds_so_far: ['Pounds so far', 'pounds'],
-  per_plant_so_far: ['Pounds a plant so far', 'pounds a plant'],
-  against_plan: ['Against plan', '%'],
+  pounds_so_far: [phrase('Pounds so far'), 'pounds'],
+  per_plant_so_far: [phrase('Pounds a plant so far'), phrase('pounds a plant')],
+  against_plan: [phrase('Against plan'), '%'],
 };
 
 /** The working of a planning figure of Harvest. Undefined for a row or column that is not there. */
@@ -86,35 +108,38 @@ function supply(at: SupplyReckoning, column: keyof SupplyFigures): Explained {
   const { batches, wanted, row, item } = at;
   const what = batches.map(({ batch, wants }) => {
     const { foodName, date } = batch.row;
-    return `${foodName || 'a batch'}${date === null ? '' : `, ${toIsoDay(date)}`}: ${n(wants)}`;
+    return `${foodName || say`a batch`}${date === null ? '' : `, ${toIsoDay(date)}`}: ${n(wants)}`;
   });
   const cautions = item.is === 'lids' ? { cautions: [caution('lids-once').text] } : {};
   if (column === 'short') {
     return {
-      rule: 'What is wanted, less what is on hand; blank on hand counts as none.',
-      inputs: [input('Wanted', wanted, '', 'computed'), input('On hand', row.onHand ?? 0, '', 'entered')],
+      rule: say`What is wanted, less what is on hand; blank on hand counts as none.`,
+      inputs: [
+        input(phrase('Wanted'), wanted, '', 'computed'),
+        input(phrase('On hand'), row.onHand ?? 0, '', 'entered'),
+      ],
       steps: [
         wanted === null
           ? null
-          : `${n(wanted)} wanted − ${n(row.onHand ?? 0)} on hand = ${n(wanted - (row.onHand ?? 0))}${wanted < (row.onHand ?? 0) ? ', so 0: nothing is short' : ''}`,
+          : say`${n(wanted)} wanted − ${n(row.onHand ?? 0)} on hand = ${n(wanted - (row.onHand ?? 0))}${wanted < (row.onHand ?? 0) ? say`, so 0: nothing is short` : ''}`,
       ],
-      missing: at.problem ? `${at.problem.message} ${at.problem.mend}` : 'What is wanted is not known.',
+      missing: at.problem ? `${at.problem.message} ${at.problem.mend}` : say`What is wanted is not known.`,
       ...cautions,
     };
   }
   const rule =
     item.is === 'lids'
-      ? 'New lids for the batches still to be put up, with as many more as usually fail.'
+      ? say`New lids for the batches still to be put up, with as many more as usually fail.`
       : item.is === 'rings'
-        ? 'One for each jar of the greatest batch: rings come off once the jars have sealed (common practice, no source).'
+        ? say`One for each jar of the greatest batch: rings come off once the jars have sealed (common practice, no source).`
         : item.is === 'container'
-          ? 'The containers of the batches still to be put up.'
-          : 'The containers of the batches still to be put up × how much goes into one, by your tested recipe.';
+          ? say`The containers of the batches still to be put up.`
+          : say`The containers of the batches still to be put up × how much goes into one, by your tested recipe.`;
   return {
     rule,
-    inputs: item.is === 'ingredient' ? [input('In one container', row.perContainer, '', 'own')] : [],
+    inputs: item.is === 'ingredient' ? [input(phrase('In one container'), row.perContainer, '', 'own')] : [],
     steps: what,
-    missing: at.problem ? `${at.problem.message} ${at.problem.mend}` : 'No batches are planned.',
+    missing: at.problem ? `${at.problem.message} ${at.problem.mend}` : say`No batches are planned.`,
     ...cautions,
   };
 }
@@ -132,14 +157,14 @@ export function explainSupply(
 }
 
 const FACT_TITLES: Readonly<Record<keyof FactFigures, string>> = {
-  published: 'Published',
-  low: 'Published, low end',
-  high: 'Published, high end',
-  unit: 'Unit',
-  source: 'Source',
-  own_seasons: 'Own seasons',
-  learned: 'Learned',
-  in_use: 'In use',
+  published: phrase('Published'),
+  low: phrase('Published, low end'),
+  high: phrase('Published, high end'),
+  unit: phrase('Unit'),
+  source: phrase('Source'),
+  own_seasons: phrase('Own seasons'),
+  learned: phrase('Learned'),
+  in_use: phrase('In use'),
 };
 
 /** The working of a planning figure of Facts: every published figure with its source. */
@@ -154,39 +179,39 @@ export function explainFact(
   const title = `${FACT_TITLES[column]}: ${at?.kind === 'used' ? figureText(at.name) : row.figure}`;
   if (!at) {
     return working(title, null, '', {
-      rule: 'The figure named in this row.',
-      missing: 'Choose a figure, such as “tomato, yield”.',
+      rule: say`The figure named in this row.`,
+      missing: say`Choose a figure, such as “tomato, yield”.`,
     });
   }
   if (at.kind === 'shown') {
     const { figure } = at.figure;
     const origin = figure.certainty === 'derived' ? 'computed' : figure.certainty;
     return working(title, value, figure.unit, {
-      rule: 'A published figure. No plan reads it: it is shown for its source.',
+      rule: say`A published figure. No plan reads it: it is shown for its source.`,
       inputs: [input(at.figure.name, figure.usual, figure.unit, origin, figureSource(figure))],
       steps: figure.note === undefined ? [] : [figure.note],
-      missing: 'Choose “tomato, yield” or the like for a figure that plans use.',
+      missing: say`Choose “tomato, yield” or the like for a figure that plans use.`,
     });
   }
   const { figure, name } = at;
   if (!figure) {
     return working(title, value, '', {
-      rule: 'Own first, then learned, then published.',
-      missing: `Nothing is published for it. Write your own value${teaches(name) ? ', or a season’s pounds and plants' : ''}.`,
+      rule: say`Own first, then learned, then published.`,
+      missing: say`Nothing is published for it. Write your own value${teaches(name) ? say`, or a season’s pounds and plants` : ''}.`,
     });
   }
   const isPublished = column === 'published' || column === 'low' || column === 'high' || column === 'source';
   const { published } = figure;
   return working(title, value, figure.unit, {
     rule: isPublished
-      ? 'As published. Where sources differ the ends span them, and each is named.'
-      : 'The own value if there is one; else what was learned: own mean × Z + published × (1 − Z), Z = n ÷ (n + 2) with n own seasons; else published.',
+      ? say`As published. Where sources differ the ends span them, and each is named.`
+      : say`The own value if there is one; else what was learned: own mean × Z + published × (1 − Z), Z = n ÷ (n + 2) with n own seasons; else published.`,
     inputs: isPublished
       ? published
-        ? [input('Published', published.usual, published.unit, published.origin, published.source)]
+        ? [input(phrase('Published'), published.usual, published.unit, published.origin, published.source)]
         : []
       : figureInputs('In use', figure),
     steps: [...(isPublished ? [] : learnedSteps(figure)), ...(published?.notes ?? [])],
-    missing: column === 'learned' ? 'No season is written down yet.' : 'Nothing is published for it.',
+    missing: column === 'learned' ? say`No season is written down yet.` : say`Nothing is published for it.`,
   });
 }

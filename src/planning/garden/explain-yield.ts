@@ -1,3 +1,4 @@
+import { say } from '../../words/index.js';
 import { SEASONS_PUBLISHED } from '../learned.js';
 import type { Basis, WorkingInput } from '../types.js';
 import { input, n, some } from '../working/parts.js';
@@ -10,7 +11,7 @@ export function figureInputs(name: string, figure: InUse, value = figure.usual):
   const { unit, origin, source, published } = figure;
   const used = input(name, value, unit, origin, source);
   if (!published || origin === published.origin) return [used];
-  const range = published.low === published.high ? '' : ` (${n(published.low)} to ${n(published.high)})`;
+  const range = published.low === published.high ? '' : say` (${n(published.low)} to ${n(published.high)})`;
   return [
     used,
     input(`Published${range}`, published.usual, published.unit, published.origin, published.source),
@@ -27,17 +28,17 @@ export function learnedSteps(figure: InUse): readonly (string | null)[] {
   const steps = [
     ...seasons.map(
       ({ year, pounds: lb, plants, spacing }) =>
-        `${year}: ${n(lb)} lb from ${n(plants)}${spacing === null ? '' : `, ${n(spacing)} inches apart`}`,
+        say`${year}: ${n(lb)} lb from ${n(plants)}${spacing === null ? '' : say`, ${n(spacing)} inches apart`}`,
     ),
-    `${n(pounds)} lb ÷ ${n(count)} = ${n(pounds / count)} each`,
+    say`${n(pounds)} lb ÷ ${n(count)} = ${n(pounds / count)} each`,
   ];
-  if (!published) return [...steps, 'nothing is published, so your own mean counts alone'];
+  if (!published) return [...steps, say`nothing is published, so your own mean counts alone`];
   const z = years / (years + SEASONS_PUBLISHED);
   return [
     ...steps,
-    `weight of your own: ${years} ÷ (${years} + ${SEASONS_PUBLISHED}) = ${n(z)}, for ${some(years, 'season')} against ${SEASONS_PUBLISHED} that the published figure counts for`,
-    `learned = ${n(z)} × your own + ${n(1 - z)} × ${n(published.usual)} published = ${n(learned.usual)}`,
-    `its ends are the published ones in the same proportion: ${n(learned.low)} to ${n(learned.high)}`,
+    say`weight of your own: ${years} ÷ (${years} + ${SEASONS_PUBLISHED}) = ${n(z)}, for ${some(years, 'season')} against ${SEASONS_PUBLISHED} that the published figure counts for`,
+    say`learned = ${n(z)} × your own + ${n(1 - z)} × ${n(published.usual)} published = ${n(learned.usual)}`,
+    say`its ends are the published ones in the same proportion: ${n(learned.low)} to ${n(learned.high)}`,
   ];
 }
 
@@ -45,7 +46,7 @@ export function learnedSteps(figure: InUse): readonly (string | null)[] {
 export function yieldInputs(bed: BedReckoning, basis: Basis): readonly WorkingInput[] {
   if (!bed.yield.ok) return [];
   const found = bed.yield.value;
-  const name = `Yield, ${basis} season`;
+  const name = say`Yield, ${basis} season`;
   return found.figure
     ? figureInputs(name, found.figure, found[basis])
     : [input(name, found[basis], found.unit, found.origin, found.source)];
@@ -57,7 +58,7 @@ export function yieldSteps(bed: BedReckoning): readonly (string | null)[] {
   const { figure, lean, usual, good, notes } = bed.yield.value;
   return [
     ...(figure ? learnedSteps(figure) : []),
-    lean === good ? null : `lean ${n(lean)}, usual ${n(usual)}, good ${n(good)} pounds a plant`,
+    lean === good ? null : say`lean ${n(lean)}, usual ${n(usual)}, good ${n(good)} pounds a plant`,
     ...notes,
     ...weighedNotes(bed.crop).filter((note) => !notes.includes(note)),
   ];

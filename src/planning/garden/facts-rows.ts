@@ -1,4 +1,5 @@
 import { allFigures, type FlatFigure, figureSource, wordsOf } from '../../facts/index.js';
+import { say } from '../../words/index.js';
 import type { RowPlan } from '../types.js';
 import { type FigureName, readFigureName } from './figure-names.js';
 import { type InUse, isOwnValue, type OwnFigures, ownFigures, seasonLacks, teaches } from './own-figures.js';
@@ -54,8 +55,8 @@ function shownOnly(row: FactRow, figure: FlatFigure): RowPlan<FactFigures> {
       ? null
       : problem(
           'figure-not-used',
-          'No plan reads this figure: it is shown for its source.',
-          'Write the own value under a figure that plans use, such as “tomato, yield”.',
+          say`No plan reads this figure: it is shown for its source.`,
+          say`Write the own value under a figure that plans use, such as “tomato, yield”.`,
         );
   const problems = problemsOf<keyof FactFigures>({ in_use: unused });
   return {
@@ -79,21 +80,25 @@ function used(row: FactRow, name: FigureName, figures: OwnFigures): RowPlan<Fact
       ? null
       : problem(
           'season-teaches-nothing',
-          'A season’s totals teach yields and pounds per container only.',
-          'Write an own value instead.',
+          say`A season’s totals teach yields and pounds per container only.`,
+          say`Write an own value instead.`,
         )
     : lacks === null
       ? null
-      : problem('season-incomplete', `The season is not counted: ${lacks} is missing.`, `Write ${lacks}.`);
+      : problem(
+          'season-incomplete',
+          say`The season is not counted: ${lacks} is missing.`,
+          say`Write ${lacks}.`,
+        );
   const badOwn =
     row.ownValue === null || isOwnValue(name, row.ownValue)
       ? null
       : problem(
           'bad-amount',
-          `${row.ownValue} cannot be the value of “${row.figure}”: it is left out.`,
+          say`${row.ownValue} cannot be the value of “${row.figure}”: it is left out.`,
           name.what === 'germination'
-            ? 'Write a percentage above 0 and up to 100.'
-            : 'Write a number from 0 up.',
+            ? say`Write a percentage above 0 and up to 100.`
+            : say`Write a number from 0 up.`,
         );
   const value = found.ok ? found.value : null;
   const years = new Set(value?.seasons.map(({ year }) => year));

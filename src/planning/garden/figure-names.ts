@@ -1,6 +1,7 @@
 import { cropNames } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
 import { containerWithId, findContainer, orList } from '../../units/index.js';
+import { phrase, say } from '../../words/index.js';
 import { WAYS_KEPT, type WayKept } from '../types.js';
 import { cropKey } from './words.js';
 
@@ -32,16 +33,16 @@ export type FigureName =
   | { readonly of: 'freezer'; readonly what: 'pounds per cubic foot' }
   | { readonly of: 'hen'; readonly what: 'eggs a year' };
 
-export const FREEZER: FigureName = { of: 'freezer', what: 'pounds per cubic foot' };
-export const HEN: FigureName = { of: 'hen', what: 'eggs a year' };
+export const FREEZER: FigureName = { of: 'freezer', what: phrase('pounds per cubic foot') };
+export const HEN: FigureName = { of: 'hen', what: phrase('eggs a year') };
 
 /** As it is written on Facts: 'tomato, yield', 'tomato, pounds per quart jar, canned'. */
 export function figureText(name: FigureName): string {
   switch (name.what) {
     case 'pounds per container':
-      return `${name.of}, pounds per ${name.container}, ${name.way}`;
+      return say`${name.of}, pounds per ${name.container}, ${name.way}`;
     case 'months of best quality':
-      return `${name.of}, months of best quality, ${name.way}`;
+      return say`${name.of}, months of best quality, ${name.way}`;
     default:
       return `${name.of}, ${name.what}`;
   }
@@ -58,12 +59,12 @@ const ALSO: Readonly<Record<string, CropFigure>> = {
   'yield per plant': 'yield',
   'pounds a plant': 'yield',
   'pounds per plant': 'yield',
-  'pounds each': 'weight of one',
+  'pounds each': phrase('weight of one'),
   'spacing in the row': 'spacing',
-  days: 'days to maturity',
+  days: phrase('days to maturity'),
   'least germination': 'germination',
-  'pounds per bushel': 'bushel weight',
-  'pounds a bushel': 'bushel weight',
+  'pounds per bushel': phrase('bushel weight'),
+  'pounds a bushel': phrase('bushel weight'),
 };
 
 function named(of: string, what: string, way: string | undefined): FigureName | null {
@@ -106,8 +107,10 @@ export function readFigureName(text: string): Result<FigureName> {
   }
   return refuse(
     'unknown-figure',
-    text.trim() === '' ? 'The figure is not named.' : `No plan uses a figure called “${text.slice(0, 60)}”.`,
-    `Write the crop, a comma and one of: ${orList([...CROP_FIGURES])}; or “tomato, pounds per quart jar, canned”.`,
+    text.trim() === ''
+      ? say`The figure is not named.`
+      : say`No plan uses a figure called “${text.slice(0, 60)}”.`,
+    say`Write the crop, a comma and one of: ${orList([...CROP_FIGURES])}; or “tomato, pounds per quart jar, canned”.`,
   );
 }
 

@@ -1,4 +1,5 @@
 import { ok, type Problem, type Result } from '../../problem.js';
+import { phrase, say } from '../../words/index.js';
 import { civilToDay, dayToCivil } from '../dates.js';
 import { formatMonthDay } from '../parse-date.js';
 import { makeSeason, monthDayIn } from '../season.js';
@@ -26,8 +27,8 @@ const before = (a: MonthDay, b: MonthDay): boolean =>
 
 const MISSING: Problem = problem(
   'frost-dates-missing',
-  'The household gives no last spring frost or no first fall frost.',
-  'Write both among the household’s settings, as 05-24 and 09-18.',
+  phrase('The household gives no last spring frost or no first fall frost.'),
+  phrase('Write both among the household’s settings, as 05-24 and 09-18.'),
 );
 
 /** Years by the calendar alone, for what needs no frost date. */
@@ -51,8 +52,8 @@ export function frostYears({ lastFrost, firstFrost }: Household): Result<FrostYe
       ok: false,
       problem: problem(
         'frost-dates-reversed',
-        `The last spring frost (${formatMonthDay(last)}) and the first fall frost (${formatMonthDay(first)}) leave no growing season between them.`,
-        'Check whether the two are the wrong way round: in the north 05-24 and 09-18, say; in the south 10-05 and 04-20.',
+        say`The last spring frost (${formatMonthDay(last)}) and the first fall frost (${formatMonthDay(first)}) leave no growing season between them.`,
+        say`Check whether the two are the wrong way round: in the north 05-24 and 09-18, say; in the south 10-05 and 04-20.`,
       ),
     };
   }

@@ -1,5 +1,6 @@
 import { growing } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import type { Origin } from '../types.js';
 import type { OwnFigures } from './own-figures.js';
 import { ownInches } from './plant-yield.js';
@@ -27,8 +28,14 @@ export function spacingOf(row: PlantingRow, crop: string, figures: OwnFigures): 
   if (own !== undefined) {
     const across = close !== null ? Math.max(own, close) : rows;
     const acrossSource =
-      close !== null ? 'the close spacing, or your own where it is wider' : 'the spacing of rows';
-    return ok({ inRow: own, across, source: 'your own spacing, in this row', origin: 'own', acrossSource });
+      close !== null ? say`the close spacing, or your own where it is wider` : say`the spacing of rows`;
+    return ok({
+      inRow: own,
+      across,
+      source: say`your own spacing, in this row`,
+      origin: 'own',
+      acrossSource,
+    });
   }
   const found = figures.inUse({ of: crop, what: 'spacing' });
   if (found.ok && found.value.usual > 0) {
@@ -39,7 +46,7 @@ export function spacingOf(row: PlantingRow, crop: string, figures: OwnFigures): 
       across,
       source,
       origin,
-      acrossSource: close !== null ? 'the close spacing each way' : 'the spacing of rows',
+      acrossSource: close !== null ? say`the close spacing each way` : say`the spacing of rows`,
     });
   }
   const tree = treeSpacing(crop, treeKind(crop, row.variety));
@@ -50,13 +57,13 @@ export function spacingOf(row: PlantingRow, crop: string, figures: OwnFigures): 
       across: inches,
       source: tree.source,
       origin: tree.origin,
-      acrossSource: 'the same each way',
+      acrossSource: say`the same each way`,
     });
   }
   return refuse(
     'no-spacing',
-    `No spacing is published here for ${crop}.`,
-    'Write the inches between plants under “Own spacing”.',
+    say`No spacing is published here for ${crop}.`,
+    say`Write the inches between plants under “Own spacing”.`,
   );
 }
 

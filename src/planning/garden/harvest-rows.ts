@@ -1,5 +1,6 @@
 import { ok, type Problem, type Result, refuse } from '../../problem.js';
 import { type Bridge, inMeasure } from '../../units/index.js';
+import { phrase, say } from '../../words/index.js';
 import { isDay } from '../dates.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import { measureName } from '../measure.js';
@@ -51,7 +52,11 @@ export function harvestPounds(
   guide: Guide = defaultGuide,
 ): Result<number> {
   if (!isAmount(amount)) {
-    return refuse('bad-amount', 'The amount is not a number from 0 up.', 'Write what came in as a number.');
+    return refuse(
+      'bad-amount',
+      say`The amount is not a number from 0 up.`,
+      say`Write what came in as a number.`,
+    );
   }
   if (unit === null || unit === 'pound') return ok(amount);
   const pieces = inMeasure(amount, unit, 'each');
@@ -61,8 +66,8 @@ export function harvestPounds(
       ? ok(pieces.value * weight.value.usual)
       : refuse(
           'weight-of-one-missing',
-          `What one ${crop} weighs is not published here.`,
-          `Write pounds, or your own under “${crop}, weight of one” on Facts.`,
+          say`What one ${crop} weighs is not published here.`,
+          say`Write pounds, or your own under “${crop}, weight of one” on Facts.`,
         );
   }
   const bushel = figures.inUse({ of: crop, what: 'bushel weight' });
@@ -75,8 +80,8 @@ export function harvestPounds(
     ? found
     : refuse(
         found.problem.code,
-        `${amount} ${measureName(unit, amount)} of ${crop} cannot be turned into pounds: ${found.problem.message}`,
-        'Write pounds.',
+        say`${amount} ${measureName(unit, amount)} of ${crop} cannot be turned into pounds: ${found.problem.message}`,
+        say`Write pounds.`,
       );
 }
 
@@ -103,8 +108,8 @@ function planned(beds: readonly BedReckoning[], basis: Basis) {
 
 const NO_CROP: Problem = problem(
   'missing',
-  'What came in is not named.',
-  'Choose the planting, or write the crop.',
+  phrase('What came in is not named.'),
+  phrase('Choose the planting, or write the crop.'),
 );
 
 function toRow(at: HarvestReckoning): RowPlan<HarvestFigures> {
@@ -165,7 +170,7 @@ export function planHarvest(input: HarvestInput): HarvestPlan {
     const came = pounds?.ok ? pounds.value : 0;
     const written = isAmount(row.plants) && row.plants > 0 ? row.plants : null;
     const ofCrop = crop === null ? null : add(`${crop}|${season ?? ''}`, came, bed ? null : written);
-    const ofBed = bed ? add(`bed ${bed.row.id}|${season ?? ''}`, came, written) : null;
+    const ofBed = bed ? add(say`bed ${bed.row.id}|${season ?? ''}`, came, written) : null;
     const group = ofBed ?? ofCrop;
     const of = planned(bed ? [bed] : crop === null ? [] : (bedsOfCrop.get(crop) ?? []), basis);
     reckoned.set(row.id, {

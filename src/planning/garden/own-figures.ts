@@ -1,5 +1,6 @@
 import { growing } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { phrase, say } from '../../words/index.js';
 import { yieldPerPlant } from '../growing.js';
 import { learnedYield, type YieldRange } from '../learned.js';
 import { isAmount } from '../words.js';
@@ -50,9 +51,9 @@ export function isOwnValue({ what }: FigureName, n: number | null): n is number 
 /** Why a row's season cannot be counted, in words; null when it can or when the row has none. */
 export function seasonLacks(row: FactRow): string | null {
   if (row.season === null && row.pounds === null && row.plants === null) return null;
-  if (row.season === null) return 'the year of the season';
-  if (!isAmount(row.pounds)) return 'the pounds of that season';
-  return isAmount(row.plants) && row.plants > 0 ? null : 'the plants (or containers), above 0';
+  if (row.season === null) return say`the year of the season`;
+  if (!isAmount(row.pounds)) return say`the pounds of that season`;
+  return isAmount(row.plants) && row.plants > 0 ? null : say`the plants (or containers), above 0`;
 }
 
 /** One record for each year: totals of rows for the same season are added up. */
@@ -147,14 +148,14 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
     }
     if (learned) {
       const years = new Set(seasons.map(({ year }) => year)).size;
-      const source = `learned from ${years} ${years === 1 ? 'season' : 'seasons'} of your own${
-        published ? `, with ${published.source}` : ''
+      const source = say`learned from ${years} ${years === 1 ? 'season' : 'seasons'} of your own${
+        published ? say`, with ${published.source}` : ''
       }`;
       return ok({ ...shared, ...learned, unit, source, origin: 'learned', notes: published?.notes ?? [] });
     }
     if (published) return ok({ ...published, ...shared });
     return found.ok
-      ? refuse('nothing-published', `Nothing is known of ${figureText(name)}.`, 'Give your own.')
+      ? refuse('nothing-published', say`Nothing is known of ${figureText(name)}.`, say`Give your own.`)
       : found;
   };
 
@@ -187,10 +188,10 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
       low: pieces.value.lean * each,
       usual: pieces.value.usual * each,
       high: pieces.value.good * each,
-      unit: 'pounds a plant',
+      unit: phrase('pounds a plant'),
       source: pieces.value.source,
       origin: 'computed',
-      notes: [...pieces.value.notes, `worked out: ${shown(each)} pounds each, your own weight`],
+      notes: [...pieces.value.notes, say`worked out: ${shown(each)} pounds each, your own weight`],
     };
   };
 
@@ -200,12 +201,12 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
 function unitOf({ what }: FigureName): string {
   switch (what) {
     case 'yield':
-      return 'pounds a plant';
+      return say`pounds a plant`;
     case 'weight of one':
     case 'bushel weight':
       return 'pounds';
     case 'spacing':
-      return 'inches between plants';
+      return say`inches between plants`;
     case 'days to maturity':
       return 'days';
     case 'weeks indoors':
@@ -217,13 +218,13 @@ function unitOf({ what }: FigureName): string {
     case 'years to bearing':
       return 'years';
     case 'pounds per container':
-      return 'pounds a container';
+      return say`pounds a container`;
     case 'months of best quality':
       return 'months';
     case 'pounds per cubic foot':
       return what;
     case 'eggs a year':
-      return 'eggs a hen in a year';
+      return say`eggs a hen in a year`;
   }
 }
 

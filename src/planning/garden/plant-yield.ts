@@ -1,5 +1,6 @@
 import { canning, growing } from '../../facts/index.js';
 import { ok, type Problem, type Result, refuse } from '../../problem.js';
+import { phrase, say } from '../../words/index.js';
 import type { Ranged } from '../ranged.js';
 import { isAmount } from '../words.js';
 import type { InUse, OwnFigures } from './own-figures.js';
@@ -15,15 +16,16 @@ export interface PlantYield extends Ranged {
   readonly figure: InUse | null;
 }
 
-const SOURCE_OWN = 'your own yield, in this row';
+const SOURCE_OWN = phrase('your own yield, in this row');
 
-const some = (seasons: number): string => `learned from ${seasons} ${seasons === 1 ? 'season' : 'seasons'}`;
+const some = (seasons: number): string =>
+  say`learned from ${seasons} ${seasons === 1 ? 'season' : 'seasons'}`;
 
 /** How a figure in use is called in a cell. */
 export function originWords(figure: InUse): string {
-  if (figure.own !== null) return 'own, on Facts';
+  if (figure.own !== null) return say`own, on Facts`;
   if (figure.learned) return some(new Set(figure.seasons.map(({ year }) => year)).size);
-  return figure.origin === 'computed' ? 'worked out from published' : figure.origin;
+  return figure.origin === 'computed' ? say`worked out from published` : figure.origin;
 }
 
 /** The spacing that counts for a planting where it has its own. */
@@ -41,15 +43,15 @@ export function plantYield(row: PlantingRow, crop: string, figures: OwnFigures):
     if (!isAmount(ownYield)) {
       return refuse(
         'bad-amount',
-        'The own yield is not a number from 0 up.',
-        'Write it in pounds a plant, or leave it blank.',
+        say`The own yield is not a number from 0 up.`,
+        say`Write it in pounds a plant, or leave it blank.`,
       );
     }
     return ok({
       lean: ownYield,
       usual: ownYield,
       good: ownYield,
-      unit: 'pounds a plant',
+      unit: phrase('pounds a plant'),
       source: SOURCE_OWN,
       origin: 'own',
       notes: [],
@@ -95,7 +97,7 @@ export function weighedApart(crop: string, found: PlantYield | null): Problem | 
   if (!of?.ok || !/in pods/i.test(of.value.note ?? '')) return null;
   return problem(
     'shelled-and-in-pods',
-    `The yield of ${crop} is published shelled, and what goes into a jar is weighed in the pod: these plants are more than enough.`,
-    'Write your own yield as picked, in the pod; or the shelled pounds of a container in Foods.',
+    say`The yield of ${crop} is published shelled, and what goes into a jar is weighed in the pod: these plants are more than enough.`,
+    say`Write your own yield as picked, in the pod; or the shelled pounds of a container in Foods.`,
   );
 }

@@ -1,5 +1,6 @@
 import { type Growing, growing, trees } from '../../facts/index.js';
 import type { Problem, Result } from '../../problem.js';
+import { phrase } from '../../words/index.js';
 import { isDay } from '../dates.js';
 import { FALL_DAYS, startBefore, TENDER_DAYS } from '../growing-dates.js';
 import { nextMonthDay } from '../season.js';
@@ -54,33 +55,35 @@ const day = (n: number | null): DayNumber | null => (n !== null && isDay(n) ? n 
 
 const PERENNIAL: Problem = problem(
   'perennial-dates',
-  'It stands for years, and no days to its harvest are published here.',
-  'Write when you pick it under “Own harvest from” and “Own harvest to”.',
+  phrase('It stands for years, and no days to its harvest are published here.'),
+  phrase('Write when you pick it under “Own harvest from” and “Own harvest to”.'),
 );
 const UNKNOWN_DAYS: Problem = problem(
   'days-to-harvest-unknown',
-  'No days to the harvest of this crop are published here.',
-  'Write when you pick it under “Own harvest from” and “Own harvest to”.',
+  phrase('No days to the harvest of this crop are published here.'),
+  phrase('Write when you pick it under “Own harvest from” and “Own harvest to”.'),
 );
 const WINTER: Problem = problem(
   'winter-sowing-date',
-  'No date is published for sowing outdoors in winter under cover.',
-  'Write the day under “Sown on” once you have sown.',
+  phrase('No date is published for sowing outdoors in winter under cover.'),
+  phrase('Write the day under “Sown on” once you have sown.'),
 );
 const FALL_PLANTED: Problem = problem(
   'planted-in-fall',
-  'It is planted in fall, and no weeks about a frost are published for that.',
-  'Write the day under “Sown on”.',
+  phrase('It is planted in fall, and no weeks about a frost are published for that.'),
+  phrase('Write the day under “Sown on”.'),
 );
 const NO_FROST: Problem = problem(
   'frost-dates-missing',
-  'The frost dates of the household are missing or make no season.',
-  'Write both among the household’s settings, as 05-24 and 09-18.',
+  phrase('The frost dates of the household are missing or make no season.'),
+  phrase('Write both among the household’s settings, as 05-24 and 09-18.'),
 );
 const TOO_LATE: Problem = problem(
   'frost-comes-first',
-  'The first fall frost comes before it is ready.',
-  'Start it sooner, indoors if it can be, or choose a variety that is ready sooner and give its days on Facts.',
+  phrase('The first fall frost comes before it is ready.'),
+  phrase(
+    'Start it sooner, indoors if it can be, or choose a variety that is ready sooner and give its days on Facts.',
+  ),
 );
 
 /** Days that a crop spends as a seedling where its days count from setting out. */

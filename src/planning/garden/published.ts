@@ -1,5 +1,6 @@
 import { bushelPounds, type Figure, growing, livestock } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { phrase, say } from '../../words/index.js';
 import { eggsPerHen } from '../animals.js';
 import { yieldPerPlant } from '../growing.js';
 import { defaultGuide, type Guide, type GuideFigure } from '../guide.js';
@@ -33,8 +34,8 @@ export const asPublished = (figure: Ranged): Published => ({
 const lacking = (name: FigureName) =>
   refuse(
     'nothing-published',
-    `Nothing is published here for “${figureText(name)}”.`,
-    'Write your own value on Facts, or a season’s totals.',
+    say`Nothing is published here for “${figureText(name)}”.`,
+    say`Write your own value on Facts, or a season’s totals.`,
   );
 
 function plain(figure: Figure | null | undefined, name: FigureName): Result<Published> {
@@ -43,7 +44,7 @@ function plain(figure: Figure | null | undefined, name: FigureName): Result<Publ
 
 /** A figure with another number of its own: what the sources differ in is the range. */
 function freezerRoom(name: FigureName): Result<Published> {
-  const found = ['freezer', 'Freezer space'].flatMap((animal) => {
+  const found = ['freezer', say`Freezer space`].flatMap((animal) => {
     const rows = livestock(animal);
     return rows.ok
       ? rows.value.flatMap(({ value }) => (value && /per cubic foot$/.test(value.unit) ? [value] : []))
@@ -58,12 +59,12 @@ function freezerRoom(name: FigureName): Result<Published> {
     // They disagree by half, and none leads.
     usual: (low + high) / 2,
     high,
-    unit: 'pounds per cubic foot',
+    unit: phrase('pounds per cubic foot'),
     source: found.map((one) => ranged(one, 'low').source).reduce(bothSources),
     origin: 'published',
     notes: found.map(
       (one) =>
-        `${one.low === one.high ? one.low : `${one.low} to ${one.high}`} by ${ranged(one, 'low').source}`,
+        say`${one.low === one.high ? one.low : say`${one.low} to ${one.high}`} by ${ranged(one, 'low').source}`,
     ),
   });
 }

@@ -1,5 +1,6 @@
 import { ok, type Result, refuse } from '../../problem.js';
 import { type Bridge, containerHolds, containerWithId, inMeasure } from '../../units/index.js';
+import { phrase, say } from '../../words/index.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import type { WayKept } from '../types.js';
 import { FREEZER } from './figure-names.js';
@@ -16,8 +17,9 @@ export function storeyOf(way: WayKept, container: string): Storey {
 }
 
 /** How quart-equivalents are reckoned, in words. */
-export const QUART_EQUIVALENTS =
-  'by what the jars hold: a pint counts as half a quart, a half-gallon as two. Small jars take rather more shelf than that.';
+export const QUART_EQUIVALENTS = phrase(
+  'by what the jars hold: a pint counts as half a quart, a half-gallon as two. Small jars take rather more shelf than that.',
+);
 
 /** Quart jars that one container counts as, by its volume. */
 export const quartsOf = (container: string): Result<number> => {
@@ -26,7 +28,7 @@ export const quartsOf = (container: string): Result<number> => {
 };
 
 /** Said beside a weight that goes by the pint. */
-export const PINT_A_POUND = 'a pint weighs about a pound: common practice, no source';
+export const PINT_A_POUND = phrase('a pint weighs about a pound: common practice, no source');
 
 /** Pounds in one frozen container: by the food's weight where it is known, else a pound a pint. */
 export function frozenPounds(
@@ -42,8 +44,8 @@ export function frozenPounds(
     ? ok({ pounds: pints.value.amount, note: PINT_A_POUND })
     : refuse(
         'no-weight',
-        `What one ${container} of ${food} weighs in the freezer is not known.`,
-        'Count it in pounds or in freezer bags.',
+        say`What one ${container} of ${food} weighs in the freezer is not known.`,
+        say`Count it in pounds or in freezer bags.`,
       );
 }
 
@@ -74,8 +76,8 @@ export function roomOf(
   if (!(perFoot.value.usual > 0)) {
     return refuse(
       'bad-amount',
-      'A cubic foot of freezer that holds nothing cannot be reckoned with.',
-      'Correct “freezer, pounds per cubic foot” on Facts.',
+      say`A cubic foot of freezer that holds nothing cannot be reckoned with.`,
+      say`Correct “freezer, pounds per cubic foot” on Facts.`,
     );
   }
   return ok({ storey, each: pounds.value.pounds / perFoot.value.usual, note: pounds.value.note });

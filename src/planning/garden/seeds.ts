@@ -1,6 +1,7 @@
 import { growing } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
 import { ceilSafe } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { seedsAt } from '../growing.js';
 import { isAmount } from '../words.js';
 import type { InUse, OwnFigures } from './own-figures.js';
@@ -40,10 +41,10 @@ export function seedsOf(
     const of = growing(crop);
     return refuse(
       'no-germination',
-      `No germination of seed is published here for ${crop}${
-        of.ok && of.value.sow.includes('set') ? ', which is mostly planted as sets or plants' : ''
+      say`No germination of seed is published here for ${crop}${
+        of.ok && of.value.sow.includes('set') ? say`, which is mostly planted as sets or plants` : ''
       }.`,
-      'Write your own on Facts, in percent, as the packet or your own trial says.',
+      say`Write your own on Facts, in percent, as the packet or your own trial says.`,
     );
   }
   const { usual } = germination.value;
@@ -51,8 +52,8 @@ export function seedsOf(
   if (seeds === null) {
     return refuse(
       'bad-germination',
-      `A germination of ${usual} percent gives no plants.`,
-      'Write one above 0 and up to 100 percent on Facts.',
+      say`A germination of ${usual} percent gives no plants.`,
+      say`Write one above 0 and up to 100 percent on Facts.`,
     );
   }
   const found = figures.inUse({ of: crop, what: 'seed life' });

@@ -1,6 +1,7 @@
 import { growing, perPerson, sourceText, wordsOf } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
 import { inMeasure } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { yieldPerRowFoot } from '../growing.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import { bothSources } from '../ranged.js';
@@ -57,8 +58,8 @@ function byServings({ food, way, countedIn }: LineToSuggest, guide: Guide): PerW
       high: usual,
       source: sourceText(one.amount.source),
       steps: [
-        `${perWeek} servings a week of ${cups} cup, for one grown appetite: ${shown(usual)} ${countedIn} a week`,
-        `printed for ${weeks} weeks as ${one.amount.usual} ${one.amount.unit}`,
+        say`${perWeek} servings a week of ${cups} cup, for one grown appetite: ${shown(usual)} ${countedIn} a week`,
+        say`printed for ${weeks} weeks as ${one.amount.usual} ${one.amount.unit}`,
       ],
     };
   }
@@ -103,8 +104,8 @@ function byGround(line: LineToSuggest, crop: string, figures: OwnFigures): PerWe
         .filter((text) => text !== '')
         .reduce(bothSources),
       steps: [
-        `${ground.low} to ${ground.high} ${ground.unit}, to put up`,
-        `at ${shown(per.value.usual)} ${feet ? 'pounds a foot' : 'pounds a plant'} and ${shown(each.pounds)} pounds a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
+        say`${ground.low} to ${ground.high} ${ground.unit}, to put up`,
+        say`at ${shown(per.value.usual)} ${feet ? say`pounds a foot` : say`pounds a plant`} and ${shown(each.pounds)} pounds a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
       ],
     };
   }
@@ -132,8 +133,8 @@ function byPounds(line: LineToSuggest, crop: string | null, figures: OwnFigures)
     high: week(one.amount.high),
     source: [sourceText(one.amount.source), each.source].filter((text) => text !== '').reduce(bothSources),
     steps: [
-      `${one.amount.usual} ${one.amount.unit}, ${one.basis}${dry ? '' : ', all uses together'}`,
-      `at ${shown(each.pounds)} pounds a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
+      `${one.amount.usual} ${one.amount.unit}, ${one.basis}${dry ? '' : say`, all uses together`}`,
+      say`at ${shown(each.pounds)} pounds a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
     ],
   };
 }
@@ -158,8 +159,8 @@ export function suggestUse(
   if (!found || !(shares >= 0 && shares <= 10_000)) {
     return refuse(
       'nothing-published',
-      `No amount of ${line.food.trim()}, ${line.way}, is published here for a person.`,
-      'Write your own use per week, or go on writing down draws.',
+      say`No amount of ${line.food.trim()}, ${line.way}, is published here for a person.`,
+      say`Write your own use per week, or go on writing down draws.`,
     );
   }
   const all = (n: number) => shown(n * shares) ?? 0;
@@ -170,7 +171,7 @@ export function suggestUse(
     source: found.source,
     steps: [
       ...found.steps,
-      `× ${shown(shares)} shares at the table = ${all(found.usual)} ${line.countedIn} a week`,
+      say`× ${shown(shares)} shares at the table = ${all(found.usual)} ${line.countedIn} a week`,
     ],
     mark: 'published suggestion',
   });

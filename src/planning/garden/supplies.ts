@@ -1,5 +1,6 @@
 import type { Problem } from '../../problem.js';
 import { ceilSafe, containerWithId, findContainer } from '../../units/index.js';
+import { phrase, say } from '../../words/index.js';
 import type { RowPlan } from '../types.js';
 import { isAmount, MOST } from '../words.js';
 import type { BatchesPlan, BatchReckoning } from './batch-types.js';
@@ -15,23 +16,23 @@ export type SupplyItem =
 /** Items to choose from. */
 export const SUPPLY_ITEMS: readonly string[] = [
   'lids',
-  'regular lids',
-  'wide lids',
+  phrase('regular lids'),
+  phrase('wide lids'),
   'rings',
-  'regular rings',
-  'wide rings',
-  'half-pint jar',
-  'pint jar',
-  'quart jar',
-  'pint freezer bag',
-  'quart freezer bag',
-  'gallon freezer bag',
+  phrase('regular rings'),
+  phrase('wide rings'),
+  phrase('half-pint jar'),
+  phrase('pint jar'),
+  phrase('quart jar'),
+  phrase('pint freezer bag'),
+  phrase('quart freezer bag'),
+  phrase('gallon freezer bag'),
   'vinegar',
   'sugar',
   'salt',
   'pectin',
-  'bottled lemon juice',
-  'citric acid',
+  phrase('bottled lemon juice'),
+  phrase('citric acid'),
 ];
 
 /** Reads an item: lids and rings by mouth, a container by its name, else an ingredient. */
@@ -90,8 +91,8 @@ function reckon(row: SupplyRow, open: readonly BatchReckoning[]): SupplyReckonin
         unsaid.length > 0
           ? problem(
               'mouth-not-said',
-              `${unsaid.length === 1 ? 'A batch does' : `${unsaid.length} batches do`} not say whether the jars are regular or wide, and ${unsaid.length === 1 ? 'is' : 'are'} left out.`,
-              'Choose the mouth in Batches, or keep one row for all lids.',
+              say`${unsaid.length === 1 ? say`A batch does` : say`${unsaid.length} batches do`} not say whether the jars are regular or wide, and ${unsaid.length === 1 ? 'is' : 'are'} left out.`,
+              say`Choose the mouth in Batches, or keep one row for all lids.`,
             )
           : null,
     };
@@ -107,8 +108,8 @@ function reckon(row: SupplyRow, open: readonly BatchReckoning[]): SupplyReckonin
   if (perContainer === null || !isAmount(perContainer)) {
     const lacks = problem(
       'amount-per-container-missing',
-      'How much goes into one container depends on the recipe.',
-      'Write it under “In one container”, by your tested recipe, in the measure that you keep it in.',
+      say`How much goes into one container depends on the recipe.`,
+      say`Write it under “In one container”, by your tested recipe, in the measure that you keep it in.`,
     );
     return { row, item, wanted: null, batches: [], problem: mine.length > 0 ? lacks : null };
   }

@@ -1,8 +1,9 @@
 import { bushelPounds, type Figure, freshQuartPounds, type Tree, trees } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { phrase, say } from '../../words/index.js';
 import { changed, exactly, type Ranged, ranged } from '../ranged.js';
 
-const BACKYARD = 'any backyard tree';
+const BACKYARD = phrase('any backyard tree');
 
 /** The size of tree that a variety's text names, as in 'Liberty, semidwarf'; null for none. */
 export function treeKind(crop: string, variety: string): string | null {
@@ -32,8 +33,8 @@ function poundsIn(tree: Tree): Result<Figure | null> {
     ? ok(quart)
     : refuse(
         'no-weight',
-        `The yield of ${tree.crop} is published in ${unit}, and no weight of one is.`,
-        'Give your own yield in pounds a tree.',
+        say`The yield of ${tree.crop} is published in ${unit}, and no weight of one is.`,
+        say`Give your own yield in pounds a tree.`,
       );
 }
 
@@ -44,7 +45,7 @@ function inPounds(tree: Tree): Result<Ranged> | null {
   const figure = ranged(tree.yield, 'low', 'pounds a plant');
   if (per.value === null) return ok(figure);
   const each = per.value.usual;
-  const note = `worked out: ${tree.yield.low} to ${tree.yield.high} ${tree.yield.unit}, at ${each} pounds each`;
+  const note = say`worked out: ${tree.yield.low} to ${tree.yield.high} ${tree.yield.unit}, at ${each} pounds each`;
   return ok(changed(figure, 'pounds a plant', note, (n) => n * each));
 }
 
@@ -58,7 +59,11 @@ export function treeYield(crop: string, kind: string | null = null): Result<Rang
   const found = rows.value.map(inPounds).filter((one) => one !== null);
   const first = found[0];
   if (!first) {
-    return refuse('no-yield', `No yield of a grown ${crop} is published here.`, 'Give your own, in pounds.');
+    return refuse(
+      'no-yield',
+      say`No yield of a grown ${crop} is published here.`,
+      say`Give your own, in pounds.`,
+    );
   }
   if (!first.ok) return first;
   const all = found.flatMap((one) => (one.ok ? [one.value] : []));

@@ -1,4 +1,5 @@
 import { containerWithId } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import type { DayNumber } from '../types.js';
 import { isAmount } from '../words.js';
 import type { BatchesPlan } from './batch-types.js';
@@ -95,8 +96,8 @@ function yields(input: TurnInput, notRecorded: string[]): Total[] {
     if (at.row.amount === null) continue;
     if (at.crop === null || !at.pounds?.ok) {
       notRecorded.push(
-        `A harvest${at.crop === null ? '' : ` of ${at.crop}`} is left out: ${
-          at.pounds && !at.pounds.ok ? at.pounds.problem.message : 'what came in is not named.'
+        say`A harvest${at.crop === null ? '' : say` of ${at.crop}`} is left out: ${
+          at.pounds && !at.pounds.ok ? at.pounds.problem.message : say`what came in is not named.`
         }`,
       );
       continue;
@@ -146,7 +147,7 @@ function yields(input: TurnInput, notRecorded: string[]): Total[] {
     const found = [...bySpacing.values()].filter(({ plants }) => plants > 0);
     if (lacking || found.length === 0) {
       notRecorded.push(
-        `${crop}, ${season}: how many plants the harvest came from is not written. Write “Plants planned” in Beds or “Plants” in Harvest, then turn the year.`,
+        say`${crop}, ${season}: how many plants the harvest came from is not written. Write “Plants planned” in Beds or “Plants” in Harvest, then turn the year.`,
       );
       continue;
     }
@@ -217,7 +218,7 @@ function lesson(total: Total, before: OwnFigures, after: OwnFigures): Lesson {
 }
 
 const figureWords = (n: number | null): string =>
-  n === null ? 'not known' : String(Math.round(n * 100) / 100);
+  n === null ? say`not known` : String(Math.round(n * 100) / 100);
 
 /**
  * Closes the season: its raw totals go into Facts, Harvest and Week are emptied, plantings are made ready for the
@@ -287,13 +288,13 @@ export function turnYear(input: TurnInput): TurnedYear {
     learned,
     notRecorded,
     summary: [
-      `The season of ${season} is closed. The shelf and its draws are carried forward as they stand.`,
+      say`The season of ${season} is closed. The shelf and its draws are carried forward as they stand.`,
       ...learned.map(
         ({ figure, own, unit, before, after: now, seasons: n }) =>
-          `${figure}: ${figureWords(own)} ${unit} this season; the plan counted on ${figureWords(before)} and now counts on ${figureWords(now)}, learned from ${n} ${n === 1 ? 'season' : 'seasons'}.`,
+          say`${figure}: ${figureWords(own)} ${unit} this season; the plan counted on ${figureWords(before)} and now counts on ${figureWords(now)}, learned from ${n} ${n === 1 ? 'season' : 'seasons'}.`,
       ),
       ...notRecorded,
-      `Emptied: ${harvestRows.length} ${harvestRows.length === 1 ? 'row' : 'rows'} of Harvest, ${input.weekRows.length} of Week. Undo brings them back.`,
+      say`Emptied: ${harvestRows.length} ${harvestRows.length === 1 ? 'row' : 'rows'} of Harvest, ${input.weekRows.length} of Week. Undo brings them back.`,
     ],
   };
 }

@@ -1,5 +1,6 @@
 import { findCrop, wordsOf } from '../../facts/index.js';
 import type { Problem, Result } from '../../problem.js';
+import { phrase } from '../../words/index.js';
 import { MOST, tidy } from '../words.js';
 
 const keys = new Map<string, string | null>();
@@ -26,8 +27,8 @@ export const orNull = <T>(result: Result<T> | null | undefined): T | null =>
 
 export const TOO_MUCH = problem(
   'too-much',
-  'That comes to more than a thousand million.',
-  'Check the amounts and the yield for a slip of the key.',
+  phrase('That comes to more than a thousand million.'),
+  phrase('Check the amounts and the yield for a slip of the key.'),
 );
 
 /** What stands in a result's way, or nothing. */

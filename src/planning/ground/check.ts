@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import { shortNumber } from '../measure.js';
 import { isAmount, MOST } from '../words.js';
 import { GROUND_MEASURES, type Ground, type GroundCrop } from './types.js';
@@ -17,22 +18,22 @@ const plantsProblem = (crop: GroundCrop, what: string, n: number) =>
   n > MOST_PLANTS && n !== Number.POSITIVE_INFINITY
     ? refuse(
         'too-many-plants',
-        `${what} of ${crop.name} is ${shortNumber(n)}: more than a million plants of one crop.`,
-        'Check the number: a yield per plant that is far too small gives such numbers.',
+        say`${what} of ${crop.name} is ${shortNumber(n)}: more than a million plants of one crop.`,
+        say`Check the number: a yield per plant that is far too small gives such numbers.`,
         { row: crop.id },
       )
     : refuse(
         'bad-plants',
-        `${what} of ${crop.name} is no whole number from 0 up.`,
-        'Give whole plants, as in 12.',
+        say`${what} of ${crop.name} is no whole number from 0 up.`,
+        say`Give whole plants, as in 12.`,
         { row: crop.id },
       );
 
 const perPlantProblem = (crop: GroundCrop, what: string) =>
   refuse(
     'bad-food-per-plant',
-    `${what} a plant of ${crop.name} is no number from 0 up.`,
-    'Give a number, or leave it blank when it is not known.',
+    say`${what} a plant of ${crop.name} is no number from 0 up.`,
+    say`Give a number, or leave it blank when it is not known.`,
     { row: crop.id },
   );
 
@@ -45,16 +46,16 @@ function checkCrop(crop: GroundCrop): Result<GroundCrop> {
   if (least > crop.wanted) {
     return refuse(
       'least-over-wanted',
-      `At least ${least} plants of ${crop.name} are asked for, and only ${crop.wanted} are wanted.`,
-      'Lower the least, or raise the plants wanted.',
+      say`At least ${least} plants of ${crop.name} are asked for, and only ${crop.wanted} are wanted.`,
+      say`Lower the least, or raise the plants wanted.`,
       where,
     );
   }
   if (!(crop.groundPerPlant >= LEAST_GROUND && crop.groundPerPlant <= MOST_GROUND)) {
     return refuse(
       'bad-ground-per-plant',
-      `The ground that a plant of ${crop.name} takes is no number from ${LEAST_GROUND} to ${shortNumber(MOST_GROUND)}.`,
-      'Give its spacing; where none is published, use your own.',
+      say`The ground that a plant of ${crop.name} takes is no number from ${LEAST_GROUND} to ${shortNumber(MOST_GROUND)}.`,
+      say`Give its spacing; where none is published, use your own.`,
       where,
     );
   }
@@ -65,16 +66,16 @@ function checkCrop(crop: GroundCrop): Result<GroundCrop> {
   if (!(weight >= 0 && weight <= MOST_WEIGHT)) {
     return refuse(
       'bad-weight',
-      `The weight of ${crop.name} is no number from 0 to a million.`,
-      'Leave it blank for 1, or give 2 for a crop whose servings count twice.',
+      say`The weight of ${crop.name} is no number from 0 to a million.`,
+      say`Leave it blank for 1, or give 2 for a crop whose servings count twice.`,
       where,
     );
   }
   if (!(rank > 0 && rank <= MOST)) {
     return refuse(
       'bad-rank',
-      `The place of ${crop.name} in the order is no number above 0.`,
-      'Give 1 to the crop that goes first, 2 to the next; leave the others blank.',
+      say`The place of ${crop.name} in the order is no number above 0.`,
+      say`Give 1 to the crop that goes first, 2 to the next; leave the others blank.`,
       where,
     );
   }
@@ -86,22 +87,22 @@ export function checkGround(crops: readonly GroundCrop[], ground: Ground): Resul
   if (!GROUND_MEASURES.includes(ground.measure)) {
     return refuse(
       'bad-ground-measure',
-      'Ground is measured in feet of row or in square feet of bed.',
-      'Choose one of the two on the Household sheet.',
+      say`Ground is measured in feet of row or in square feet of bed.`,
+      say`Choose one of the two on the Household sheet.`,
     );
   }
   if (!(isAmount(ground.amount) && ground.amount > 0)) {
     return refuse(
       'no-ground',
-      `The ground there is must be a number of ${ground.measure} above 0.`,
-      'Enter it on the Household sheet; leave it blank there to plan without a limit.',
+      say`The ground there is must be a number of ${ground.measure} above 0.`,
+      say`Enter it on the Household sheet; leave it blank there to plan without a limit.`,
     );
   }
   if (crops.length > MOST_CROPS) {
     return refuse(
       'too-many-crops',
-      `Ground can be shared among ${MOST_CROPS} crops; there are ${crops.length}.`,
-      'Put plantings of the same crop together.',
+      say`Ground can be shared among ${MOST_CROPS} crops; there are ${crops.length}.`,
+      say`Put plantings of the same crop together.`,
     );
   }
   const seen = new Set<string>();
@@ -109,8 +110,8 @@ export function checkGround(crops: readonly GroundCrop[], ground: Ground): Resul
     if (seen.has(crop.id)) {
       return refuse(
         'crop-twice',
-        `${crop.name} stands twice among the crops.`,
-        'Put its plants together in one row.',
+        say`${crop.name} stands twice among the crops.`,
+        say`Put its plants together in one row.`,
         { row: crop.id },
       );
     }

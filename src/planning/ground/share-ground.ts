@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import { shortNumber } from '../measure.js';
 import { checkGround } from './check.js';
 import { evenShare } from './even-share.js';
@@ -62,8 +63,8 @@ function raiseEvenly(crops: readonly Shared[], left: number, solver: Solver): bo
 const solverFailed = () =>
   refuse(
     'solver-failed',
-    'The ground could not be shared out: the arithmetic did not come to an end.',
-    'Check for numbers that are very large or very small; give the crops an order to share step by step.',
+    say`The ground could not be shared out: the arithmetic did not come to an end.`,
+    say`Check for numbers that are very large or very small; give the crops an order to share step by step.`,
   );
 
 /**
@@ -100,8 +101,8 @@ export async function shareGround(
   if (least > room) {
     return refuse(
       'least-over-ground',
-      `The least plants asked for take ${shortNumber(least)} ${ground.measure}, and there are ${shortNumber(ground.amount)}.`,
-      'Lower the least of some crops, or find more ground.',
+      say`The least plants asked for take ${shortNumber(least)} ${ground.measure}, and there are ${shortNumber(ground.amount)}.`,
+      say`Lower the least of some crops, or find more ground.`,
     );
   }
   let solver: Solver;
@@ -110,8 +111,8 @@ export async function shareGround(
   } catch {
     return refuse(
       'solver-not-loaded',
-      'The part of Croftsheet that shares out ground could not be loaded.',
-      'Check the connection and try again.',
+      say`The part of Croftsheet that shares out ground could not be loaded.`,
+      say`Check the connection and try again.`,
     );
   }
   const end = performance.now() + (options.milliseconds ?? MILLISECONDS);

@@ -1,11 +1,12 @@
 import { andList, roundSig } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { shortNumber } from '../measure.js';
 import type { CropGround, Food, GroundPlan } from './types.js';
 
 /** A share for reading, rounded down, so that only a crop that gets all reads 100 %. */
 export function percent(share: number): string {
   const whole = Math.floor(roundSig(share * 100, 9));
-  return share > 0 && whole < 1 ? 'less than 1 %' : `${whole} %`;
+  return share > 0 && whole < 1 ? say`less than 1 %` : `${whole} %`;
 }
 
 const some = (n: number, one: string): string => `${shortNumber(n)} ${n === 1 ? one : `${one}s`}`;
@@ -14,62 +15,62 @@ const some = (n: number, one: string): string => `${shortNumber(n)} ${n === 1 ? 
 const upWords = (up: { readonly plants: number } & Food): string =>
   [
     some(up.plants, 'plant'),
-    up.pounds === null ? 'pounds not known' : some(up.pounds, 'pound'),
-    up.servings === null ? 'servings not known' : some(up.servings, 'serving'),
+    up.pounds === null ? say`pounds not known` : some(up.pounds, 'pound'),
+    up.servings === null ? say`servings not known` : some(up.servings, 'serving'),
   ].join(', ');
 
 /** What one crop gets and gives up, in a sentence. */
 export function cropWords(crop: Omit<CropGround, 'words'>): string {
-  if (crop.wanted === 0) return `${crop.name}: none wanted.`;
-  if (crop.plants === crop.wanted) return `${crop.name}: all of ${some(crop.wanted, 'plant')}.`;
-  const got = `${crop.name}: ${crop.plants} of ${some(crop.wanted, 'plant')} (${percent(crop.share)})`;
-  const why = crop.noRoom ? ', no room for one more' : '';
-  return `${got}${why}; given up: ${upWords(crop.givenUp)}.`;
+  if (crop.wanted === 0) return say`${crop.name}: none wanted.`;
+  if (crop.plants === crop.wanted) return say`${crop.name}: all of ${some(crop.wanted, 'plant')}.`;
+  const got = say`${crop.name}: ${crop.plants} of ${some(crop.wanted, 'plant')} (${percent(crop.share)})`;
+  const why = crop.noRoom ? say`, no room for one more` : '';
+  return say`${got}${why}; given up: ${upWords(crop.givenUp)}.`;
 }
 
 function shareWords(plan: Omit<GroundPlan, 'words'>): string[] {
   const without = plan.crops.filter(({ noRoom }) => noRoom).map(({ name }) => name);
   const said: string[] = [];
   if (plan.crops.some(({ rank }) => rank !== null)) {
-    said.push('The crops were served in the order given; those without a place shared what was left.');
+    said.push(say`The crops were served in the order given; those without a place shared what was left.`);
   }
   if (plan.leastShare !== null && plan.leastShare > 0) {
-    said.push(`Every crop gets at least ${percent(plan.leastShare)} of its plants.`);
+    said.push(say`Every crop gets at least ${percent(plan.leastShare)} of its plants.`);
   } else {
     const none = plan.crops.filter(({ share }) => share === 0).map(({ name }) => name);
-    said.push(`Not one plant of ${andList(none)}.`);
+    said.push(say`Not one plant of ${andList(none)}.`);
   }
   if (without.length > 0)
-    said.push(`Once the crops before had theirs, not one plant more of ${andList(without)} could stand.`);
+    said.push(say`Once the crops before had theirs, not one plant more of ${andList(without)} could stand.`);
   return said;
 }
 
 /** The whole in sentences; `unknown` names crops whose food per plant is not known. */
 export function planWords(plan: Omit<GroundPlan, 'words'>, unknown: readonly string[]): string[] {
   const { measure, available, needed } = plan;
-  if (plan.leastShare === null) return ['No plants are wanted.'];
+  if (plan.leastShare === null) return [say`No plants are wanted.`];
   if (plan.fits) {
     return [
-      `All the plants wanted fit: they take ${shortNumber(needed)} ${measure} of ${shortNumber(available)}.`,
+      say`All the plants wanted fit: they take ${shortNumber(needed)} ${measure} of ${shortNumber(available)}.`,
     ];
   }
   const said = [
-    `The plants wanted take ${shortNumber(needed)} ${measure}, and there are ${shortNumber(available)}.`,
+    say`The plants wanted take ${shortNumber(needed)} ${measure}, and there are ${shortNumber(available)}.`,
     ...shareWords(plan),
-    `Given up in all: ${upWords(plan.givenUp)}.`,
+    say`Given up in all: ${upWords(plan.givenUp)}.`,
   ];
   if (unknown.length > 0) {
     const what = plan.reckonedBy ?? 'servings';
     said.push(
-      `How many ${what} a plant gives is not known for ${andList(unknown)}: beyond the even share they got only ground that others left.`,
+      say`How many ${what} a plant gives is not known for ${andList(unknown)}: beyond the even share they got only ground that others left.`,
     );
   }
   if (!plan.proved) {
     const what = plan.reckonedBy ?? 'servings';
     said.push(
       plan.mayBeMissing > 0
-        ? `Best found in the time allowed, not proved: at most ${shortNumber(plan.mayBeMissing)} more ${what} (times weight) could be had.`
-        : 'Best found in the time allowed; the same might be had on a little less ground.',
+        ? say`Best found in the time allowed, not proved: at most ${shortNumber(plan.mayBeMissing)} more ${what} (times weight) could be had.`
+        : say`Best found in the time allowed; the same might be had on a little less ground.`,
     );
   }
   return said;

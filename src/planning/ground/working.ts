@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import { shortNumber } from '../measure.js';
 import type { Working, WorkingInput } from '../types.js';
 import { input, working } from '../working/parts.js';
@@ -5,23 +6,25 @@ import type { CropGround, GroundCrop, GroundPlan } from './types.js';
 import { percent } from './words.js';
 
 const RULE =
-  'The least plants first, then the crops in the household’s order, then the smallest share of any crop as large as ' +
-  'possible, then the most servings (each times its weight); whole plants, never more than wanted.';
+  phrase(
+    'The least plants first, then the crops in the household’s order, then the smallest share of any crop as large as ',
+  ) +
+  phrase('possible, then the most servings (each times its weight); whole plants, never more than wanted.');
 
 const groundInput = (plan: GroundPlan): WorkingInput =>
-  input('Ground there is', plan.available, plan.measure, 'entered');
+  input(phrase('Ground there is'), plan.available, plan.measure, 'entered');
 
 /** The working of the smallest share that any crop gets, in percent. */
 export function explainGround(plan: GroundPlan): Working {
-  return working('Smallest share of any crop', asPercent(plan.leastShare), '%', {
+  return working(phrase('Smallest share of any crop'), asPercent(plan.leastShare), '%', {
     rule: RULE,
-    inputs: [groundInput(plan), input('Ground wanted', plan.needed, plan.measure, 'computed')],
+    inputs: [groundInput(plan), input(phrase('Ground wanted'), plan.needed, plan.measure, 'computed')],
     steps: [
       ...plan.words,
       ...plan.crops.map(({ words }) => words),
-      `Ground used: ${shortNumber(plan.used)} of ${shortNumber(plan.available)} ${plan.measure}.`,
+      say`Ground used: ${shortNumber(plan.used)} of ${shortNumber(plan.available)} ${plan.measure}.`,
     ],
-    missing: 'Plants wanted of some crop.',
+    missing: say`Plants wanted of some crop.`,
   });
 }
 
@@ -38,37 +41,37 @@ export function explainCropGround(
   const crop = crops.find((each) => each.id === id);
   if (!got || !crop) return undefined;
   const food = plan.reckonedBy === 'pounds' ? crop.poundsPerPlant : crop.servingsPerPlant;
-  return working(`Plants of ${crop.name} that the ground gives`, got.plants, 'plants', {
+  return working(say`Plants of ${crop.name} that the ground gives`, got.plants, phrase('plants'), {
     rule: RULE,
     inputs: [
-      input('Plants wanted', crop.wanted, 'plants', 'computed'),
-      input('Ground a plant', crop.groundPerPlant, plan.measure, 'computed'),
+      input(phrase('Plants wanted'), crop.wanted, phrase('plants'), 'computed'),
+      input(phrase('Ground a plant'), crop.groundPerPlant, plan.measure, 'computed'),
       groundInput(plan),
       input(
-        plan.reckonedBy === 'pounds' ? 'Pounds a plant' : 'Servings a plant',
+        plan.reckonedBy === 'pounds' ? phrase('Pounds a plant') : phrase('Servings a plant'),
         food,
         plan.reckonedBy ?? '',
         'computed',
       ),
-      input('Weight', crop.weight ?? null, '', 'own'),
-      input('Place in the order', got.rank, '', 'own'),
-      input('Least plants', crop.least ?? null, 'plants', 'own'),
+      input(phrase('Weight'), crop.weight ?? null, '', 'own'),
+      input(phrase('Place in the order'), got.rank, '', 'own'),
+      input(phrase('Least plants'), crop.least ?? null, phrase('plants'), 'own'),
     ],
     steps: cropSteps(plan, crop, got),
   });
 }
 
 function cropSteps(plan: GroundPlan, crop: GroundCrop, got: CropGround): (string | null)[] {
-  const taken = `${got.plants} plants × ${shortNumber(crop.groundPerPlant)} = ${shortNumber(got.ground)} ${plan.measure}`;
-  if (plan.fits) return ['All the plants wanted fit.', taken];
+  const taken = say`${got.plants} plants × ${shortNumber(crop.groundPerPlant)} = ${shortNumber(got.ground)} ${plan.measure}`;
+  if (plan.fits) return [say`All the plants wanted fit.`, taken];
   const added = got.plants - got.evenPlants;
   return [
-    `All the plants wanted take ${shortNumber(plan.needed)} ${plan.measure}; there are ${shortNumber(plan.available)}`,
+    say`All the plants wanted take ${shortNumber(plan.needed)} ${plan.measure}; there are ${shortNumber(plan.available)}`,
     got.noRoom
-      ? `no room for one plant more: ${got.evenPlants} of ${got.wanted} plants`
-      : `by the even share: ${got.evenPlants} of ${got.wanted} plants`,
-    added > 0 ? `${added} more where ground was left, chosen for the food they give` : null,
-    got.wanted > 0 ? `${got.plants} ÷ ${got.wanted} plants = ${percent(got.share)}` : null,
+      ? say`no room for one plant more: ${got.evenPlants} of ${got.wanted} plants`
+      : say`by the even share: ${got.evenPlants} of ${got.wanted} plants`,
+    added > 0 ? say`${added} more where ground was left, chosen for the food they give` : null,
+    got.wanted > 0 ? say`${got.plants} ÷ ${got.wanted} plants = ${percent(got.share)}` : null,
     taken,
     got.words,
   ];

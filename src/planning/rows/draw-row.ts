@@ -1,4 +1,5 @@
 import type { Problem } from '../../problem.js';
+import { say } from '../../words/index.js';
 import type { Taken } from '../allot.js';
 import { isDay, toIsoDay } from '../dates.js';
 import { laterThan } from '../later.js';
@@ -9,7 +10,7 @@ import { MOST, tidy } from '../words.js';
 
 /** How a lot is called in words: by the day it was put up and where it stands. */
 export function lotInWords(lot: Lot): string {
-  const day = isDay(lot.putUpOn) ? `put up ${toIsoDay(lot.putUpOn)}` : 'undated';
+  const day = isDay(lot.putUpOn) ? say`put up ${toIsoDay(lot.putUpOn)}` : 'undated';
   return lot.place.trim() === '' ? day : `${day}, ${lot.place.trim()}`;
 }
 
@@ -38,7 +39,7 @@ export function tookFrom(line: LineReckoning, taken: Taken): string | null {
     const amount = taken.allotted[id] ?? 0;
     if (!lot || amount === 0) continue;
     const said = `${amountOf(Math.abs(amount), lot.container ?? '')} (${wordsOf(line, lot)})`;
-    parts.push(amount < 0 ? `gave back ${said}` : said);
+    parts.push(amount < 0 ? say`gave back ${said}` : said);
   }
   return parts.length > 0 ? parts.join('; ') : null;
 }

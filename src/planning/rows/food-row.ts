@@ -1,4 +1,5 @@
 import type { Problem } from '../../problem.js';
+import { say } from '../../words/index.js';
 import { toIsoDay } from '../dates.js';
 import type { LineReckoning } from '../reckon.js';
 import type { FoodReckoning } from '../reckon-food.js';
@@ -37,8 +38,8 @@ export function foodRow(line: LineReckoning, food: FoodReckoning): RowPlan<FoodF
   if (use?.origin === 'published') {
     problems.use_per_week = {
       code: 'published-suggestion',
-      message: 'A published suggestion, as nothing was drawn yet.',
-      mend: 'Write your own use a week, or let your draws say it.',
+      message: say`A published suggestion, as nothing was drawn yet.`,
+      mend: say`Write your own use a week, or let your draws say it.`,
     };
   }
   const units: Partial<Record<keyof FoodFigures, string>> = {};

@@ -1,3 +1,4 @@
+import { say } from '../../words/index.js';
 import { mediumDay } from '../day-words.js';
 import { isOpened, olderFirst } from '../stock.js';
 import { tidy } from '../words.js';
@@ -97,7 +98,7 @@ function fetched({ lot, name, pieces, meals }: Use): { item: BringUp | null; alr
   const over = after - Math.floor(after);
   const cautions: WeekCaution[] = lot.past ? [pastBestCaution()] : [];
   const common = { id: lot.id, food, lot, meals: [...meals] };
-  const which = lot.putUpOn === null ? 'undated' : `put up ${mediumDay(lot.putUpOn)}`;
+  const which = lot.putUpOn === null ? 'undated' : say`put up ${mediumDay(lot.putUpOn)}`;
   if (!isClosed(lot.container)) {
     const amount = tidy(before - after);
     const words = loose(amount, lot.container, food);
@@ -136,7 +137,7 @@ function fetched({ lot, name, pieces, meals }: Use): { item: BringUp | null; alr
       place: lot.place,
       amount: whole,
       measure: lot.container,
-      words: `${amountWords(whole, lot.container)} of ${food}`,
+      words: say`${amountWords(whole, lot.container)} of ${food}`,
       which,
       leavesOver,
       cautions: over > 0 && perishesOpened(lot.way) ? [...cautions, OPENED] : cautions,
@@ -150,9 +151,9 @@ function loose(amount: number, container: string, food: string): string {
   if (container === 'piece' || container === 'each') return `${Math.ceil(amount - 1e-9)} ${food}`;
   if (container === 'dozen') return `${Math.ceil(amount * 12 - 1e-9)} ${food}`;
   if (container === 'pound' || container === 'ounce' || container === 'kilogram') {
-    return `${amountWords(amount, container)} of ${food}`;
+    return say`${amountWords(amount, container)} of ${food}`;
   }
   return amount < 1
-    ? `${leftoverWords(amount, container)} of ${food}`
-    : `${amountWords(amount, container)} of ${food}`;
+    ? say`${leftoverWords(amount, container)} of ${food}`
+    : say`${amountWords(amount, container)} of ${food}`;
 }

@@ -1,4 +1,5 @@
 import { type Caution, caution, cautionsFor, groupOf, wordsOf } from '../../facts/index.js';
+import { phrase } from '../../words/index.js';
 import type { WayKept } from '../types.js';
 import type { Dish } from './dish-book.js';
 import type { DishNeeds } from './needs.js';
@@ -12,7 +13,9 @@ export interface WeekCaution {
 /** Common practice, no source: beside everything that stands opened. */
 export const OPENED: WeekCaution = {
   id: 'opened',
-  text: 'Keep what is opened, thawed or left over covered in the refrigerator and use it within days. Where there is any doubt, throw it out. Common practice, no source: ask your food-safety authority for its times.',
+  text: phrase(
+    'Keep what is opened, thawed or left over covered in the refrigerator and use it within days. Where there is any doubt, throw it out. Common practice, no source: ask your food-safety authority for its times.',
+  ),
 };
 
 const RAW_EGG_DISH = /\b(?:mayonnaise|aioli|caesar dressing|hollandaise|eggnog|mousse|tiramisu)\b/;

@@ -1,4 +1,5 @@
 import type { Problem } from '../../problem.js';
+import { phrase, say } from '../../words/index.js';
 import { addMonths, isDay, monthsBetween, toIsoDay } from '../dates.js';
 import { olderFirst } from '../stock.js';
 import type { Allotment, DayNumber } from '../types.js';
@@ -177,25 +178,25 @@ export function countShelf(
         },
         allotted: gone > 0 ? { [lot.id]: gone } : {},
       });
-      const words = `${amountWords(Math.abs(gone), lot.container)} ${gone > 0 ? 'fewer' : 'more'} than written`;
+      const words = say`${amountWords(Math.abs(gone), lot.container)} ${gone > 0 ? 'fewer' : 'more'} than written`;
       changes.push({ lot: lot.id, food: input.food, way: input.way, was, now, words });
     }
   }
   const differ =
     changes.length === 0
-      ? 'all as written'
+      ? say`all as written`
       : `${changes.length} ${changes.length === 1 ? 'differs' : 'differ'}`;
-  return { draws, changes, problems, said: `${lots} ${lots === 1 ? 'lot' : 'lots'} counted, ${differ}.` };
+  return { draws, changes, problems, said: say`${lots} ${lots === 1 ? 'lot' : 'lots'} counted, ${differ}.` };
 }
 
 const BAD_COUNT: Problem = {
   code: 'bad-amount',
-  message: 'The number counted is not a number from 0 up.',
-  mend: 'Write how many stand there, as in 12, or leave it blank if you did not look.',
+  message: phrase('The number counted is not a number from 0 up.'),
+  mend: phrase('Write how many stand there, as in 12, or leave it blank if you did not look.'),
 };
 
 const moreThanPutUp = (now: number, count: number, container: string): Problem => ({
   code: 'more-than-put-up',
-  message: `${amountWords(now, container)} counted, but only ${amountWords(count, container)} were put up in this lot.`,
-  mend: 'Change the number put up on the Shelf, or write what is more as a lot of its own.',
+  message: say`${amountWords(now, container)} counted, but only ${amountWords(count, container)} were put up in this lot.`,
+  mend: say`Change the number put up on the Shelf, or write what is more as a lot of its own.`,
 });

@@ -1,5 +1,6 @@
 import { likeliest } from '../../likeliest.js';
 import type { Problem } from '../../problem.js';
+import { say } from '../../words/index.js';
 import { isAmount } from '../words.js';
 import type { DishBook, LineColumn } from './dish-book.js';
 import type { DishLine } from './types.js';
@@ -21,16 +22,16 @@ export function problemsOfLine(book: DishBook, line: DishLine): Placed | undefin
       : at(
           'dish',
           'missing',
-          'The dish that this line belongs to is missing.',
-          'Write its name on each of its rows.',
+          say`The dish that this line belongs to is missing.`,
+          say`Write its name on each of its rows.`,
         );
   }
   if (line.amount !== null && !isAmount(line.amount)) {
     return at(
       'amount',
       'bad-amount',
-      'The amount is not a number from 0 up.',
-      'Write how much, as in 2 or 1 1/2.',
+      say`The amount is not a number from 0 up.`,
+      say`Write how much, as in 2 or 1 1/2.`,
     );
   }
   if (line.food === null) return undefined;
@@ -41,16 +42,16 @@ export function problemsOfLine(book: DishBook, line: DishLine): Placed | undefin
     return at(
       'food',
       'dish-not-there',
-      `There is no dish called “${short(line.foodName)}”${meant === undefined ? '.' : `: did you mean ${meant}?`}`,
-      'Choose a dish of this sheet, or say that it comes from the shelf or is bought.',
+      say`There is no dish called “${short(line.foodName)}”${meant === undefined ? '.' : say`: did you mean ${meant}?`}`,
+      say`Choose a dish of this sheet, or say that it comes from the shelf or is bought.`,
     );
   }
   if (line.amount === null) {
     return at(
       'amount',
       'amount-missing',
-      `How much ${short(line.foodName)} goes into it is not written, so it is on no list.`,
-      'Write the amount for as many shares as the dish serves.',
+      say`How much ${short(line.foodName)} goes into it is not written, so it is on no list.`,
+      say`Write the amount for as many shares as the dish serves.`,
     );
   }
   if (book.measureOf(line) === null) return measureMissing(book, line);
@@ -62,8 +63,8 @@ function dishMeasure(line: DishLine): Placed | undefined {
   return at(
     'measure',
     'dish-in-measure',
-    `${short(line.foodName)} is a dish: a dish within a dish is counted in shares.`,
-    'Clear the measure, and write the shares of it as the amount.',
+    say`${short(line.foodName)} is a dish: a dish within a dish is counted in shares.`,
+    say`Clear the measure, and write the shares of it as the amount.`,
   );
 }
 
@@ -73,9 +74,9 @@ function measureMissing(book: DishBook, line: DishLine): Placed {
     'measure',
     'measure-missing',
     known && known.countedIn.size > 1
-      ? `${short(line.foodName)} is kept in several ways, each counted in something else, so the amount needs a measure.`
-      : `The measure of ${short(line.foodName)} is missing.`,
-    'Write cups, pounds, quart jars…, or choose the way it is kept.',
+      ? say`${short(line.foodName)} is kept in several ways, each counted in something else, so the amount needs a measure.`
+      : say`The measure of ${short(line.foodName)} is missing.`,
+    say`Write cups, pounds, quart jars…, or choose the way it is kept.`,
   );
 }
 
@@ -94,8 +95,8 @@ export function ringProblem(book: DishBook, line: DishLine): Placed | undefined 
       return at(
         'food',
         'dish-needs-itself',
-        `${short(line.dishName)} needs itself: ${round.slice(0, 200)}.`,
-        'Take one of these lines out; until then this line is left out of every list.',
+        say`${short(line.dishName)} needs itself: ${round.slice(0, 200)}.`,
+        say`Take one of these lines out; until then this line is left out of every list.`,
       );
     }
     if (seen.has(next.key)) continue;

@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import { measureName } from '../measure.js';
 import type { Household, Working } from '../types.js';
@@ -11,10 +12,10 @@ import type { DishFigures, DishLine, ShelfLine } from './types.js';
 import { amountWords, foodWords, lotWords, needWords } from './words.js';
 
 const TITLES: Readonly<Record<keyof DishFigures, string>> = {
-  on_hand: 'On hand',
-  enough_for: 'Enough for',
-  makes: 'Can be cooked',
-  costs_shelf: 'Takes from the shelf',
+  on_hand: phrase('On hand'),
+  enough_for: phrase('Enough for'),
+  makes: phrase('Can be cooked'),
+  costs_shelf: phrase('Takes from the shelf'),
 };
 
 const UNITS: Readonly<Record<keyof DishFigures, string>> = {
@@ -54,11 +55,11 @@ export function explainDish(
 function blankBecause(book: DishBook, line: DishLine, plan: DishRowPlan): string {
   const problem = book.problemAt(line) ?? plan.problems?.on_hand;
   if (problem) return `${problem.message} ${problem.mend}`;
-  if (line.food === null) return 'Write a food.';
-  if (book.dishWithin(line)) return 'This line is a dish: what it needs is told at its own rows.';
-  if (line.from === 'bought') return 'This line is bought, so the shelf does not bear on it.';
-  if ((line.amount ?? 0) === 0) return 'Write how much goes into the dish.';
-  return 'Write how many shares the dish serves.';
+  if (line.food === null) return say`Write a food.`;
+  if (book.dishWithin(line)) return say`This line is a dish: what it needs is told at its own rows.`;
+  if (line.from === 'bought') return say`This line is bought, so the shelf does not bear on it.`;
+  if ((line.amount ?? 0) === 0) return say`Write how much goes into the dish.`;
+  return say`Write how many shares the dish serves.`;
 }
 
 function ofLine(
@@ -74,7 +75,7 @@ function ofLine(
   const missing = blankBecause(book, line, plan);
   if (column === 'on_hand') {
     return {
-      rule: 'All that is left of this food on the shelf, in the measure of the line; of one way of keeping where the line says which.',
+      rule: say`All that is left of this food on the shelf, in the measure of the line; of one way of keeping where the line says which.`,
       inputs: lots
         .slice(0, 40)
         .map((lot) =>
@@ -89,7 +90,7 @@ function ofLine(
         typeof plan.figures.on_hand !== 'number' || measure === null
           ? []
           : [
-              `what is left in ${lots.length} ${lots.length === 1 ? 'lot' : 'lots'} = ${amountWords(plan.figures.on_hand, measure)}`,
+              say`what is left in ${lots.length} ${lots.length === 1 ? 'lot' : 'lots'} = ${amountWords(plan.figures.on_hand, measure)}`,
             ],
       missing,
     };
@@ -97,19 +98,19 @@ function ofLine(
   const dish = line.dish === null ? undefined : book.dishes.get(line.dish);
   const onHand = plan.figures.on_hand;
   return {
-    rule: 'On hand ÷ what one cooking for the whole table takes: the amount × the shares at the table ÷ the shares that the dish serves.',
+    rule: say`On hand ÷ what one cooking for the whole table takes: the amount × the shares at the table ÷ the shares that the dish serves.`,
     inputs: [
-      input('On hand', onHand, measure === null ? '' : measureName(measure), 'computed'),
-      input('Amount', line.amount, measure === null ? '' : measureName(measure), 'entered'),
-      input('Serves', dish?.serves ?? null, 'shares', 'entered'),
-      input('At the table', household.shares, 'shares', 'entered'),
+      input(phrase('On hand'), onHand, measure === null ? '' : measureName(measure), 'computed'),
+      input(phrase('Amount'), line.amount, measure === null ? '' : measureName(measure), 'entered'),
+      input(phrase('Serves'), dish?.serves ?? null, phrase('shares'), 'entered'),
+      input(phrase('At the table'), household.shares, phrase('shares'), 'entered'),
     ],
     steps: [
       typeof onHand === 'number' &&
       line.amount !== null &&
       dish?.serves &&
       typeof plan.figures.enough_for === 'number'
-        ? `${n(onHand)} ÷ (${n(line.amount)} × ${n(household.shares)} ÷ ${n(dish.serves)}) = ${n(plan.figures.enough_for)} times`
+        ? say`${n(onHand)} ÷ (${n(line.amount)} × ${n(household.shares)} ÷ ${n(dish.serves)}) = ${n(plan.figures.enough_for)} times`
         : null,
     ],
     missing,
@@ -124,28 +125,28 @@ function ofDish(
 ): Explained {
   const rule =
     column === 'makes'
-      ? 'How often the dish can be cooked for the whole table before the shelf lacks one of its foods; what is bought does not count.'
-      : 'What one cooking for the whole table takes from the shelf: each amount × the shares at the table ÷ the shares that the dish serves; dishes within it in proportion.';
+      ? say`How often the dish can be cooked for the whole table before the shelf lacks one of its foods; what is bought does not count.`
+      : say`What one cooking for the whole table takes from the shelf: each amount × the shares at the table ÷ the shares that the dish serves; dishes within it in proportion.`;
   const dish = line.dish === null ? undefined : book.dishes.get(line.dish);
-  if (!dish) return { rule, missing: 'Write the name of the dish.' };
-  if (dish.lines[0] !== line) return { rule, missing: 'It stands at the first row of the dish.' };
+  if (!dish) return { rule, missing: say`Write the name of the dish.` };
+  if (dish.lines[0] !== line) return { rule, missing: say`It stands at the first row of the dish.` };
   const found = needsOf(book, dish, household.shares);
   return {
     rule,
     inputs: [
-      input('Serves', dish.serves, 'shares', 'entered'),
-      input('At the table', household.shares, 'shares', 'entered'),
+      input(phrase('Serves'), dish.serves, phrase('shares'), 'entered'),
+      input(phrase('At the table'), household.shares, phrase('shares'), 'entered'),
     ],
     steps: found.needs
       .filter(({ from }) => from === 'shelf')
       .map(
         (need) =>
-          `${needWords(need.amount, need.measure, need.foodName, need.way)} (${amountWords(need.line.amount ?? 0, need.measure)} as written)`,
+          say`${needWords(need.amount, need.measure, need.foodName, need.way)} (${amountWords(need.line.amount ?? 0, need.measure)} as written)`,
       ),
     missing:
       found.problems[0] !== undefined
         ? `${found.problems[0].problem.message} ${found.problems[0].problem.mend}`
-        : 'Nothing in it comes from the shelf.',
+        : say`Nothing in it comes from the shelf.`,
     cautions: dishCautions(dish, found, found.needs).map(({ text }) => text),
   };
 }

@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
 import type { Working } from '../types.js';
 import { type Explained, input, iso, n, working } from '../working/parts.js';
@@ -6,21 +7,25 @@ import type { WeekFigures } from './types.js';
 import { amountWords, foodWords, leftoverWords, lotWords } from './words.js';
 
 const TITLES: Readonly<Record<keyof WeekFigures, string>> = {
-  needs: 'Needs from the shelf',
-  stock: 'In stock or short',
-  oldest_lot: 'Oldest lot it would use',
-  uses_up: 'What it uses up',
-  open_after: 'Open after it',
+  needs: phrase('Needs from the shelf'),
+  stock: phrase('In stock or short'),
+  oldest_lot: phrase('Oldest lot it would use'),
+  uses_up: phrase('What it uses up'),
+  open_after: phrase('Open after it'),
 };
 
 const RULES: Readonly<Record<keyof WeekFigures, string>> = {
-  needs:
+  needs: phrase(
     'Each line of the dish × the shares at this meal ÷ the shares that the dish serves × the amount to multiply by. Bought lines are on the shopping list instead.',
-  stock:
+  ),
+  stock: phrase(
     'Meals draw on a copy of the shelf in the order in which they are eaten: opened containers first, then oldest. What the copy lacks at this meal is short.',
-  oldest_lot: 'Of the lots that this meal would take from, the one that was put up first.',
-  uses_up: 'The lots of which this meal would take the last.',
-  open_after: 'Jars, cans and bags that stand opened when this meal is over. The next meals use them first.',
+  ),
+  oldest_lot: phrase('Of the lots that this meal would take from, the one that was put up first.'),
+  uses_up: phrase('The lots of which this meal would take the last.'),
+  open_after: phrase(
+    'Jars, cans and bags that stand opened when this meal is over. The next meals use them first.',
+  ),
 };
 
 /** The working of a planning figure of Week, made when asked for. Undefined for a meal or column not there. */
@@ -36,10 +41,15 @@ function said(plan: MealPlan, column: keyof WeekFigures): Explained {
   return {
     rule: RULES[column],
     inputs: [
-      input('Date', iso(meal.date), 'day', 'entered'),
-      input('Shares at this meal', shares, 'shares', meal.shares === null ? 'computed' : 'own'),
-      input('The dish serves', dish?.serves ?? null, 'shares', 'entered'),
-      input('Times', meal.times ?? 1, '', meal.times === null ? 'computed' : 'own'),
+      input(phrase('Date'), iso(meal.date), phrase('day'), 'entered'),
+      input(
+        phrase('Shares at this meal'),
+        shares,
+        phrase('shares'),
+        meal.shares === null ? 'computed' : 'own',
+      ),
+      input(phrase('The dish serves'), dish?.serves ?? null, phrase('shares'), 'entered'),
+      input(phrase('Times'), meal.times ?? 1, '', meal.times === null ? 'computed' : 'own'),
     ],
     steps: column === 'open_after' ? openSteps(plan) : needSteps(plan, column === 'needs'),
     missing: missing(plan),
@@ -53,17 +63,17 @@ function needSteps(plan: MealPlan, scaling: boolean): string[] {
     const food = foodWords(need.foodName, need.way);
     if (scaling) {
       steps.push(
-        `${food}: ${n(need.line.amount ?? 0)} as written → ${n(need.amount)} ${measureName(need.measure, need.amount)}`,
+        say`${food}: ${n(need.line.amount ?? 0)} as written → ${n(need.amount)} ${measureName(need.measure, need.amount)}`,
       );
       continue;
     }
     for (const { lot, amount, after } of need.pieces) {
-      const left = after === 0 ? 'nothing left' : `${amountWords(after, lot.container)} left`;
+      const left = after === 0 ? say`nothing left` : say`${amountWords(after, lot.container)} left`;
       steps.push(
-        `${amountWords(amount, lot.container)} from ${lotWords(lot, foodWords(need.foodName, lot.way))}: ${left}`,
+        say`${amountWords(amount, lot.container)} from ${lotWords(lot, foodWords(need.foodName, lot.way))}: ${left}`,
       );
     }
-    if (need.short > 0) steps.push(`${food}: ${amountWords(need.short, need.measure)} short`);
+    if (need.short > 0) steps.push(say`${food}: ${amountWords(need.short, need.measure)} short`);
   }
   return steps;
 }
@@ -71,7 +81,7 @@ function needSteps(plan: MealPlan, scaling: boolean): string[] {
 const openSteps = (plan: MealPlan): string[] =>
   plan.openAfter.map(
     ({ lot, part, name }) =>
-      `${leftoverWords(part, lot.container)} of ${lotWords(lot, foodWords(name, lot.way))}`,
+      say`${leftoverWords(part, lot.container)} of ${lotWords(lot, foodWords(name, lot.way))}`,
   );
 
 function missing(plan: MealPlan): string {
@@ -79,12 +89,12 @@ function missing(plan: MealPlan): string {
   if (problem) return `${problem.message} ${problem.mend}`;
   switch (plan.state) {
     case 'open':
-      return 'Choose a dish.';
+      return say`Choose a dish.`;
     case 'done':
-      return 'The meal is done: what it took is in Draws.';
+      return say`The meal is done: what it took is in Draws.`;
     case 'skipped':
-      return 'The meal is skipped.';
+      return say`The meal is skipped.`;
     default:
-      return 'There is nothing to show for this meal.';
+      return say`There is nothing to show for this meal.`;
   }
 }

@@ -1,4 +1,5 @@
 import { ceilSafe, containerWithId } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { dayToCivil, fromIsoDay } from '../dates.js';
 import { longDay, mediumDay } from '../day-words.js';
 import { measureName } from '../measure.js';
@@ -46,7 +47,7 @@ const monthOf = (day: DayNumber): string => longDay(day).replace(/ \d+,/, '');
 function bestWords(iso: unknown): string {
   if (typeof iso !== 'string') return '';
   const day = fromIsoDay(iso);
-  return day.ok && dayToCivil(day.value).year > 0 ? `best quality by ${monthOf(day.value)}` : '';
+  return day.ok && dayToCivil(day.value).year > 0 ? say`best quality by ${monthOf(day.value)}` : '';
 }
 
 /** Labels for these lots, in their order; lots with nothing left have none. */

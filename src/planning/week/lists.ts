@@ -1,3 +1,4 @@
+import { say } from '../../words/index.js';
 import { shortDay, weekday } from '../day-words.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import type { DayNumber } from '../types.js';
@@ -85,11 +86,11 @@ export function listsFor(
 function emptyWords(meals: readonly MealPlan[], from: DayNumber, to: DayNumber): string {
   const here = meals.filter(({ meal }) => meal.date !== null && meal.date >= from && meal.date <= to);
   if (here.some(({ state }) => state === 'done')) {
-    return 'Every meal of these days is marked done or skipped: there is nothing to fetch, buy or do ahead.';
+    return say`Every meal of these days is marked done or skipped: there is nothing to fetch, buy or do ahead.`;
   }
   return here.length > 0
-    ? 'None of these meals has a dish yet. Choose a dish on the Week sheet, or ask for suggestions.'
-    : 'No meals are planned for these days. Write a meal on the Week sheet: its date, which meal, and a dish.';
+    ? say`None of these meals has a dish yet. Choose a dish on the Week sheet, or ask for suggestions.`
+    : say`No meals are planned for these days. Write a meal on the Week sheet: its date, which meal, and a dish.`;
 }
 
 function prepDays(planned: readonly MealPlan[], from: DayNumber, to: DayNumber): PrepDay[] {

@@ -1,4 +1,5 @@
 import type { Problem } from '../../problem.js';
+import { phrase, say } from '../../words/index.js';
 import { isDay, toIsoDay } from '../dates.js';
 import type { Allotment, DayNumber } from '../types.js';
 import { tidy } from '../words.js';
@@ -85,23 +86,23 @@ const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' :
 
 const said = (ticked: number, posted: number): string =>
   ticked === 0 && posted === 0
-    ? 'Nothing to mark: these meals are done already, skipped or have no dish.'
-    : `${counted(ticked, 'meal')} marked done, ${counted(posted, 'draw')} posted.`;
+    ? say`Nothing to mark: these meals are done already, skipped or have no dish.`
+    : say`${counted(ticked, 'meal')} marked done, ${counted(posted, 'draw')} posted.`;
 
 function standsInTheWay({ state, dish, meal }: MealPlan): Problem | null {
   if (state === 'skipped' || state === 'open') return NOTHING_TO_MARK;
   if (!isDay(meal.date)) {
     return {
       code: 'missing',
-      message: 'The date of this meal is missing, so it cannot be marked done.',
-      mend: 'Write the day on which it was eaten.',
+      message: say`The date of this meal is missing, so it cannot be marked done.`,
+      mend: say`Write the day on which it was eaten.`,
     };
   }
   if (dish === null) {
     return {
       code: 'dish-not-there',
-      message: `There is no dish called “${meal.dishName.slice(0, 60)}”, so nothing is known of what it took.`,
-      mend: 'Choose the dish that was cooked, or tick the meal as skipped.',
+      message: say`There is no dish called “${meal.dishName.slice(0, 60)}”, so nothing is known of what it took.`,
+      mend: say`Choose the dish that was cooked, or tick the meal as skipped.`,
     };
   }
   return null;
@@ -109,8 +110,8 @@ function standsInTheWay({ state, dish, meal }: MealPlan): Problem | null {
 
 const NOTHING_TO_MARK: Problem = {
   code: 'nothing-to-mark',
-  message: 'This meal is skipped or has no dish.',
-  mend: 'Choose a dish, or clear the skipped tick.',
+  message: phrase('This meal is skipped or has no dish.'),
+  mend: phrase('Choose a dish, or clear the skipped tick.'),
 };
 
 /** One draw for each food line and measure of a meal. */

@@ -1,4 +1,5 @@
 import type { Problem } from '../../problem.js';
+import { say } from '../../words/index.js';
 import { isAmount, tidy } from '../words.js';
 import type { Dish, DishBook } from './dish-book.js';
 import type { DishLine } from './types.js';
@@ -71,18 +72,18 @@ const MOST_LINES = 2000;
 
 const tooMuch = (food: string): Problem => ({
   code: 'bad-amount',
-  message: `The amount of ${food.slice(0, 60)} comes to more than a thousand million.`,
-  mend: 'Check the amount, the shares and how many the dish serves.',
+  message: say`The amount of ${food.slice(0, 60)} comes to more than a thousand million.`,
+  mend: say`Check the amount, the shares and how many the dish serves.`,
 });
 
 const tooManyLines = (name: string): Problem => ({
   code: 'dish-too-large',
-  message: `“${name.slice(0, 60)}” comes to more than ${MOST_LINES} lines through the dishes within it.`,
-  mend: 'Write its foods as its own lines.',
+  message: say`“${name.slice(0, 60)}” comes to more than ${MOST_LINES} lines through the dishes within it.`,
+  mend: say`Write its foods as its own lines.`,
 });
 
 export const servesMissing = (name: string): Problem => ({
   code: 'serves-missing',
-  message: `How many shares “${name.slice(0, 60)}” serves is not written, so it cannot be scaled to the table.`,
-  mend: 'Write the shares at its first row: 6 where the amounts feed six grown appetites.',
+  message: say`How many shares “${name.slice(0, 60)}” serves is not written, so it cannot be scaled to the table.`,
+  mend: say`Write the shares at its first row: 6 where the amounts feed six grown appetites.`,
 });

@@ -1,5 +1,6 @@
 import type { Problem } from '../../problem.js';
 import { andList, floorSafe } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import type { Household, RowPlan } from '../types.js';
 import { isAmount, tidy } from '../words.js';
@@ -43,8 +44,8 @@ export function onHandIn(
 
 const notOnShelf = (name: string, way: string | null): Problem => ({
   code: 'food-not-on-shelf',
-  message: `${name.slice(0, 60)}${way === null ? '' : `, ${way},`} is neither on the Shelf nor a row of Foods: it goes on the shopping list.`,
-  mend: 'Say that it is bought, write the food as the Shelf does, or add it there.',
+  message: say`${name.slice(0, 60)}${way === null ? '' : `, ${way},`} is neither on the Shelf nor a row of Foods: it goes on the shopping list.`,
+  mend: say`Say that it is bought, write the food as the Shelf does, or add it there.`,
 });
 
 /**
@@ -82,8 +83,8 @@ function lineRow(book: DishBook, shelf: ShelfCopy, line: DishLine, household: Ho
   } else if (dish && isAmount(line.serves) && dish.serves !== null && line.serves !== dish.serves) {
     kept.serves ??= {
       code: 'serves-differ',
-      message: `${dish.name.slice(0, 60)} serves ${dish.serves} in one row and ${line.serves} here: the first counts.`,
-      mend: 'Clear it here, or write the same number.',
+      message: say`${dish.name.slice(0, 60)} serves ${dish.serves} in one row and ${line.serves} here: the first counts.`,
+      mend: say`Clear it here, or write the same number.`,
     };
   }
   const measure = book.measureOf(line);

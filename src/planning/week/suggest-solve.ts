@@ -1,3 +1,4 @@
+import { say } from '../../words/index.js';
 import { AT_RISK, type Candidate, FILLED, OVER, type SuggestModel } from './suggest-model.js';
 import { eatenBy } from './suggest-stock.js';
 
@@ -70,59 +71,59 @@ export async function solveSuggestion(model: SuggestModel, milliseconds: number)
   const integers = new Set<string>();
   for (const { key, worth, ways } of model.resources) {
     // What whichever way gives is exactly what dishes take of it.
-    constraints.set(`any ${key}`, { equal: 0 });
+    constraints.set(say`any ${key}`, { equal: 0 });
     for (const { way, stock, risk, over } of ways.values()) {
       const at = `${key} ${way}`;
-      constraints.set(`stock ${at}`, { max: stock });
-      constraints.set(`eaten ${at}`, MAX_ZERO);
+      constraints.set(say`stock ${at}`, { max: stock });
+      constraints.set(say`eaten ${at}`, MAX_ZERO);
       variables.set(
-        `any ${at}`,
+        say`any ${at}`,
         new Map([
-          [`any ${key}`, -1],
-          [`stock ${at}`, 1],
-          [`eaten ${at}`, -1],
+          [say`any ${key}`, -1],
+          [say`stock ${at}`, 1],
+          [say`eaten ${at}`, -1],
         ]),
       );
       if (risk > 0) {
-        constraints.set(`risk ${at}`, { max: risk });
+        constraints.set(say`risk ${at}`, { max: risk });
         variables.set(
-          `risk ${at}`,
+          say`risk ${at}`,
           new Map([
             ['worth', AT_RISK * worth],
-            [`risk ${at}`, 1],
-            [`eaten ${at}`, 1],
+            [say`risk ${at}`, 1],
+            [say`eaten ${at}`, 1],
           ]),
         );
       }
       if (over > 0) {
-        constraints.set(`over ${at}`, { max: over });
+        constraints.set(say`over ${at}`, { max: over });
         variables.set(
-          `over ${at}`,
+          say`over ${at}`,
           new Map([
             ['worth', OVER * worth],
-            [`over ${at}`, 1],
-            [`eaten ${at}`, 1],
+            [say`over ${at}`, 1],
+            [say`eaten ${at}`, 1],
           ]),
         );
       }
     }
   }
   for (const [c, { meals, candidates }] of model.classes.entries()) {
-    constraints.set(`meals ${c}`, { max: meals.length });
+    constraints.set(say`meals ${c}`, { max: meals.length });
     for (const [d, { dish, uses }] of candidates.entries()) {
-      constraints.set(`dish ${dish.key}`, { max: model.room.get(dish.key) ?? 0 });
-      const name = `take ${c} ${d}`;
+      constraints.set(say`dish ${dish.key}`, { max: model.room.get(dish.key) ?? 0 });
+      const name = say`take ${c} ${d}`;
       integers.add(name);
       const takes = new Map([
         ['worth', FILLED],
-        [`meals ${c}`, 1],
-        [`dish ${dish.key}`, 1],
+        [say`meals ${c}`, 1],
+        [say`dish ${dish.key}`, 1],
       ]);
       for (const { resource, way, amount } of uses) {
-        if (way === null) takes.set(`any ${resource.key}`, amount);
+        if (way === null) takes.set(say`any ${resource.key}`, amount);
         else {
-          takes.set(`stock ${resource.key} ${way}`, amount);
-          takes.set(`eaten ${resource.key} ${way}`, -amount);
+          takes.set(say`stock ${resource.key} ${way}`, amount);
+          takes.set(say`eaten ${resource.key} ${way}`, -amount);
         }
       }
       variables.set(name, takes);

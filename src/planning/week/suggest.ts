@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import { mediumDay } from '../day-words.js';
 import type { DayNumber } from '../types.js';
 import type { Dish } from './dish-book.js';
@@ -62,16 +63,18 @@ export async function suggestDishes(
   };
 }
 
-const NO_FIT =
-  'No dish fits this meal: none suits it, stands in stock whole, and is quick enough if the day is busy.';
-const USED_UP =
-  'The dishes that fit are used as often as they may be, or the stock is used up by the other meals.';
+const NO_FIT = phrase(
+  'No dish fits this meal: none suits it, stands in stock whole, and is quick enough if the day is busy.',
+);
+const USED_UP = phrase(
+  'The dishes that fit are used as often as they may be, or the stock is used up by the other meals.',
+);
 
 function saidOf(found: number, none: number, best: boolean): string {
   if (found === 0)
-    return none === 0 ? 'No open meals in these days.' : 'No dish was found for the open meals.';
-  const meals = `${found} ${found === 1 ? 'dish' : 'dishes'} suggested`;
-  return best ? `${meals}.` : `${meals}: the best found in the time there was.`;
+    return none === 0 ? say`No open meals in these days.` : say`No dish was found for the open meals.`;
+  const meals = say`${found} ${found === 1 ? 'dish' : 'dishes'} suggested`;
+  return best ? `${meals}.` : say`${meals}: the best found in the time there was.`;
 }
 
 interface Placed {
@@ -126,12 +129,12 @@ function explained(week: WeekPlan, model: SuggestModel, placed: readonly Placed[
     const fromShelf = needs.filter(({ from }) => from === 'shelf');
     const words = fromShelf.flatMap((need) => eating.words(need));
     if (words.length === 0)
-      words.push(fromShelf.length > 0 ? 'all in stock' : 'takes nothing from the shelf');
+      words.push(fromShelf.length > 0 ? say`all in stock` : say`takes nothing from the shelf`);
     if (plan.meal.busy) {
       words.push(
         fitsBusyDay(dish, lines) && !dish.quick
-          ? 'nothing to do the day before, on a busy day'
-          : 'marked quick, for a busy day',
+          ? say`nothing to do the day before, on a busy day`
+          : say`marked quick, for a busy day`,
       );
     }
     const text = words.join('; ');
@@ -189,12 +192,12 @@ class Eating {
       if (risk > 1e-9) {
         left.risk -= risk;
         const inLot = this.#shelf.measures(need.food).factorOrNull(left.base, container) ?? 1;
-        const by = left.bestBy === null ? '' : `, best by ${mediumDay(left.bestBy)}`;
+        const by = left.bestBy === null ? '' : say`, best by ${mediumDay(left.bestBy)}`;
         const what = needWords(risk * inLot, container, need.foodName, way);
-        words.push(`eats ${what} that would not be eaten in time${by}`);
+        words.push(say`eats ${what} that would not be eaten in time${by}`);
       } else if (left.over > 1e-9) {
         left.over -= Math.min(left.over, amount * factor);
-        words.push(`uses ${food}, of which more stands there than lasts to the next harvest`);
+        words.push(say`uses ${food}, of which more stands there than lasts to the next harvest`);
       }
     }
     return words;

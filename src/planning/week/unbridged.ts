@@ -1,5 +1,6 @@
 import type { Problem } from '../../problem.js';
 import { andList, orList } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { measureName } from '../measure.js';
 import type { ShelfCopy } from './shelf-copy.js';
 import type { DishLine } from './types.js';
@@ -25,10 +26,10 @@ export function unbridged(
   }
   if (code === null) return null;
   const names = [...containers].map((id) => measureName(id));
-  const weight = code === 'density-missing' ? ' What they weigh is not known.' : '';
+  const weight = code === 'density-missing' ? say` What they weigh is not known.` : '';
   return {
     code,
-    message: `${foodName.slice(0, 60)} stands on the shelf in ${andList(names)}, which cannot be turned into ${measureName(measure)}.${weight}`,
-    mend: `Write the amount in ${orList(names)}.`,
+    message: say`${foodName.slice(0, 60)} stands on the shelf in ${andList(names)}, which cannot be turned into ${measureName(measure)}.${weight}`,
+    mend: say`Write the amount in ${orList(names)}.`,
   };
 }

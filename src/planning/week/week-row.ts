@@ -1,14 +1,15 @@
 import type { Problem } from '../../problem.js';
 import { andList } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import type { MealColumn, MealPlan, MealRowPlan, OpenContainer } from './plan-week.js';
 import type { WeekFigures } from './types.js';
 import { foodWords, leftoverWords, lotWords, needWords } from './words.js';
 
 /** '2 cups of tomatoes, canned, open 3 days'. */
 export function openWords({ lot, part, name, since }: OpenContainer, on: number | null): string {
-  const what = `${leftoverWords(part, lot.container)} of ${foodWords(name, lot.way)}`;
+  const what = say`${leftoverWords(part, lot.container)} of ${foodWords(name, lot.way)}`;
   if (since === null || on === null || on === since) return what;
-  return `${what}, opened ${on - since} ${on - since === 1 ? 'day' : 'days'} before`;
+  return say`${what}, opened ${on - since} ${on - since === 1 ? 'day' : 'days'} before`;
 }
 
 /** The oldest lot among the pieces: opened or not, by best-by, then the day it was put up. */
@@ -25,7 +26,7 @@ function usesUp(plan: MealPlan): string | null {
   const words: string[] = [];
   for (const need of plan.needs) {
     for (const { lot, after } of need.pieces) {
-      if (after === 0) words.push(`the last of ${lotWords(lot, foodWords(need.foodName, lot.way))}`);
+      if (after === 0) words.push(say`the last of ${lotWords(lot, foodWords(need.foodName, lot.way))}`);
     }
   }
   return words.length > 0 ? words.join('; ') : null;
@@ -35,19 +36,19 @@ function usesUp(plan: MealPlan): string | null {
 export function stockWords(plan: MealPlan): string | null {
   switch (plan.state) {
     case 'done':
-      return 'marked done';
+      return say`marked done`;
     case 'skipped':
       return 'skipped';
     case 'open':
-      return 'no dish yet';
+      return say`no dish yet`;
     case 'undated':
     case 'long past':
       return null;
   }
   if (plan.dish === null || plan.needs.every(({ from }) => from === 'bought')) return null;
   const short = plan.needs.filter((need) => need.short > 0);
-  if (short.length === 0) return 'in stock';
-  return `short: ${andList(short.map((need) => needWords(need.short, need.measure, need.foodName, need.way)))}`;
+  if (short.length === 0) return say`in stock`;
+  return say`short: ${andList(short.map((need) => needWords(need.short, need.measure, need.foodName, need.way)))}`;
 }
 
 /** The planning columns of one meal. */

@@ -1,4 +1,5 @@
 import { asFraction } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { isDay } from '../dates.js';
 import { mediumDay } from '../day-words.js';
 import { countedInOf } from '../reckon.js';
@@ -64,14 +65,14 @@ function ofLine({ input, plan }: ShelfLine, asOf: DayNumber): Wish | null {
       what: 'ran out',
       amount: null,
       measure: null,
-      words: `ran out on ${mediumDay(last)}; drawn ${times} in the year before`,
+      words: say`ran out on ${mediumDay(last)}; drawn ${times} in the year before`,
     };
   }
   const over = plan.food?.figures.short_or_over;
   const counted = countedInOf(input);
   if (typeof over === 'number' && over > 0 && counted !== null) {
     const amount = tidy(over);
-    const words = `${amountWords(amount, counted)} will be left at the next harvest, beyond what is carried`;
+    const words = say`${amountWords(amount, counted)} will be left at the next harvest, beyond what is carried`;
     return { ...common, what: 'stayed', amount, measure: counted, words };
   }
   const seen = [...lots.map(({ putUpOn }) => putUpOn), ...input.draws.map(({ date }) => date)].filter(isDay);
@@ -82,7 +83,7 @@ function ofLine({ input, plan }: ShelfLine, asOf: DayNumber): Wish | null {
     what: 'stayed',
     amount: null,
     measure: null,
-    words: `not touched since ${mediumDay(last)}`,
+    words: say`not touched since ${mediumDay(last)}`,
   };
 }
 
@@ -94,7 +95,7 @@ function notFound({ input, plan }: ShelfLine, asOf: DayNumber): Wish | null {
     if (typeof missed === 'number' && missed > 0 && isDay(draw.date) && draw.date > asOf - 365) times += 1;
   }
   if (times === 0) return null;
-  const words = `fetched ${times} ${times === 1 ? 'time' : 'times'} when there was not enough`;
+  const words = say`fetched ${times} ${times === 1 ? 'time' : 'times'} when there was not enough`;
   return { food: input.food, way: input.way, what: 'wished for', amount: null, measure: null, words };
 }
 
@@ -120,6 +121,6 @@ function shortOf(week: WeekPlan): Wish[] {
     what: 'wished for' as const,
     amount: tidy(amount),
     measure,
-    words: `${isCount(measure) ? asFraction(amount) : amountWords(amount, measure)} short for ${meals.size} ${meals.size === 1 ? 'meal' : 'meals'}`,
+    words: say`${isCount(measure) ? asFraction(amount) : amountWords(amount, measure)} short for ${meals.size} ${meals.size === 1 ? 'meal' : 'meals'}`,
   }));
 }

@@ -1,4 +1,5 @@
 import { andList, asFraction, containerWithId, unitWithId } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { mediumDay } from '../day-words.js';
 import { measureName } from '../measure.js';
 import type { DayNumber, WayKept } from '../types.js';
@@ -18,7 +19,7 @@ export const foodWords = (name: string, way: WayKept | null): string =>
 export function needWords(amount: number, measure: string, name: string, way: WayKept | null): string {
   const counted = isCount(measure);
   const food = foodWords(name, way);
-  return counted ? `${asFraction(amount)} ${food}` : `${amountWords(amount, measure)} of ${food}`;
+  return counted ? `${asFraction(amount)} ${food}` : say`${amountWords(amount, measure)} of ${food}`;
 }
 
 /** Pieces of a thing, which need no word between the number and its name. */
@@ -56,7 +57,7 @@ export function leftoverWords(part: number, container: string): string {
   const tablespoons = Math.floor(small / 3);
   if (tablespoons > 0) words.push(asFraction(tablespoons, 'tablespoon'));
   if (small % 3 > 0) words.push(asFraction(small % 3, 'teaspoon'));
-  if (words.length === 0) return `under a teaspoon`;
+  if (words.length === 0) return say`under a teaspoon`;
   return andList(words);
 }
 
@@ -65,7 +66,7 @@ export function lotWords(
   lot: { readonly container: string; readonly putUpOn: DayNumber | null; readonly place: string },
   name: string,
 ): string {
-  const when = lot.putUpOn === null ? 'undated' : `put up ${mediumDay(lot.putUpOn)}`;
+  const when = lot.putUpOn === null ? 'undated' : say`put up ${mediumDay(lot.putUpOn)}`;
   const where = lot.place === '' ? '' : `, ${lot.place}`;
   return `${name}, ${measureName(lot.container, 1)}, ${when}${where}`;
 }

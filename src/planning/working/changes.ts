@@ -1,3 +1,4 @@
+import { say } from '../../words/index.js';
 import type { WorkingInput } from '../types.js';
 
 const MOST = 6;
@@ -9,20 +10,20 @@ function change({ name, origin }: WorkingInput): string {
   const what = short(name);
   switch (origin) {
     case 'entered':
-      return what === 'As-of date' ? 'another as-of date' : `another entry for “${what}”`;
+      return what === 'As-of date' ? say`another as-of date` : say`another entry for “${what}”`;
     case 'own':
-      return `another figure of your own for “${what}”`;
+      return say`another figure of your own for “${what}”`;
     case 'learned':
-      return `what you write down from now on: “${what}” is learned from it`;
+      return say`what you write down from now on: “${what}” is learned from it`;
     case 'computed':
       // A published figure that was worked out from what is printed.
-      if (what === 'Published') return 'a figure of your own, which goes before the published one';
-      return `whatever changes “${what}”`;
+      if (what === 'Published') return say`a figure of your own, which goes before the published one`;
+      return say`whatever changes “${what}”`;
     case 'published':
     case 'from memory':
-      return `a figure of your own for “${what}”, which goes before the published one`;
+      return say`a figure of your own for “${what}”, which goes before the published one`;
     default:
-      return `a figure of your own for “${what}”`;
+      return say`a figure of your own for “${what}”`;
   }
 }
 
@@ -33,5 +34,5 @@ function change({ name, origin }: WorkingInput): string {
 export function changesOf(inputs: readonly WorkingInput[], missing: string | undefined): readonly string[] {
   const found = [...new Set(inputs.map(change))].slice(0, MOST);
   if (found.length > 0) return found;
-  return [missing ?? 'the entries that the rule above speaks of'];
+  return [missing ?? say`the entries that the rule above speaks of`];
 }

@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import { shortNumber } from '../measure.js';
 import type { Origin, PlanValue, WorkingInput } from '../types.js';
 
@@ -6,7 +7,7 @@ const SIGNED = /[−-]?(?:\d[\d,]*(?:\.\d+)?[⅓⅔]?|[⅓⅔])/g;
 
 /** A number for reading: thirds as fractions, else at most three decimals. */
 export function n(value: number): string {
-  if (!Number.isFinite(value)) return 'no number';
+  if (!Number.isFinite(value)) return say`no number`;
   const size = Math.abs(value);
   const whole = Math.floor(size + 1e-9);
   const thirds = Math.round((size - whole) * 3);
@@ -24,11 +25,11 @@ export function endsIn(step: string, value: number | string): boolean {
 }
 
 const WHENCE: Partial<Record<Origin, string>> = {
-  own: 'your own figure',
-  published: 'as published',
-  'from memory': 'as recalled',
-  learned: 'as learned',
-  entered: 'as written',
+  own: phrase('your own figure'),
+  published: phrase('as published'),
+  'from memory': phrase('as recalled'),
+  learned: phrase('as learned'),
+  entered: phrase('as written'),
 };
 
 const isSame = (a: PlanValue, b: PlanValue): boolean =>
@@ -47,5 +48,5 @@ export function closing(
   const text = typeof value === 'number' ? `${n(value)}${unit === '' ? '' : ` ${unit}`}` : value;
   const taken = steps.length === 0 ? inputs.find((each) => isSame(each.value, value)) : undefined;
   const whence = taken && WHENCE[taken.origin];
-  return whence ? `${whence} = ${text}` : taken ? `${taken.name} = ${text}` : `so ${text}`;
+  return whence ? `${whence} = ${text}` : taken ? `${taken.name} = ${text}` : say`so ${text}`;
 }

@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import { isDay } from '../dates.js';
 import { measureName } from '../measure.js';
 import type { LineReckoning } from '../reckon.js';
@@ -7,9 +8,9 @@ import { amount, call, countedUnit, type Explained, input, iso, n, working } fro
 import { containerMissing } from './shared.js';
 
 const TITLES: Readonly<Record<keyof DrawFigures, string>> = {
-  in_counted: 'In the counted-in container',
-  took_from: 'Took from',
-  not_found: 'Not found on the shelf',
+  in_counted: phrase('In the counted-in container'),
+  took_from: phrase('Took from'),
+  not_found: phrase('Not found on the shelf'),
 };
 
 const isCorrection = (draw: Draw): boolean => draw.corrects !== null || (draw.amount ?? 0) < 0;
@@ -20,20 +21,20 @@ const drawnName = (draw: Draw): string => (isCorrection(draw) ? 'Correction' : '
 function idle(line: LineReckoning, draw: Draw): string {
   const taken = line.allotted.taken.get(draw.id);
   if (taken?.problem) return `${taken.problem.message} ${taken.problem.mend}`;
-  if (draw.amount === null) return 'Write how much was taken.';
+  if (draw.amount === null) return say`Write how much was taken.`;
   if ((draw.container ?? line.countedIn) === null) return containerMissing;
   if (isDay(draw.date) && draw.date > line.household.asOf) {
-    return 'It is dated after the as-of date, so it does not count yet.';
+    return say`It is dated after the as-of date, so it does not count yet.`;
   }
   const measure = draw.container ?? line.countedIn;
   const bridge = measure && line.countedIn ? line.measures.factor(measure, line.countedIn) : null;
   if (bridge && !bridge.ok) return `${bridge.problem.message} ${bridge.problem.mend}`;
-  return 'Nothing of this food stood on the shelf then.';
+  return say`Nothing of this food stood on the shelf then.`;
 }
 
 function inCounted(line: LineReckoning, draw: Draw): Explained {
   const measure = draw.container ?? line.countedIn;
-  const rule = 'The amount drawn, turned into the container that this food is counted in.';
+  const rule = say`The amount drawn, turned into the container that this food is counted in.`;
   if (draw.amount === null || measure === null || line.countedIn === null) {
     return { rule, missing: idle(line, draw) };
   }
@@ -52,8 +53,8 @@ function inCounted(line: LineReckoning, draw: Draw): Explained {
 function tookFrom(line: LineReckoning, draw: Draw): Explained {
   const taken = line.allotted.taken.get(draw.id);
   const rule = isCorrection(draw)
-    ? 'A correction changes the draw that it corrects: what was not found is taken back first, then what was taken last goes back to its lot.'
-    : 'A draw takes what was written down when it was posted, then the lot it names, then oldest first: opened jars, then by best-by date, then by the day put up. It cannot take from a lot that was put up later.';
+    ? say`A correction changes the draw that it corrects: what was not found is taken back first, then what was taken last goes back to its lot.`
+    : say`A draw takes what was written down when it was posted, then the lot it names, then oldest first: opened jars, then by best-by date, then by the day put up. It cannot take from a lot that was put up later.`;
   const measure = draw.container ?? line.countedIn;
   return {
     rule,
@@ -61,13 +62,13 @@ function tookFrom(line: LineReckoning, draw: Draw): Explained {
       ...(draw.amount === null || measure === null
         ? []
         : [input(drawnName(draw), draw.amount, measureName(measure), 'entered')]),
-      ...(draw.date === null ? [] : [input('Date', iso(draw.date), 'day', 'entered')]),
+      ...(draw.date === null ? [] : [input(phrase('Date'), iso(draw.date), phrase('day'), 'entered')]),
     ],
     steps: (taken?.order ?? []).map((id) => {
       const lot = line.lots.get(id)?.lot;
       const part = taken?.allotted[id] ?? 0;
       const words = lot ? lotInWords(lot) : id;
-      return `${part < 0 ? 'gave back ' : ''}${amount(Math.abs(part), lot?.container ?? null)}: ${words}`;
+      return `${part < 0 ? say`gave back ` : ''}${amount(Math.abs(part), lot?.container ?? null)}: ${words}`;
     }),
     missing: idle(line, draw),
   };
@@ -77,19 +78,19 @@ function notFound(line: LineReckoning, draw: Draw): Explained {
   const taken = line.allotted.taken.get(draw.id);
   const measure = draw.container ?? line.countedIn;
   return {
-    rule: 'The part of the draw that no lot on the shelf could give on that day. The draw is kept as written; count the shelf, or put in the lot that is missing.',
+    rule: say`The part of the draw that no lot on the shelf could give on that day. The draw is kept as written; count the shelf, or put in the lot that is missing.`,
     inputs:
       draw.amount === null || measure === null
         ? []
         : [input(drawnName(draw), draw.amount, measureName(measure), 'entered')],
     steps:
       taken && taken.notFound > 0 && draw.amount !== null
-        ? [`${n(draw.amount)} drawn, ${n(taken.notFound)} of it not found`]
+        ? [say`${n(draw.amount)} drawn, ${n(taken.notFound)} of it not found`]
         : [],
     missing: isCorrection(draw)
-      ? 'It lowers what was not found at the draw that it corrects.'
+      ? say`It lowers what was not found at the draw that it corrects.`
       : taken?.counts
-        ? 'All of it was found on the shelf.'
+        ? say`All of it was found on the shelf.`
         : idle(line, draw),
   };
 }

@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
 import type { LineReckoning } from '../reckon.js';
 import type { FoodReckoning } from '../reckon-food.js';
@@ -27,13 +28,14 @@ export interface FoodCase {
 
 const supplyWord = (row: FoodRow): string => (row.comesFrom === 'bought' ? 'supply' : 'harvest');
 
-const harvestMissing =
-  'Write the first and last day of the fresh season, or the day of the next supply, in Foods.';
+const harvestMissing = phrase(
+  'Write the first and last day of the fresh season, or the day of the next supply, in Foods.',
+);
 
 function harvestInputs({ line, row }: FoodCase): readonly WorkingInput[] {
   const { harvest } = line;
   if (!harvest) return [];
-  return [input(`Next ${supplyWord(row)} begins`, iso(harvest.begins), 'day', 'computed')];
+  return [input(say`Next ${supplyWord(row)} begins`, iso(harvest.begins), phrase('day'), 'computed')];
 }
 
 /** What would fill a blank that hangs on what is left at harvest. */
@@ -49,17 +51,19 @@ export function explainNextHarvest(at: FoodCase): Explained {
   const { line, row } = at;
   const { harvest } = line;
   return {
-    rule: `The first day of the coming ${supplyWord(row)}: the day of the next supply where you wrote one, else the next first day of the fresh season. One in progress is the coming one.`,
+    rule: say`The first day of the coming ${supplyWord(row)}: the day of the next supply where you wrote one, else the next first day of the fresh season. One in progress is the coming one.`,
     inputs: [
-      ...(row.nextSupply === null ? [] : [input('Next supply', iso(row.nextSupply), 'day', 'own')]),
+      ...(row.nextSupply === null
+        ? []
+        : [input(phrase('Next supply'), iso(row.nextSupply), phrase('day'), 'own')]),
       ...seasonInputs(line),
       asOfInput(line),
     ],
     steps: harvest
       ? [
-          harvest.inProgress ? 'it is in progress: what is put up now is still to come' : null,
-          harvest.ends > harvest.begins ? `it lasts until ${iso(harvest.ends)}` : null,
-          `the one after begins ${iso(harvest.next)}`,
+          harvest.inProgress ? say`it is in progress: what is put up now is still to come` : null,
+          harvest.ends > harvest.begins ? say`it lasts until ${iso(harvest.ends)}` : null,
+          say`the one after begins ${iso(harvest.next)}`,
         ]
       : [],
     missing: line.seasonProblem ? `${line.seasonProblem.message} ${line.seasonProblem.mend}` : harvestMissing,
@@ -73,8 +77,8 @@ export function explainLeft(at: FoodCase): Explained {
   const known = food.left !== null && harvest && countedOn !== null;
   return {
     rule: harvest?.inProgress
-      ? `The ${supplyWord(row)} is in progress, so this is what is on hand and counted on, this season’s included; what is wanted beyond it is still to put up.`
-      : `What is counted on, less use per week × the weeks outside the fresh season until the ${supplyWord(row)} begins; never below 0.`,
+      ? say`The ${supplyWord(row)} is in progress, so this is what is on hand and counted on, this season’s included; what is wanted beyond it is still to put up.`
+      : say`What is counted on, less use per week × the weeks outside the fresh season until the ${supplyWord(row)} begins; never below 0.`,
     inputs: [
       ...stockInputs(line),
       ...(harvest?.inProgress ? [] : plannedInputs(line)),
@@ -85,9 +89,9 @@ export function explainLeft(at: FoodCase): Explained {
     steps:
       known && !harvest.inProgress
         ? [
-            `${iso(household.asOf)} to ${iso(harvest.begins)}: ${some(weeks, 'week')} of eating from the shelf`,
-            `${amount(countedOn, line.countedIn)} − ${n(planned ?? 0)} a week × ${some(weeks, 'week')} = ${amount(countedOn - (planned ?? 0) * weeks, line.countedIn)}`,
-            food.short ? `short by ${amount(food.short, line.countedIn)}` : null,
+            say`${iso(household.asOf)} to ${iso(harvest.begins)}: ${some(weeks, 'week')} of eating from the shelf`,
+            say`${amount(countedOn, line.countedIn)} − ${n(planned ?? 0)} a week × ${some(weeks, 'week')} = ${amount(countedOn - (planned ?? 0) * weeks, line.countedIn)}`,
+            food.short ? say`short by ${amount(food.short, line.countedIn)}` : null,
           ]
         : [],
     ...(known
@@ -110,27 +114,27 @@ export function explainShortOrOver(at: FoodCase): Explained {
   const { line, row, food } = at;
   const problem = food.problems.short_or_over;
   return {
-    rule: `What is left when the ${supplyWord(row)} begins, over what you want to carry past it. Below 0: how much will be eaten that is not there.`,
+    rule: say`What is left when the ${supplyWord(row)} begins, over what you want to carry past it. Below 0: how much will be eaten that is not there.`,
     inputs: [
       ...(food.left === null
         ? []
-        : [input('Left at next harvest', food.left, countedUnit(line), 'computed')]),
-      input('To carry past it', row.carry, countedUnit(line), 'own'),
-      ...(food.short ? [input('Short', food.short, countedUnit(line), 'computed')] : []),
+        : [input(phrase('Left at next harvest'), food.left, countedUnit(line), 'computed')]),
+      input(phrase('To carry past it'), row.carry, countedUnit(line), 'own'),
+      ...(food.short ? [input(phrase('Short'), food.short, countedUnit(line), 'computed')] : []),
     ],
     steps: [
       food.short && !line.harvest?.inProgress
-        ? `nothing is left, and ${amount(food.short, line.countedIn)} that will be eaten are not there = ${n(-food.short)}`
+        ? say`nothing is left, and ${amount(food.short, line.countedIn)} that will be eaten are not there = ${n(-food.short)}`
         : null,
       food.over !== null && food.left !== null && !food.short
-        ? `${amount(food.left, line.countedIn)} − ${n(row.carry)} to carry past it = ${amount(food.left - row.carry, line.countedIn)}${food.left < row.carry ? ': nothing is over' : ''}`
+        ? say`${amount(food.left, line.countedIn)} − ${n(row.carry)} to carry past it = ${amount(food.left - row.carry, line.countedIn)}${food.left < row.carry ? say`: nothing is over` : ''}`
         : null,
-      line.harvest?.inProgress ? 'it is in progress: still to put up' : null,
+      line.harvest?.inProgress ? say`it is in progress: still to put up` : null,
     ],
     missing: problem
       ? `${problem.message} ${problem.mend}`
       : line.harvest?.inProgress
-        ? `The ${supplyWord(row)} is in progress: short or over shows when it has ended.`
+        ? say`The ${supplyWord(row)} is in progress: short or over shows when it has ended.`
         : leftMissing(at),
   };
 }
@@ -141,16 +145,16 @@ export function explainPace(at: FoodCase): Explained {
   const problem = food.problems.pace;
   const weeks = food.weeksToHarvest ?? 0;
   return {
-    rule: `What is over ÷ the weeks outside the fresh season until the ${supplyWord(row)} begins. It comes on top of usual use.`,
+    rule: say`What is over ÷ the weeks outside the fresh season until the ${supplyWord(row)} begins. It comes on top of usual use.`,
     inputs: [
-      ...(food.over === null ? [] : [input('Over', food.over, countedUnit(line), 'computed')]),
+      ...(food.over === null ? [] : [input(phrase('Over'), food.over, countedUnit(line), 'computed')]),
       ...harvestInputs(at),
       asOfInput(line),
       ...seasonInputs(line),
     ],
     steps: [
       food.over !== null && food.pace !== null && weeks > 0
-        ? `${amount(food.over, line.countedIn)} ÷ ${some(weeks, 'week')} = ${amount(food.pace, line.countedIn)} a week`
+        ? say`${amount(food.over, line.countedIn)} ÷ ${some(weeks, 'week')} = ${amount(food.pace, line.countedIn)} a week`
         : null,
     ],
     ...(food.over !== null && harvest
@@ -167,7 +171,7 @@ export function explainPace(at: FoodCase): Explained {
     missing: problem
       ? `${problem.message} ${problem.mend}`
       : harvest?.inProgress
-        ? `The ${supplyWord(row)} is in progress: there is nothing to hurry for yet.`
+        ? say`The ${supplyWord(row)} is in progress: there is nothing to hurry for yet.`
         : leftMissing(at),
   };
 }
@@ -177,22 +181,24 @@ export function explainToPutUp(at: FoodCase): Explained {
   const { harvest, planned, household, countedIn } = line;
   const problem = food.problems.to_put_up;
   const missing = problem ? `${problem.message} ${problem.mend}` : leftMissing(at);
-  const verb = row.comesFrom === 'bought' ? 'buy' : 'put up';
+  const verb = row.comesFrom === 'bought' ? 'buy' : say`put up`;
   const cautions = row.comesFrom === 'bought' ? [] : cautionsOf(line, false);
   const leftInput =
-    food.left === null ? [] : [input('Left at next harvest', food.left, countedUnit(line), 'computed')];
-  const still = harvest?.inProgress ? `in progress: still to ${verb}` : null;
+    food.left === null
+      ? []
+      : [input(phrase('Left at next harvest'), food.left, countedUnit(line), 'computed')];
+  const still = harvest?.inProgress ? say`in progress: still to ${verb}` : null;
   const safe = cautions.length > 0 ? { cautions } : {};
   if (row.ownTarget !== null) {
     return {
-      rule: `Your own target, less what is left when the ${supplyWord(row)} begins, rounded up to whole containers. No cushion is added.`,
-      inputs: [input('Own target', row.ownTarget, countedUnit(line), 'own'), ...leftInput],
+      rule: say`Your own target, less what is left when the ${supplyWord(row)} begins, rounded up to whole containers. No cushion is added.`,
+      inputs: [input(phrase('Own target'), row.ownTarget, countedUnit(line), 'own'), ...leftInput],
       steps: [
         still,
         food.left === null
           ? null
-          : `${amount(row.ownTarget, line.countedIn)} − ${n(food.left)} left = ${amount(row.ownTarget - food.left, line.countedIn)}`,
-        food.toPutUp === null ? null : `rounded up: ${amount(food.toPutUp, countedIn)}`,
+          : say`${amount(row.ownTarget, line.countedIn)} − ${n(food.left)} left = ${amount(row.ownTarget - food.left, line.countedIn)}`,
+        food.toPutUp === null ? null : say`rounded up: ${amount(food.toPutUp, countedIn)}`,
       ],
       ...(food.left === null ? {} : { formula: `=ROUNDUP(MAX(0, ${row.ownTarget} - ${food.left}), 0)` }),
       missing,
@@ -203,30 +209,30 @@ export function explainToPutUp(at: FoodCase): Explained {
   const cushion = household.cushion;
   const known = food.left !== null && planned !== null && harvest !== null;
   return {
-    rule: `Use per week × the weeks that the shelf must cover, from the end of the coming ${supplyWord(row)} to the start of the one after, with the cushion on top, less what is left when it begins; rounded up to whole containers.`,
+    rule: say`Use per week × the weeks that the shelf must cover, from the end of the coming ${supplyWord(row)} to the start of the one after, with the cushion on top, less what is left when it begins; rounded up to whole containers.`,
     inputs: [
       ...plannedInputs(line),
       ...(harvest
         ? [
-            input(`The ${supplyWord(row)} ends`, iso(harvest.ends), 'day', 'computed'),
-            input(`The ${supplyWord(row)} after begins`, iso(harvest.next), 'day', 'computed'),
-            input('Weeks to cover', weeks, 'weeks', 'computed'),
+            input(say`The ${supplyWord(row)} ends`, iso(harvest.ends), phrase('day'), 'computed'),
+            input(say`The ${supplyWord(row)} after begins`, iso(harvest.next), phrase('day'), 'computed'),
+            input(phrase('Weeks to cover'), weeks, phrase('weeks'), 'computed'),
           ]
         : []),
-      input('Cushion', cushion * 100, '%', 'entered'),
+      input(phrase('Cushion'), cushion * 100, '%', 'entered'),
       ...leftInput,
       ...seasonInputs(line),
     ],
     steps: known
       ? [
           still,
-          `${amount(planned, line.countedIn)} a week × ${some(weeks, 'week')} × ${n(1 + cushion)} − ${amount(food.left ?? 0, line.countedIn)} left = ${amount(planned * weeks * (1 + cushion) - (food.left ?? 0), line.countedIn)}`,
-          food.toPutUp === null ? null : `rounded up: ${amount(food.toPutUp, countedIn)}`,
+          say`${amount(planned, line.countedIn)} a week × ${some(weeks, 'week')} × ${n(1 + cushion)} − ${amount(food.left ?? 0, line.countedIn)} left = ${amount(planned * weeks * (1 + cushion) - (food.left ?? 0), line.countedIn)}`,
+          food.toPutUp === null ? null : say`rounded up: ${amount(food.toPutUp, countedIn)}`,
         ]
       : [],
     ...(known ? { formula: call('TO_PUT_UP', planned, weeks, food.left, cushion) } : {}),
     missing:
-      food.left !== null && planned === null ? `${useMissing(line)} Or write your own target.` : missing,
+      food.left !== null && planned === null ? say`${useMissing(line)} Or write your own target.` : missing,
     ...safe,
   };
 }
@@ -240,27 +246,29 @@ export function explainPounds(at: FoodCase): Explained {
   const missing = problem
     ? `${problem.message} ${problem.mend}`
     : (row.comesFrom ?? 'ground') !== 'ground'
-      ? 'Only what comes from the ground is grown: see the column “comes from”.'
+      ? say`Only what comes from the ground is grown: see the column “comes from”.`
       : row.crops.length === 0
-        ? 'Write which crops go into it.'
+        ? say`Write which crops go into it.`
         : food.toPutUp === null
           ? (explainToPutUp(at).missing ?? '')
           : leftMissing(at);
   return {
-    rule: 'For each crop: (containers to put up + fresh use per week × weeks of the season) × its pounds in one container. Weights are as harvested.',
+    rule: say`For each crop: (containers to put up + fresh use per week × weeks of the season) × its pounds in one container. Weights are as harvested.`,
     inputs: [
-      ...(food.toPutUp === null ? [] : [input('To put up', food.toPutUp, countedUnit(line), 'computed')]),
+      ...(food.toPutUp === null
+        ? []
+        : [input(phrase('To put up'), food.toPutUp, countedUnit(line), 'computed')]),
       ...(fresh > 0 && row.freshUse !== null && food.freshWeeks !== null
         ? [
-            input('Fresh use per week', row.freshUse, countedUnit(line), 'own'),
-            input('Weeks of the season', food.freshWeeks, 'weeks', 'computed'),
+            input(phrase('Fresh use per week'), row.freshUse, countedUnit(line), 'own'),
+            input(phrase('Weeks of the season'), food.freshWeeks, phrase('weeks'), 'computed'),
           ]
         : []),
       ...crops.map(({ crop, pounds, origin, figure }) =>
         input(
-          figure ? `Pounds of ${crop} (${line.household.basis} basis)` : `Pounds of ${crop}`,
+          figure ? say`Pounds of ${crop} (${line.household.basis} basis)` : say`Pounds of ${crop}`,
           pounds,
-          `pounds a ${one}`,
+          say`pounds a ${one}`,
           origin,
           figure ? [figure.source, ...(figure.notes ?? [])].join('; ') : undefined,
         ),
@@ -271,13 +279,13 @@ export function explainPounds(at: FoodCase): Explained {
         ? []
         : [
             fresh > 0
-              ? `${amount(food.toPutUp, line.countedIn)} + ${n(row.freshUse ?? 0)} a week × ${some(food.freshWeeks ?? 0, 'week')} = ${amount(food.toPutUp + fresh, line.countedIn)}`
+              ? say`${amount(food.toPutUp, line.countedIn)} + ${n(row.freshUse ?? 0)} a week × ${some(food.freshWeeks ?? 0, 'week')} = ${amount(food.toPutUp + fresh, line.countedIn)}`
               : null,
             ...crops.map(
               ({ crop, pounds }) =>
-                `${crop}: ${amount((food.toPutUp ?? 0) + fresh, line.countedIn)} × ${n(pounds)} pounds in each = ${n(pounds * ((food.toPutUp ?? 0) + fresh))} pounds`,
+                say`${crop}: ${amount((food.toPutUp ?? 0) + fresh, line.countedIn)} × ${n(pounds)} pounds in each = ${n(pounds * ((food.toPutUp ?? 0) + fresh))} pounds`,
             ),
-            crops.length > 1 ? `in all ${some(food.pounds, 'pound')}` : null,
+            crops.length > 1 ? say`in all ${some(food.pounds, 'pound')}` : null,
           ],
     missing,
   };

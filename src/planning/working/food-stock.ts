@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
 import type { LineReckoning } from '../reckon.js';
 import type { WorkingInput } from '../types.js';
@@ -33,16 +34,16 @@ export function explainOnHand(line: LineReckoning): Explained {
   const inputs: WorkingInput[] = [];
   const steps: string[] = [];
   for (const [container, sum] of byContainer) {
-    inputs.push(input(`Left in ${some(sum.lots, 'lot')}`, sum.left, measureName(container), 'computed'));
+    inputs.push(input(say`Left in ${some(sum.lots, 'lot')}`, sum.left, measureName(container), 'computed'));
     if (sum.counted === null) {
-      steps.push(`${amount(sum.left, container)} cannot be turned into ${countedUnit(line)}: left out`);
+      steps.push(say`${amount(sum.left, container)} cannot be turned into ${countedUnit(line)}: left out`);
     } else if (container !== line.countedIn) {
       steps.push(`${amount(sum.left, container)} = ${amount(sum.counted, line.countedIn)}`);
     }
   }
-  if (line.onHand !== null) steps.push(`in all ${amount(line.onHand, line.countedIn)}`);
+  if (line.onHand !== null) steps.push(say`in all ${amount(line.onHand, line.countedIn)}`);
   return {
-    rule: `What is left of every lot of this food kept this way, in ${countedUnit(line)}. Lots past best-by are in it.`,
+    rule: say`What is left of every lot of this food kept this way, in ${countedUnit(line)}. Lots past best-by are in it.`,
     inputs,
     steps,
     missing: stockMissing(line),
@@ -59,13 +60,18 @@ export function explainUse(line: LineReckoning, which: 'low' | 'usual' | 'high')
     const ownOnly = use !== null && use.origin !== 'learned';
     const { learned } = observed;
     return {
-      rule: `The ${END[which]} end of what use per week may truly be, judged by the draws seen: the size of a typical draw × the ${END[which]} quantile of a Gamma distribution (Jeffreys posterior of a rate). Few draws give a wide range.`,
+      rule: say`The ${END[which]} end of what use per week may truly be, judged by the draws seen: the size of a typical draw × the ${END[which]} quantile of a Gamma distribution (Jeffreys posterior of a rate). Few draws give a wide range.`,
       inputs:
         learned && !ownOnly
           ? [
-              input('Size of a typical draw (Σa² ÷ Σa)', learned.typical, countedUnit(line), 'learned'),
-              input('Typical draws taken', learned.times, 'draws', 'learned'),
-              input('Observed weeks', learned.weeks, 'weeks', 'learned'),
+              input(
+                phrase('Size of a typical draw (Σa² ÷ Σa)'),
+                learned.typical,
+                countedUnit(line),
+                'learned',
+              ),
+              input(phrase('Typical draws taken'), learned.times, phrase('draws'), 'learned'),
+              input(phrase('Observed weeks'), learned.weeks, phrase('weeks'), 'learned'),
             ]
           : [],
       steps: ownOnly
@@ -73,33 +79,33 @@ export function explainUse(line: LineReckoning, which: 'low' | 'usual' | 'high')
         : [
             ...learnedSteps(line),
             learned && use && !(which === 'low' && learned.draws === 0)
-              ? `${n(learned.typical)} × ${END[which]} quantile of Gamma(${n(learned.times)} + ½, rate ${n(learned.weeks)}) = ${n(use[which] ?? 0)}`
+              ? say`${n(learned.typical)} × ${END[which]} quantile of Gamma(${n(learned.times)} + ½, rate ${n(learned.weeks)}) = ${n(use[which] ?? 0)}`
               : null,
           ],
-      missing: ownOnly ? 'A figure that is not learned from draws has no range.' : useMissing(line),
+      missing: ownOnly ? say`A figure that is not learned from draws has no range.` : useMissing(line),
     };
   }
   const rule =
     use?.origin === 'own'
-      ? 'Your own use per week, from Foods. It goes before what was learned.'
+      ? say`Your own use per week, from Foods. It goes before what was learned.`
       : use?.origin === 'computed'
-        ? 'The average of the week plan, as there is neither an own figure nor enough draws to learn from.'
+        ? say`The average of the week plan, as there is neither an own figure nor enough draws to learn from.`
         : use?.origin === 'published'
-          ? 'A published amount for as many people, spread over the year: only a suggestion, until your own figure or your draws say better.'
-          : 'What was drawn and used, ÷ the weeks observed. Gifts and spoiled jars are not use; corrections are taken off the draw they correct; days without stock and days of the fresh season are left out.';
+          ? say`A published amount for as many people, spread over the year: only a suggestion, until your own figure or your draws say better.`
+          : say`What was drawn and used, ÷ the weeks observed. Gifts and spoiled jars are not use; corrections are taken off the draw they correct; days without stock and days of the fresh season are left out.`;
   const learned = observed.learned;
   return {
     rule,
     inputs:
       use?.origin === 'learned' && learned
         ? [
-            input('Drawn and used', learned.total, countedUnit(line), 'learned'),
-            input('Observed weeks', learned.weeks, 'weeks', 'learned'),
+            input(phrase('Drawn and used'), learned.total, countedUnit(line), 'learned'),
+            input(phrase('Observed weeks'), learned.weeks, phrase('weeks'), 'learned'),
           ]
         : use
           ? [
               input(
-                'Use per week',
+                phrase('Use per week'),
                 use.usual,
                 perWeek(line),
                 origin,
@@ -121,28 +127,28 @@ export function explainUse(line: LineReckoning, which: 'low' | 'usual' | 'high')
 export function explainWeeks(line: LineReckoning, which: 'low' | 'usual' | 'high'): Explained {
   const { use, countedOn } = line;
   const rate = !use ? null : which === 'usual' ? use.usual : which === 'low' ? use.high : use.low;
-  const end = which === 'usual' ? '' : which === 'low' ? ', higher end' : ', lower end';
+  const end = which === 'usual' ? '' : which === 'low' ? say`, higher end` : say`, lower end`;
   const noRange = use !== null && use.origin !== 'learned' && which !== 'usual';
   return {
-    rule: `What is counted on ÷ use per week${end}. Lots past best-by are left out unless you still count on them.`,
+    rule: say`What is counted on ÷ use per week${end}. Lots past best-by are left out unless you still count on them.`,
     inputs: [
       ...stockInputs(line),
       ...(rate === null || !use
         ? []
         : which === 'usual'
           ? useInput(line)
-          : [input(`Use per week${end}`, rate, perWeek(line), use.origin)]),
+          : [input(say`Use per week${end}`, rate, perWeek(line), use.origin)]),
     ],
     steps: [
       countedOn === null || rate === null
         ? null
         : rate === 0
-          ? 'nothing is used: no number of weeks'
-          : `${amount(countedOn, line.countedIn)} ÷ ${n(rate)} a week = ${some(countedOn / rate, 'week')}`,
+          ? say`nothing is used: no number of weeks`
+          : say`${amount(countedOn, line.countedIn)} ÷ ${n(rate)} a week = ${some(countedOn / rate, 'week')}`,
     ],
     ...(countedOn !== null && rate !== null ? { formula: call('WEEKS_OF_SUPPLY', countedOn, rate) } : {}),
     missing: noRange
-      ? 'A figure that is not learned from draws has no range.'
+      ? say`A figure that is not learned from draws has no range.`
       : countedOn === null
         ? stockMissing(line)
         : useMissing(line),
@@ -154,16 +160,16 @@ export function explainRunsOut(line: LineReckoning, value: string | number | nul
   const { use, countedOn, household, season } = line;
   const both = use !== null && countedOn !== null;
   return {
-    rule: 'The day by which what is counted on is eaten at the usual use per week. Within the fresh season nothing is taken from the shelf.',
+    rule: say`The day by which what is counted on is eaten at the usual use per week. Within the fresh season nothing is taken from the shelf.`,
     inputs: [...stockInputs(line), ...useInput(line), asOfInput(line), ...seasonInputs(line)],
     steps: both
       ? [
-          use.usual === 0 ? 'nothing is used' : null,
+          use.usual === 0 ? say`nothing is used` : null,
           use.usual > 0 && value !== NOT_FROM_SHELF
-            ? `${amount(countedOn, line.countedIn)} ÷ ${n(use.usual)} a week = ${some(countedOn / use.usual, 'week')} of eating from the shelf`
+            ? say`${amount(countedOn, line.countedIn)} ÷ ${n(use.usual)} a week = ${some(countedOn / use.usual, 'week')} of eating from the shelf`
             : null,
           value !== NO_USE && value !== null && value !== NOT_FROM_SHELF
-            ? `from ${iso(household.asOf)}${season ? ', without the fresh season' : ''}: ${value}`
+            ? say`from ${iso(household.asOf)}${season ? say`, without the fresh season` : ''}: ${value}`
             : null,
         ]
       : [],

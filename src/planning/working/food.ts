@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import type { LineReckoning } from '../reckon.js';
 import { reckonFood } from '../reckon-food.js';
 import type { FoodFigures, FoodRow, PlanValue, Working } from '../types.js';
@@ -26,28 +27,48 @@ const weeks = (): string => 'weeks';
 const day = (): string => 'day';
 
 const COLUMNS: Readonly<Record<keyof FoodFigures, Column>> = {
-  on_hand: { title: 'On hand', unit: counted, explain: ({ line }) => explainOnHand(line) },
-  use_low: { title: 'Use per week, low', unit: weekly, explain: ({ line }) => explainUse(line, 'low') },
-  use_per_week: { title: 'Use per week', unit: weekly, explain: ({ line }) => explainUse(line, 'usual') },
-  use_high: { title: 'Use per week, high', unit: weekly, explain: ({ line }) => explainUse(line, 'high') },
-  weeks_low: { title: 'Weeks of supply, low', unit: weeks, explain: ({ line }) => explainWeeks(line, 'low') },
+  on_hand: { title: phrase('On hand'), unit: counted, explain: ({ line }) => explainOnHand(line) },
+  use_low: {
+    title: phrase('Use per week, low'),
+    unit: weekly,
+    explain: ({ line }) => explainUse(line, 'low'),
+  },
+  use_per_week: {
+    title: phrase('Use per week'),
+    unit: weekly,
+    explain: ({ line }) => explainUse(line, 'usual'),
+  },
+  use_high: {
+    title: phrase('Use per week, high'),
+    unit: weekly,
+    explain: ({ line }) => explainUse(line, 'high'),
+  },
+  weeks_low: {
+    title: phrase('Weeks of supply, low'),
+    unit: weeks,
+    explain: ({ line }) => explainWeeks(line, 'low'),
+  },
   weeks_of_supply: {
-    title: 'Weeks of supply',
+    title: phrase('Weeks of supply'),
     unit: weeks,
     explain: ({ line }) => explainWeeks(line, 'usual'),
   },
   weeks_high: {
-    title: 'Weeks of supply, high',
+    title: phrase('Weeks of supply, high'),
     unit: weeks,
     explain: ({ line }) => explainWeeks(line, 'high'),
   },
-  runs_out_on: { title: 'Runs out on', unit: day, explain: ({ line }, value) => explainRunsOut(line, value) },
-  next_harvest: { title: 'Next harvest', unit: day, explain: explainNextHarvest },
-  left_at_harvest: { title: 'Left at next harvest', unit: counted, explain: explainLeft },
-  short_or_over: { title: 'Short or over', unit: counted, explain: explainShortOrOver },
-  pace: { title: 'Pace to use up what is over', unit: weekly, explain: explainPace },
-  to_put_up: { title: 'To put up', unit: counted, explain: explainToPutUp },
-  pounds_to_grow: { title: 'Pounds to grow', unit: () => 'pounds', explain: explainPounds },
+  runs_out_on: {
+    title: phrase('Runs out on'),
+    unit: day,
+    explain: ({ line }, value) => explainRunsOut(line, value),
+  },
+  next_harvest: { title: phrase('Next harvest'), unit: day, explain: explainNextHarvest },
+  left_at_harvest: { title: phrase('Left at next harvest'), unit: counted, explain: explainLeft },
+  short_or_over: { title: phrase('Short or over'), unit: counted, explain: explainShortOrOver },
+  pace: { title: phrase('Pace to use up what is over'), unit: weekly, explain: explainPace },
+  to_put_up: { title: phrase('To put up'), unit: counted, explain: explainToPutUp },
+  pounds_to_grow: { title: phrase('Pounds to grow'), unit: () => 'pounds', explain: explainPounds },
 };
 
 /** Explains one planning figure of a Foods row. */
@@ -60,6 +81,6 @@ export function foodWorking(
   if (!Object.hasOwn(COLUMNS, column)) return undefined;
   const { title, unit, explain } = COLUMNS[column];
   const at: FoodCase = { line, row, food: reckonFood(line, row) };
-  const shown = column === 'to_put_up' && row.comesFrom === 'bought' ? 'To buy' : title;
+  const shown = column === 'to_put_up' && row.comesFrom === 'bought' ? say`To buy` : title;
   return working(shown, value, unit(at), explain(at, value));
 }

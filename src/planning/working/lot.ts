@@ -1,3 +1,4 @@
+import { phrase, say } from '../../words/index.js';
 import { FIRST_DAY, isDay, monthsBetween } from '../dates.js';
 import { cupsIn, holdsOf, measureName } from '../measure.js';
 import type { LineReckoning, LotReckoning } from '../reckon.js';
@@ -22,24 +23,24 @@ import {
 import { containerMissing, useInput, useMissing } from './shared.js';
 
 const TITLES: Readonly<Record<keyof LotFigures, string>> = {
-  left: 'Left',
-  months_kept: 'Months kept',
-  best_by: 'Best quality by',
-  days_left: 'Days left',
-  holds: 'Holds',
-  servings: 'Servings',
-  eaten_by: 'Eaten by',
-  at_risk: 'At risk',
-  use_first: 'Use first',
-  weeks_of_supply: 'Weeks of supply',
+  left: phrase('Left'),
+  months_kept: phrase('Months kept'),
+  best_by: phrase('Best quality by'),
+  days_left: phrase('Days left'),
+  holds: phrase('Holds'),
+  servings: phrase('Servings'),
+  eaten_by: phrase('Eaten by'),
+  at_risk: phrase('At risk'),
+  use_first: phrase('Use first'),
+  weeks_of_supply: phrase('Weeks of supply'),
 };
 
-const NO_COUNT = 'Write how many containers were put up, and in which container.';
-const NO_DAY = 'Write the day on which it was put up.';
+const NO_COUNT = phrase('Write how many containers were put up, and in which container.');
+const NO_DAY = phrase('Write the day on which it was put up.');
 
 function leftMissing(line: LineReckoning, at: LotReckoning): string {
   if (isDay(at.lot.putUpOn) && at.lot.putUpOn > line.household.asOf) {
-    return 'It was put up after the as-of date, so it does not count yet.';
+    return say`It was put up after the as-of date, so it does not count yet.`;
   }
   return at.countProblem ? `${at.countProblem.message} ${at.countProblem.mend}` : NO_COUNT;
 }
@@ -58,22 +59,22 @@ function left(line: LineReckoning, at: LotReckoning): Explained {
   parts.sort((a, b) => (a.date ?? FIRST_DAY) - (b.date ?? FIRST_DAY));
   const took = parts.map(
     ({ date, part }) =>
-      `${date === null ? 'undated' : iso(date)}: ${part < 0 ? 'gave back' : 'took'} ${amount(Math.abs(part), lot.container)}`,
+      `${date === null ? 'undated' : iso(date)}: ${part < 0 ? say`gave back` : 'took'} ${amount(Math.abs(part), lot.container)}`,
   );
   // The latest few are what one looks for.
   const shown = took.slice(-12);
   return {
-    rule: 'What was put up, less what draws took from this lot. It is never below 0.',
+    rule: say`What was put up, less what draws took from this lot. It is never below 0.`,
     inputs: [
-      input('Put up', at.countProblem ? null : lot.count, unit, 'entered'),
-      input('Taken by draws', sum, unit, 'computed'),
+      input(phrase('Put up'), at.countProblem ? null : lot.count, unit, 'entered'),
+      input(phrase('Taken by draws'), sum, unit, 'computed'),
     ],
     steps: [
-      took.length > shown.length ? `${some(took.length - shown.length, 'earlier draw')}, then` : null,
+      took.length > shown.length ? say`${some(took.length - shown.length, 'earlier draw')}, then` : null,
       ...shown,
       at.left === null
         ? null
-        : `${amount(lot.count ?? 0, lot.container)} − ${n(sum)} taken = ${amount(at.left, lot.container)}`,
+        : say`${amount(lot.count ?? 0, lot.container)} − ${n(sum)} taken = ${amount(at.left, lot.container)}`,
     ],
     missing: leftMissing(line, at),
   };
@@ -81,17 +82,17 @@ function left(line: LineReckoning, at: LotReckoning): Explained {
 
 function bestBy(line: LineReckoning, at: LotReckoning): Explained {
   const { lot } = at;
-  const rule = 'The day it was put up, plus the months of best quality: your own, else those published.';
+  const rule = say`The day it was put up, plus the months of best quality: your own, else those published.`;
   const cautions = cautionsOf(line, true);
   if (isDay(lot.ownBestBy)) {
     return {
-      rule: 'Your own best-quality date for this lot.',
-      inputs: [input('Own best-by', iso(lot.ownBestBy), 'day', 'own')],
+      rule: say`Your own best-quality date for this lot.`,
+      inputs: [input(phrase('Own best-by'), iso(lot.ownBestBy), phrase('day'), 'own')],
       cautions,
     };
   }
-  if (!isDay(lot.putUpOn)) return { rule, missing: `${NO_DAY} Or write your own best-by date.`, cautions };
-  const put = input('Put up on', iso(lot.putUpOn), 'day', 'entered');
+  if (!isDay(lot.putUpOn)) return { rule, missing: say`${NO_DAY} Or write your own best-by date.`, cautions };
+  const put = input(phrase('Put up on'), iso(lot.putUpOn), phrase('day'), 'entered');
   if (!line.months.ok) {
     const { message, mend } = line.months.problem;
     return { rule, inputs: [put], missing: `${message} ${mend}`, cautions };
@@ -99,27 +100,27 @@ function bestBy(line: LineReckoning, at: LotReckoning): Explained {
   const { months, origin, figure } = line.months.value;
   const source = figure ? [figure.source, ...(figure.notes ?? [])].join('; ') : undefined;
   const name = figure
-    ? `Months of best quality (${line.household.basis} basis)`
-    : 'Own months of best quality';
+    ? say`Months of best quality (${line.household.basis} basis)`
+    : say`Own months of best quality`;
   const [whole, part] = [Math.floor(months), months % 1];
   return {
     rule,
-    inputs: [put, input(name, months, 'months', origin, source)],
+    inputs: [put, input(name, months, phrase('months'), origin, source)],
     steps: [
       figure && figure.low !== null && figure.high !== null && figure.low !== figure.high
-        ? `published: ${n(figure.low)} to ${n(figure.high)} months`
+        ? say`published: ${n(figure.low)} to ${n(figure.high)} months`
         : null,
-      `${iso(lot.putUpOn)} + ${some(whole, 'month')}${part > 0 ? ` and ${some(Math.round(part * 30.4375), 'day')}` : ''} = ${iso(at.bestBy)}`,
+      `${iso(lot.putUpOn)} + ${some(whole, 'month')}${part > 0 ? say` and ${some(Math.round(part * 30.4375), 'day')}` : ''} = ${iso(at.bestBy)}`,
     ],
     ...(figure ? { formula: call('BEST_BY', iso(lot.putUpOn), line.input.way, line.input.food) } : {}),
-    missing: 'The date falls after the year 2200: check the day put up.',
+    missing: say`The date falls after the year 2200: check the day put up.`,
     cautions,
   };
 }
 
 function holds(line: LineReckoning, at: LotReckoning): Explained {
   const { container } = at.lot;
-  const rule = 'What is left × what one container holds: quarts, or pounds where it is reckoned by weight.';
+  const rule = say`What is left × what one container holds: quarts, or pounds where it is reckoned by weight.`;
   if (at.left === null || container === null) return { rule, missing: leftMissing(line, at) };
   const one = holdsOf(container, 1, line.bridges);
   if (!one.ok) return { rule, missing: `${one.problem.message} ${one.problem.mend}` };
@@ -127,8 +128,8 @@ function holds(line: LineReckoning, at: LotReckoning): Explained {
   return {
     rule,
     inputs: [
-      input('Left', at.left, measureName(container), 'computed'),
-      input('One holds', each, measureName(unit), 'computed'),
+      input(phrase('Left'), at.left, measureName(container), 'computed'),
+      input(phrase('One holds'), each, measureName(unit), 'computed'),
     ],
     steps: [`${amount(at.left, at.lot.container)} × ${n(each)} = ${amount(at.left * each, unit)}`],
     formula: `=${String(at.left)}*CONTAINER_HOLDS("${container}", "${unit}")`,
@@ -139,19 +140,19 @@ function servings(line: LineReckoning, at: LotReckoning): Explained {
   const { container } = at.lot;
   const cups = servingCups(line);
   const own = (line.input.row?.servingCups ?? null) === cups;
-  const rule = 'What is left, in cups, ÷ the size of a serving.';
+  const rule = say`What is left, in cups, ÷ the size of a serving.`;
   if (at.left === null || container === null) return { rule, missing: leftMissing(line, at) };
   const each = cupsIn(container, line.bridges);
   if (!each.ok) return { rule, missing: `${each.problem.message} ${each.problem.mend}` };
   return {
     rule,
     inputs: [
-      input('Left', at.left, measureName(container), 'computed'),
-      input('Cups in one', each.value, 'cups', 'computed'),
-      input('A serving', cups, 'cups', own ? 'own' : 'common practice, no source'),
+      input(phrase('Left'), at.left, measureName(container), 'computed'),
+      input(phrase('Cups in one'), each.value, phrase('cups'), 'computed'),
+      input(phrase('A serving'), cups, phrase('cups'), own ? 'own' : phrase('common practice, no source')),
     ],
     steps: [
-      `${amount(at.left, at.lot.container)} × ${n(each.value)} cups ÷ ${n(cups)} cups a serving = ${some((at.left * each.value) / cups, 'serving')}`,
+      say`${amount(at.left, at.lot.container)} × ${n(each.value)} cups ÷ ${n(cups)} cups a serving = ${some((at.left * each.value) / cups, 'serving')}`,
     ],
     formula: call('SERVINGS_IN', container, at.left, cups),
   };
@@ -169,12 +170,12 @@ function queueSteps(line: LineReckoning, at: LotReckoning): string[] {
     const inCounted = `${amount(lot.left * lot.toCounted, line.countedIn)}`;
     const good =
       lot.bestBy === null || lot.stillCounting
-        ? 'no best-by date to meet'
-        : `best by ${iso(lot.bestBy)}, ${some(weeksOutside(line.household.asOf, lot.bestBy, line.season), 'week')} of eating from now`;
+        ? say`no best-by date to meet`
+        : say`best by ${iso(lot.bestBy)}, ${some(weeksOutside(line.household.asOf, lot.bestBy, line.season), 'week')} of eating from now`;
     const done =
       eaten.weeks === null
-        ? `${amount(eaten.atRisk * lot.toCounted, line.countedIn)} not eaten in time`
-        : `eaten ${some(eaten.weeks, 'week')} of eating from now`;
+        ? say`${amount(eaten.atRisk * lot.toCounted, line.countedIn)} not eaten in time`
+        : say`eaten ${some(eaten.weeks, 'week')} of eating from now`;
     steps.push(`${i + 1}. ${inCounted}, ${good}: ${done}`);
   }
   return steps;
@@ -183,14 +184,14 @@ function queueSteps(line: LineReckoning, at: LotReckoning): string[] {
 function queue(line: LineReckoning, at: LotReckoning, column: 'eaten_by' | 'at_risk'): Explained {
   const rule =
     column === 'at_risk'
-      ? 'Lots are eaten one after another, opened jars first, then oldest first, at the usual use per week outside the fresh season. What of this lot is not eaten by its best-by date is at risk of going past its best. Nothing is at risk without such a date or where you still count on it.'
-      : 'Lots are eaten one after another, opened jars first, then oldest first, at the usual use per week outside the fresh season. This is the day on which the last of this lot is eaten.';
+      ? say`Lots are eaten one after another, opened jars first, then oldest first, at the usual use per week outside the fresh season. What of this lot is not eaten by its best-by date is at risk of going past its best. Nothing is at risk without such a date or where you still count on it.`
+      : say`Lots are eaten one after another, opened jars first, then oldest first, at the usual use per week outside the fresh season. This is the day on which the last of this lot is eaten.`;
   const cautions = cautionsOf(line, true);
   if (at.past) {
     return {
-      rule: 'It is past its best-quality date, so it has left the queue. Check it, eat it or clear it out; tick “still counting on it” to keep it in the plan.',
-      inputs: [input('Best quality by', iso(at.bestBy), 'day', 'computed'), asOfInput(line)],
-      missing: 'A lot past its best-quality date is not planned on.',
+      rule: say`It is past its best-quality date, so it has left the queue. Check it, eat it or clear it out; tick “still counting on it” to keep it in the plan.`,
+      inputs: [input(phrase('Best quality by'), iso(at.bestBy), phrase('day'), 'computed'), asOfInput(line)],
+      missing: say`A lot past its best-quality date is not planned on.`,
       cautions,
     };
   }
@@ -198,7 +199,7 @@ function queue(line: LineReckoning, at: LotReckoning, column: 'eaten_by' | 'at_r
     at.left === null
       ? leftMissing(line, at)
       : at.left === 0
-        ? 'None is left.'
+        ? say`None is left.`
         : at.toCounted === null
           ? at.bridgeProblem
             ? `${at.bridgeProblem.message} ${at.bridgeProblem.mend}`
@@ -210,8 +211,10 @@ function queue(line: LineReckoning, at: LotReckoning, column: 'eaten_by' | 'at_r
       ...useInput(line),
       ...(at.left === null || at.lot.container === null
         ? []
-        : [input('Left', at.left, measureName(at.lot.container), 'computed')]),
-      ...(at.bestBy === null ? [] : [input('Best quality by', iso(at.bestBy), 'day', 'computed')]),
+        : [input(phrase('Left'), at.left, measureName(at.lot.container), 'computed')]),
+      ...(at.bestBy === null
+        ? []
+        : [input(phrase('Best quality by'), iso(at.bestBy), phrase('day'), 'computed')]),
       asOfInput(line),
       ...seasonInputs(line),
     ],
@@ -223,8 +226,8 @@ function queue(line: LineReckoning, at: LotReckoning, column: 'eaten_by' | 'at_r
 
 function daysLeft(line: LineReckoning, at: LotReckoning): Explained {
   return {
-    rule: 'Days from the as-of date to the best-quality date; below 0 when it is past. It says nothing of safety.',
-    inputs: [input('Best quality by', iso(at.bestBy), 'day', 'computed'), asOfInput(line)],
+    rule: say`Days from the as-of date to the best-quality date; below 0 when it is past. It says nothing of safety.`,
+    inputs: [input(phrase('Best quality by'), iso(at.bestBy), phrase('day'), 'computed'), asOfInput(line)],
     steps: [
       at.bestBy === null
         ? null
@@ -239,10 +242,13 @@ function monthsKept(line: LineReckoning, at: LotReckoning): Explained {
   const { putUpOn } = at.lot;
   const months = isDay(putUpOn) ? monthsBetween(putUpOn, line.household.asOf) : null;
   return {
-    rule: 'Whole months from the day it was put up to the as-of date.',
-    inputs: [input('Put up on', isDay(putUpOn) ? iso(putUpOn) : null, 'day', 'entered'), asOfInput(line)],
+    rule: say`Whole months from the day it was put up to the as-of date.`,
+    inputs: [
+      input(phrase('Put up on'), isDay(putUpOn) ? iso(putUpOn) : null, phrase('day'), 'entered'),
+      asOfInput(line),
+    ],
     steps: [
-      months === null ? null : `${iso(putUpOn)} to ${iso(line.household.asOf)}: ${some(months, 'month')}`,
+      months === null ? null : say`${iso(putUpOn)} to ${iso(line.household.asOf)}: ${some(months, 'month')}`,
     ],
     formula: call('MONTHS_KEPT', iso(putUpOn), iso(line.household.asOf)),
     missing: isDay(putUpOn) ? leftMissing(line, at) : NO_DAY,
@@ -256,20 +262,20 @@ function orderSteps(line: LineReckoning, at: LotReckoning): string[] {
     // The first of them and those next to it tell the story.
     if (i > 1 && i < place - 3) return [];
     const known = line.lots.get(lot.id)?.lot;
-    const best = lot.bestBy === null ? 'no best-by date' : `best by ${iso(lot.bestBy)}`;
+    const best = lot.bestBy === null ? say`no best-by date` : say`best by ${iso(lot.bestBy)}`;
     return [`${i + 1}. ${known ? `${lotInWords(known)}, ` : ''}${best}`];
   });
 }
 
 function useFirst(line: LineReckoning, at: LotReckoning): Explained {
   return {
-    rule: 'The place of this lot in the order of eating: opened jars first, then by best-by date, then by the day put up; those without a best-by date come last. 1 is the next to open.',
-    inputs: [input('Lots of this food still to eat', line.order.length, 'lots', 'computed')],
+    rule: say`The place of this lot in the order of eating: opened jars first, then by best-by date, then by the day put up; those without a best-by date come last. 1 is the next to open.`,
+    inputs: [input(phrase('Lots of this food still to eat'), line.order.length, phrase('lots'), 'computed')],
     steps: orderSteps(line, at),
     missing: at.past
-      ? 'It is past its best-quality date: check, eat or clear out.'
+      ? say`It is past its best-quality date: check, eat or clear out.`
       : at.left === 0
-        ? 'None is left.'
+        ? say`None is left.`
         : leftMissing(line, at),
     ...(at.past ? { cautions: cautionsOf(line, true) } : {}),
   };
@@ -288,24 +294,24 @@ export function lotWorking(
     case 'left':
       return working(title, value, own, left(line, at));
     case 'months_kept':
-      return working(title, value, 'months', monthsKept(line, at));
+      return working(title, value, phrase('months'), monthsKept(line, at));
     case 'best_by':
-      return working(title, value, 'day', bestBy(line, at));
+      return working(title, value, phrase('day'), bestBy(line, at));
     case 'days_left':
-      return working(title, value, 'days', daysLeft(line, at));
+      return working(title, value, phrase('days'), daysLeft(line, at));
     case 'holds': {
       const one = at.lot.container === null ? null : holdsOf(at.lot.container, 1, line.bridges);
       return working(title, value, one?.ok ? measureName(one.value.unit) : 'quarts', holds(line, at));
     }
     case 'servings':
-      return working(title, value, 'servings', servings(line, at));
+      return working(title, value, phrase('servings'), servings(line, at));
     case 'eaten_by':
-      return working(title, value, 'day', queue(line, at, 'eaten_by'));
+      return working(title, value, phrase('day'), queue(line, at, 'eaten_by'));
     case 'at_risk':
       return working(title, value, own, queue(line, at, 'at_risk'));
     case 'use_first':
-      return working(title, value, 'place in the queue', useFirst(line, at));
+      return working(title, value, phrase('place in the queue'), useFirst(line, at));
     default:
-      return working(title, value, 'weeks', explainWeeks(line, 'usual'));
+      return working(title, value, phrase('weeks'), explainWeeks(line, 'usual'));
   }
 }

@@ -1,4 +1,5 @@
 import { cautionsFor } from '../../facts/index.js';
+import { phrase, say } from '../../words/index.js';
 import { isDay, toIsoDay } from '../dates.js';
 import { measureName } from '../measure.js';
 import { formatMonthDay } from '../parse-date.js';
@@ -69,7 +70,7 @@ export const amount = (value: number, measure: string | null): string =>
 export const countedUnit = (line: LineReckoning): string =>
   line.countedIn === null ? 'containers' : measureName(line.countedIn);
 
-export const perWeek = (line: LineReckoning): string => `${countedUnit(line)} a week`;
+export const perWeek = (line: LineReckoning): string => say`${countedUnit(line)} a week`;
 
 /** ISO day, or a dash. */
 export const iso = (day: DayNumber | null): string => (isDay(day) ? toIsoDay(day) : NO_DAY);
@@ -100,9 +101,9 @@ export const seasonInputs = (line: LineReckoning): readonly WorkingInput[] =>
   line.season
     ? [
         input(
-          'Fresh season',
-          `${formatMonthDay(line.season.from)} to ${formatMonthDay(line.season.to)}`,
-          'month and day',
+          phrase('Fresh season'),
+          say`${formatMonthDay(line.season.from)} to ${formatMonthDay(line.season.to)}`,
+          phrase('month and day'),
           'own',
         ),
       ]
@@ -110,7 +111,7 @@ export const seasonInputs = (line: LineReckoning): readonly WorkingInput[] =>
 
 /** As-of date, as an input. */
 export const asOfInput = (line: LineReckoning): WorkingInput =>
-  input('As-of date', iso(line.household.asOf), 'day', 'entered');
+  input(phrase('As-of date'), iso(line.household.asOf), phrase('day'), 'entered');
 
 /** Food-safety words for the line; `old` where the age of the food is at issue. */
 export const cautionsOf = (line: LineReckoning, old: boolean): readonly string[] =>

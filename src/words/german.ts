@@ -1,0 +1,3 @@
+import type { Messages } from './language.js';
+
+export const german: Messages = new Map();

@@ -1,0 +1,72 @@
+/** A translation: one text, or one for each plural category of the language (`Intl.PluralRules`). */
+export type Translation = string | { readonly [category in Intl.LDMLPluralRule]?: string };
+
+/** Translations by their English text, whose holes are written `{0}`, `{1}` … in both. */
+export type Messages = ReadonlyMap<string, Translation>;
+
+interface Spoken {
+  /** BCP 47: which numbers, dates and plural forms are written. */
+  readonly tag: string;
+  /** Null in English, whose texts stand in the source. */
+  readonly messages: Messages | null;
+}
+
+const ENGLISH: Spoken = { tag: 'en-US', messages: null };
+
+/** Languages besides English, each loaded when it is asked for. */
+const LOADERS: Readonly<Record<string, () => Promise<Messages>>> = {
+  de: async () => (await import('./german.js')).german,
+};
+
+let now: Spoken = ENGLISH;
+/** Stands for the latest wish: a language that loads late does not step in front of one asked for after it. */
+let wish: object = {};
+const listeners = new Set<() => void>();
+
+/** The language and region in which numbers, dates and plural forms are written now; `en-US` for English. */
+export const spokenTag = (): string => now.tag;
+
+/** Translations of the language spoken now; null where it is English. */
+export const messages = (): Messages | null => now.messages;
+
+/** Languages that can be spoken, English first, as BCP 47 language subtags. */
+export const LANGUAGES: readonly string[] = ['en', ...Object.keys(LOADERS)];
+
+const languageOf = (tag: string): string => tag.toLowerCase().split('-')[0] ?? '';
+
+/** A tag that `Intl` takes, or null: an attribute of a page may hold anything. */
+function canonical(tag: string): string | null {
+  try {
+    return Intl.getCanonicalLocales(tag)[0] ?? null;
+  } catch {
+    return null;
+  }
+}
+
+/** Speaks what has been loaded: for tests, and for languages that a page brings itself. */
+export function speakWith(tag: string, found: Messages | null): void {
+  if (tag === now.tag && found === now.messages) return;
+  now = { tag, messages: found };
+  for (const listener of [...listeners]) listener();
+}
+
+/**
+ * All that is said from now on is in the language of `tag` (BCP 47: `de`, `de-AT`), or in English where that
+ * language is not known. One language is spoken at a time on a page or in a process. Resolves, with the tag
+ * that is spoken then, when its words are there; until then the language before stays.
+ */
+export async function speak(tag: string): Promise<string> {
+  const mine = {};
+  wish = mine;
+  const known = canonical(tag);
+  const load = known === null ? undefined : LOADERS[languageOf(known)];
+  const found = load ? await load() : null;
+  if (wish === mine) speakWith(load && known ? known : ENGLISH.tag, found);
+  return now.tag;
+}
+
+/** Calls `listener` whenever another language is spoken; answers how to stop that. */
+export function onLanguage(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
