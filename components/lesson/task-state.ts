@@ -1,11 +1,11 @@
-import type { CellValue } from '../../src/book/index.js';
+import type { BookDoc, CellValue } from '../../src/book/index.js';
 import type { FormulaCheck, TaskChecked } from '../../src/lessons/formula-task.js';
 import type { FormulaTask } from '../../src/lessons/formula-tasks.js';
-import type { LiveBook } from '../../src/live/live-book.js';
-import { openBook } from '../../src/live/live-book.js';
+import type { BookReading } from '../../src/live/book-reading.js';
+import { type LiveBook, openBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 
-const NOT_LOADED: Problem = {
+export const NOT_LOADED: Problem = {
   code: 'engine-not-loaded',
   message: 'Formulas could not be loaded, so nothing can be checked.',
   mend: 'Check the connection and try again.',
@@ -13,7 +13,8 @@ const NOT_LOADED: Problem = {
 
 /** What is asked of a check. */
 export interface CheckAsked {
-  readonly live: LiveBook;
+  /** The book, or a copy of it in which columns to be written are blank. */
+  readonly live: BookReading;
   readonly task: FormulaTask;
   readonly only: readonly string[] | undefined;
   readonly seed: string;
@@ -31,24 +32,23 @@ const rest = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 /** Loads what works formulas out when somebody first asks, and checks on a copy of the book. */
 export class TaskChecks {
   #check: Promise<FormulaCheck> | null = null;
-  #of: LiveBook | null = null;
+  #of: BookReading | null = null;
+  #isWhole = false;
 
   /** Problem: it could not be loaded. Null: the book changed meanwhile, so that it says nothing. */
   async check(formula: string, asked: CheckAsked): Promise<CheckAnswer | Problem | null> {
-    try {
-      if (this.#of !== asked.live) this.close();
-      this.#of = asked.live;
-      this.#check ??= this.#open(asked);
-      const mine = this.#check;
-      const check = await mine;
+    return this.#with(asked, [formula], async (check) => {
       const checked = await check.check(formula, rest);
-      if (mine !== this.#check) return null;
       return { checked, given: new Map(check.given) };
-    } catch (error) {
-      console.error(error);
-      this.close();
-      return NOT_LOADED;
-    }
+    });
+  }
+
+  /** What stands in cells, by row, each by itself; likewise. */
+  async checkCells(
+    typed: ReadonlyMap<string, string>,
+    asked: CheckAsked,
+  ): Promise<ReadonlyMap<string, TaskChecked> | Problem | null> {
+    return this.#with(asked, [...typed.values()], (check) => check.checkCells(typed, rest));
   }
 
   /** The book changed, or nobody asks any more. */
@@ -57,14 +57,38 @@ export class TaskChecks {
     this.#check = null;
   }
 
-  async #open({ live, task, only, seed, licenceKey }: CheckAsked): Promise<FormulaCheck> {
-    const [{ HyperFormulaEngine }, { FormulaCheck: Check }] = await Promise.all([
+  async #with<T>(
+    asked: CheckAsked,
+    formulas: readonly string[],
+    ask: (check: FormulaCheck) => Promise<T>,
+  ): Promise<T | Problem | null> {
+    try {
+      const { readsOtherSheets } = await import('../../src/lessons/check-copy.js');
+      const needsWhole = formulas.some((each) => readsOtherSheets(asked.live, asked.task, each));
+      if (this.#of !== asked.live || (needsWhole && !this.#isWhole)) this.close();
+      this.#of = asked.live;
+      this.#check ??= this.#open(asked, needsWhole);
+      const mine = this.#check;
+      const answer = await ask(await mine);
+      return mine === this.#check ? answer : null;
+    } catch (error) {
+      console.error(error);
+      this.close();
+      return NOT_LOADED;
+    }
+  }
+
+  async #open({ live, task, only, seed, licenceKey }: CheckAsked, whole: boolean): Promise<FormulaCheck> {
+    const [{ HyperFormulaEngine }, { FormulaCheck: Check }, { openCheckCopy }] = await Promise.all([
       import('../../src/engine/hyperformula-engine.js'),
       import('../../src/lessons/formula-task.js'),
+      import('../../src/lessons/check-copy.js'),
     ]);
     const { asOf, basis } = live.household;
-    const engine = new HyperFormulaEngine({ asOf, basis }, licenceKey);
-    const copy = openBook(live.toJSON(), { engine, today: () => asOf });
+    const open = (doc: BookDoc): LiveBook =>
+      openBook(doc, { engine: new HyperFormulaEngine({ asOf, basis }, licenceKey), today: () => asOf });
+    const { copy, isWhole } = openCheckCopy(live, task, open, { only, whole });
+    this.#isWhole = isWhole;
     return new Check(copy, task, { ...(only && { only }), seed });
   }
 }

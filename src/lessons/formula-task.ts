@@ -1,9 +1,12 @@
-import { type CellValue, isCellError, toShown } from '../book/index.js';
+import type { CellValue } from '../book/index.js';
 import type { LiveBook } from '../live/live-book.js';
 import { readsColumn, titlesAsNames } from './formula-task-columns.js';
-import { agree, figureInWords, rowsOf, sheetOf, type TaskSheet } from './formula-task-rows.js';
+import { rowsOf, sheetOf, type TaskSheet } from './formula-task-rows.js';
 import type { FormulaTask } from './formula-tasks.js';
-import { seeded } from './random.js';
+import { FormulaTrial, VARIATIONS } from './formula-trial.js';
+import { columnAsked } from './lesson-columns.js';
+
+export { VARIATIONS };
 
 /** What came of checking a formula. */
 export type TaskChecked =
@@ -14,44 +17,45 @@ export type TaskChecked =
   | { readonly kind: 'wrong' | 'not always'; readonly message: string; readonly row: string }
   | { readonly kind: 'unreadable' | 'own answer' | 'no rows'; readonly message: string };
 
-/** Sets of other numbers that are tried. */
-export const VARIATIONS = 12;
-const PUPIL = 'pupil-answer';
-const MODEL = 'right-answer';
+export interface CheckAbout {
+  /** Ids of the rows that are asked about; those that suit it unless given. */
+  readonly only?: readonly string[];
+  /** The same one tries the same other numbers. */
+  readonly seed?: string;
+}
+
+const BLANK: TaskChecked = { kind: 'blank' };
 
 /** Checks pupils’ formulas for one planning column, on a copy of their book that has the formula engine. */
 export class FormulaCheck {
   readonly #copy: LiveBook;
   readonly #task: FormulaTask;
-  readonly #sheet: string | null;
+  readonly #trial: FormulaTrial | null;
   readonly #only: readonly string[] | undefined;
   readonly #seed: string;
   #isClosed = false;
   #isAtWork = false;
 
-  /** `copy` is changed by checking, and put back. `only` names the rows that are asked about. */
-  constructor(
-    copy: LiveBook,
-    task: FormulaTask,
-    { only, seed = '1' }: { only?: readonly string[]; seed?: string } = {},
-  ) {
+  /** `copy` is changed by checking, and put back. */
+  constructor(copy: LiveBook, task: FormulaTask, { only, seed = '1' }: CheckAbout = {}) {
     this.#copy = copy;
     this.#task = task;
-    this.#sheet = sheetOf(copy, task);
+    const sheet = sheetOf(copy, task);
     this.#only = only;
     this.#seed = seed;
-    if (this.#sheet !== null) this.#column(this.#sheet, MODEL, task.answer, true);
+    this.#trial = sheet === null ? null : new FormulaTrial(copy, task, sheet);
   }
 
   /** Rows in which the figure is what the task is about; empty where the book has none. */
   get rows(): readonly string[] {
-    const sheet = this.#sheet;
-    if (sheet === null) return [];
-    return rowsOf(this.#copy, this.#task, this.#only).filter((row) => this.#isAsked(sheet, row));
+    const trial = this.#trial;
+    if (trial === null) return [];
+    return rowsOf(this.#copy, this.#task, this.#only).filter((row) => trial.isAsked(row));
   }
 
   get at(): TaskSheet | null {
-    return this.#sheet === null ? null : { task: this.#task, sheet: this.#sheet, rows: this.rows };
+    const trial = this.#trial;
+    return trial === null ? null : { task: this.#task, sheet: trial.sheet, rows: this.rows };
   }
 
   /** What the formula gives in each row as the book stands: filled by the last check. */
@@ -60,35 +64,51 @@ export class FormulaCheck {
   /** Checks a formula as typed, with or without its `=`. `rest` is awaited now and then, so that a page stays alive. */
   async check(typed: string, rest: () => Promise<void> = async () => {}): Promise<TaskChecked> {
     this.given.clear();
-    const sheet = this.#sheet;
+    const trial = this.#trial;
     const text = typed.trim();
-    if (text === '' || text === '=') return { kind: 'blank' };
-    const rows = this.rows;
-    if (sheet === null || rows.length === 0) return { kind: 'no rows', message: this.#task.needs };
-    const copy = this.#copy;
-    const formula = titlesAsNames(copy, sheet, text.startsWith('=') ? text : `=${text}`);
-    const title = copy.column(sheet, this.#task.column)?.title ?? '';
-    if (readsColumn(copy, formula, { sheet, column: this.#task.column }))
-      return {
-        kind: 'own answer',
-        message: `That reads “${title}” itself, which is what is asked. Work it out from the other columns.`,
-      };
-    const made = this.#column(sheet, PUPIL, formula, false);
-    if (made !== null) return { kind: 'unreadable', message: made };
+    if (text === '' || text === '=') return BLANK;
+    const { rows } = this;
+    if (trial === null || rows.length === 0) return { kind: 'no rows', message: this.#task.needs };
+    const formula = titlesAsNames(this.#copy, trial.sheet, text.startsWith('=') ? text : `=${text}`);
+    const own = this.#ownAnswer(formula, trial.sheet);
+    if (own) return own;
+    const found = await this.#whole(trial, formula, rows, rest);
+    return found ?? BLANK;
+  }
+
+  /**
+   * Checks what stands in cells, each as typed, by itself. A row that is blank is left out of the answer; null:
+   * the check was closed meanwhile.
+   */
+  async checkCells(
+    typed: ReadonlyMap<string, string>,
+    rest: () => Promise<void> = async () => {},
+  ): Promise<ReadonlyMap<string, TaskChecked> | null> {
+    const trial = this.#trial;
+    const found = new Map<string, TaskChecked>();
+    if (trial === null) return found;
+    const formulas = new Map<string, string>();
+    for (const row of this.rows) {
+      const text = typed.get(row)?.trim() ?? '';
+      if (text === '') continue;
+      const formula = text.startsWith('=') ? titlesAsNames(this.#copy, trial.sheet, text) : null;
+      const why = formula === null ? noFormula(text) : this.#ownAnswer(formula, trial.sheet);
+      if (why) found.set(row, why);
+      else formulas.set(row, formula!);
+    }
+    if (formulas.size === 0) return found;
     this.#isAtWork = true;
     try {
-      const first = copy.value(sheet, rows[0]!, PUPIL);
-      if (first !== null && isCellError(first) && (first.error === '#NAME?' || first.error === '#ERROR!'))
-        return { kind: 'unreadable', message: first.message };
-      for (const row of rows) this.given.set(row, copy.value(sheet, row, PUPIL));
-      const here = this.#against(sheet, rows);
-      if (here.wrong !== null)
-        return { kind: 'wrong', row: here.wrong, message: this.#example(sheet, here.wrong, 'wrong') };
-      return await this.#elsewhere(sheet, rows, here.compared, rest);
+      const made = trial.begin(formulas);
+      for (const row of formulas.keys()) {
+        const message = made ?? trial.unreadable(row);
+        if (message === null) continue;
+        found.set(row, { kind: 'unreadable', message });
+        formulas.delete(row);
+      }
+      return (await this.#each(trial, [...formulas.keys()], found, rest)) ? found : null;
     } finally {
-      copy.removeColumns(sheet, [PUPIL]);
-      this.#isAtWork = false;
-      if (this.#isClosed) copy.close();
+      this.#ended(trial);
     }
   }
 
@@ -98,86 +118,103 @@ export class FormulaCheck {
     if (!this.#isAtWork) this.#copy.close();
   }
 
-  /** The same with other numbers, put back afterwards. */
-  async #elsewhere(
-    sheet: string,
+  /** One formula in all rows: the first that differs ends it. Null: closed meanwhile. */
+  async #whole(
+    trial: FormulaTrial,
+    formula: string,
     rows: readonly string[],
-    here: number,
     rest: () => Promise<void>,
-  ): Promise<TaskChecked> {
-    const copy = this.#copy;
-    const random = seeded(`${this.#seed}|${this.#task.id}`);
-    let compared = here;
-    for (let nth = 0; nth < VARIATIONS; nth++) {
-      await rest();
-      if (this.#isClosed) return { kind: 'blank' };
-      const of = this.#task.vary(copy, sheet, rows, random);
-      const done = copy.apply({ do: 'all', of });
-      if (!done.ok) continue;
-      const found = this.#against(sheet, rows);
-      compared += found.compared;
-      const message = found.wrong === null ? '' : this.#example(sheet, found.wrong, 'not always');
-      if (done.changes.length > 0) copy.undo();
-      if (found.wrong !== null) return { kind: 'not always', row: found.wrong, message };
+  ): Promise<TaskChecked | null> {
+    this.#isAtWork = true;
+    try {
+      const message = trial.begin(formula) ?? trial.unreadable(rows[0]!);
+      if (message !== null) return { kind: 'unreadable', message };
+      for (const row of rows) this.given.set(row, trial.yours(row));
+      let compared = rows.length;
+      const wrong = rows.find((row) => !trial.agrees(row));
+      if (wrong !== undefined)
+        return { kind: 'wrong', row: wrong, message: trial.example(wrong, 'wrong', 'these rows') };
+      for await (const _ of trial.others(this.#seed, rows, rest)) {
+        if (this.#isClosed) return null;
+        const asked = rows.filter((row) => trial.isAsked(row));
+        compared += asked.length;
+        const row = asked.find((each) => !trial.agrees(each));
+        if (row !== undefined)
+          return { kind: 'not always', row, message: trial.example(row, 'not always', 'these rows') };
+      }
+      if (this.#isClosed) return null;
+      return { kind: 'right', compared, message: rightIn(rows.length, compared - rows.length) };
+    } finally {
+      this.#ended(trial);
     }
-    const others = compared - here;
-    const where = rows.length === 1 ? 'in the row' : `in all ${rows.length} rows`;
-    const message =
-      others > 0
-        ? `Right: ${where}, and ${others} times with other numbers.`
-        : `Right ${where}. No other numbers could be tried.`;
-    return { kind: 'right', compared, message };
   }
 
-  /** The first row in which the formula and the plan differ. */
-  #against(
-    sheet: string,
+  /** Each row by itself, until it differs; false where it was closed meanwhile. */
+  async #each(
+    trial: FormulaTrial,
     rows: readonly string[],
-  ): { readonly wrong: string | null; readonly compared: number } {
-    const copy = this.#copy;
-    const decimals = copy.column(sheet, this.#task.column)?.decimals ?? 2;
-    let compared = 0;
+    found: Map<string, TaskChecked>,
+    rest: () => Promise<void>,
+  ): Promise<boolean> {
+    const compared = new Map<string, number>();
     for (const row of rows) {
-      // With other numbers the plan may say a word, as where nothing is used: not what is asked.
-      if (!this.#isAsked(sheet, row)) continue;
-      compared++;
-      const plan = copy.value(sheet, row, this.#task.column) as number;
-      if (!agree(copy.value(sheet, row, PUPIL), plan, decimals)) return { wrong: row, compared };
+      if (trial.agrees(row)) compared.set(row, 1);
+      else found.set(row, { kind: 'wrong', row, message: trial.example(row, 'wrong', 'this row') });
     }
-    return { wrong: null, compared };
+    if (compared.size > 0) {
+      for await (const _ of trial.others(this.#seed, rows, rest)) {
+        if (this.#isClosed) return false;
+        for (const [row, times] of compared) {
+          if (!trial.isAsked(row)) continue;
+          compared.set(row, times + 1);
+          if (trial.agrees(row)) continue;
+          compared.delete(row);
+          const message = trial.example(row, 'not always', 'this row as it stands');
+          found.set(row, { kind: 'not always', row, message });
+        }
+        if (compared.size === 0) break;
+      }
+    }
+    for (const [row, times] of compared)
+      found.set(row, { kind: 'right', compared: times, message: rightIn(1, times - 1) });
+    return !this.#isClosed;
   }
 
-  #isAsked(sheet: string, row: string): boolean {
-    const plan = this.#copy.value(sheet, row, this.#task.column);
-    const decimals = this.#copy.column(sheet, this.#task.column)?.decimals ?? 2;
-    return typeof plan === 'number' && agree(this.#copy.value(sheet, row, MODEL), plan, decimals);
+  #ended(trial: FormulaTrial): void {
+    trial.end();
+    this.#isAtWork = false;
+    if (this.#isClosed) this.#copy.close();
   }
 
-  #example(sheet: string, row: string, kind: 'wrong' | 'not always'): string {
+  /** What asks the plan, or the column that is to be written itself, is no formula of one’s own. */
+  #ownAnswer(formula: string, sheet: string): TaskChecked | null {
+    const { column } = this.#task;
     const copy = this.#copy;
-    const { from, column } = this.#task;
-    const said = (id: string): string => figureInWords(copy, sheet, row, id, copy.value(sheet, row, id));
-    const given = from.map((id) => `${copy.column(sheet, id)?.title ?? id} ${said(id)}`).join(' and ');
-    const yours = figureInWords(copy, sheet, row, PUPIL, copy.value(sheet, row, PUPIL));
-    const how = `with ${given} yours gives ${yours}, the plan ${said(column)}.`;
-    return kind === 'wrong' ? `Not yet: ${how}` : `Right for these rows, but not always: ${how}`;
-  }
-
-  /** Adds a column with a formula; answers what is wrong with it, or null. */
-  #column(sheet: string, id: string, formula: string, isStored: boolean): string | null {
-    const title = id === PUPIL ? 'Your formula' : 'Formula of the plan';
-    const shown = isStored ? shownStored(this.#copy, sheet, formula) : formula;
-    const done = this.#copy.apply({
-      do: 'add column',
-      sheet,
-      column: id,
-      before: null,
-      title,
-      formula: shown,
-    });
-    return done.ok ? null : `${done.problem.message} ${done.problem.mend}`.trim();
+    const asked = columnAsked(column);
+    const reads = [column, asked].some(
+      (id) => copy.column(sheet, id) !== undefined && readsColumn(copy, formula, { sheet, column: id }),
+    );
+    const title = (copy.column(sheet, asked) ?? copy.column(sheet, column))?.title ?? '';
+    return reads
+      ? {
+          kind: 'own answer',
+          message: `That reads “${title}” itself, which is what is asked. Work it out from the other columns.`,
+        }
+      : null;
   }
 }
 
-const shownStored = (copy: LiveBook, sheet: string, stored: string): string =>
-  toShown(stored, sheet, copy.inside.layout);
+function noFormula(text: string): TaskChecked {
+  const isNumber = /^[\d.,\s/]+$/.test(text);
+  const message = isNumber
+    ? 'That is one number. Write a formula, so that it also holds with other numbers: it begins with =.'
+    : 'A formula begins with =.';
+  return { kind: 'unreadable', message };
+}
+
+function rightIn(rows: number, others: number): string {
+  const where = rows === 1 ? 'in the row' : `in all ${rows} rows`;
+  return others > 0
+    ? `Right: ${where}, and ${others} times with other numbers.`
+    : `Right ${where}. No other numbers could be tried.`;
+}

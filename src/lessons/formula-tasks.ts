@@ -28,6 +28,8 @@ export interface FormulaTask {
   readonly reckon?: (...from: readonly number[]) => number;
   /** What a book needs for it. */
   readonly needs: string;
+  /** Kinds of sheet from whose rows the figure mostly comes: a check need look at no others. */
+  readonly feeds: readonly SheetKind[];
   /** Other numbers in what the rows' figures depend on. */
   readonly vary: (
     book: BookReading,
@@ -88,6 +90,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     answer: '=[expected_pounds]-[pounds_wanted]',
     reckon: (wanted = 0, expected = 0) => expected - wanted,
     needs: 'Write crops and plants planned in Beds, and what is eaten of them in Foods.',
+    feeds: ['household', 'shelf', 'draws', 'foods', 'beds', 'harvest', 'facts'],
     vary: inRows({ plants: 200, own_yield: 5 }),
   },
   {
@@ -101,6 +104,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     answer: '=[plants]*[yield]',
     reckon: (plants = 0, each = 0) => plants * each,
     needs: 'Write crops and plants planned in Beds.',
+    feeds: ['household', 'beds', 'harvest', 'facts'],
     vary: inRows({ plants: 200, own_yield: 5 }),
   },
   {
@@ -114,6 +118,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     answer: '=[on_hand]/[use_per_week]',
     reckon: (onHand = 0, use = 0) => onHand / use,
     needs: 'Write lots on the Shelf, and own use a week in Foods.',
+    feeds: ['household', 'shelf', 'draws', 'foods', 'beds', 'harvest', 'facts'],
     vary: stockAndUse,
   },
   {
@@ -129,6 +134,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     ],
     answer: '=[share]/SUM([share])*100',
     needs: 'Write people and their shares in Household.',
+    feeds: ['household'],
     vary: inRows({ share: 12 }),
   },
   {
@@ -142,6 +148,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     answer: '=[pounds_so_far]/[plants]',
     reckon: (plants = 0, pounds = 0) => pounds / plants,
     needs: 'Write in Harvest what came in, and from how many plants.',
+    feeds: ['household', 'beds', 'harvest'],
     vary: inRows({ plants: 120, amount: 60 }),
   },
   {
@@ -154,6 +161,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     hints: ['CONTAINER_HOLDS(Container) tells how much one of them holds.'],
     answer: '=[left]*CONTAINER_HOLDS([container])',
     needs: 'Write lots with their containers on the Shelf.',
+    feeds: ['household', 'shelf', 'draws'],
     vary: inRows({ count: 60 }),
   },
   {
@@ -170,6 +178,7 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
     answer: '=MAX(0,[wanted]-[on_hand])',
     reckon: (onHand = 0, wanted = 0) => Math.max(0, wanted - onHand),
     needs: 'Write supplies, and batches that will take them.',
+    feeds: ['household', 'supplies', 'batches', 'foods', 'shelf', 'draws', 'beds'],
     vary: inRows({ on_hand: 120 }),
   },
 ];

@@ -3,7 +3,7 @@ import type { BookReading } from './book-reading.js';
 import { withShownDays } from './shown.js';
 
 /** Kept columns that say what a row is, by kind. */
-const NAMING: Readonly<Partial<Record<SheetKind, readonly string[]>>> = {
+export const NAMING: Readonly<Partial<Record<SheetKind, readonly string[]>>> = {
   household: ['name'],
   shelf: ['food', 'way', 'container', 'put_up_on', 'place'],
   draws: ['date', 'food', 'amount', 'container'],
