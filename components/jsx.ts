@@ -27,7 +27,18 @@ export interface CroftElements {
   'croft-book-menu': Common & Attributes<'book'>;
   'croft-embed': Common &
     Attributes<
-      'sheet' | 'src' | 'columns' | 'open' | 'keep-as' | 'grid-licence-key' | 'engine-licence-key' | 'theme'
+      | 'sheet'
+      | 'src'
+      | 'source'
+      | 'which'
+      | 'database'
+      | 'start-at'
+      | 'columns'
+      | 'open'
+      | 'keep-as'
+      | 'grid-licence-key'
+      | 'engine-licence-key'
+      | 'theme'
     >;
   'croft-figures-day': Common & Attributes<'book', 'read-only'>;
   'croft-formulas': Common & Attributes<'book' | 'search' | 'theme', 'errors' | 'read-only' | 'bare'>;

@@ -33,7 +33,7 @@ function header({ id, title, unit, role, type, open }: EmbedColumn): HTMLElement
     scope: 'col',
     'data-column': id,
     'data-planning': role === 'planning' ? '' : undefined,
-    'data-type': type === 'number' || type === 'date' ? type : undefined,
+    'data-type': type === 'number' || type === 'date' || type === 'tick' ? type : undefined,
     'data-open': open ? '' : undefined,
   });
   if (unit) cell.append(' ', make('small', unit));

@@ -37,6 +37,7 @@ tr > :first-child {
 thead tr > :first-child { background: var(--raised); }
 .number, .date { white-space: nowrap; font-family: var(--font-figures); font-variant-numeric: tabular-nums lining-nums; }
 .number { text-align: end; }
+.tick { text-align: center; }
 .planning { background: var(--plan); }
 thead .planning { background: var(--plan); box-shadow: inset 0 3px 0 var(--plan-line); }
 td span, th[scope='row'] span { color: var(--quiet); font-size: 0.93em; }
@@ -53,6 +54,10 @@ input {
   all: initial; color-scheme: inherit; box-sizing: border-box; display: block; width: 100%; min-width: 3em; field-sizing: content;
   font: inherit; font-variant-numeric: inherit; line-height: inherit; color: var(--ink); text-align: inherit;
   padding: var(--pad) var(--side); height: calc(1.4em + 2 * var(--pad)); cursor: text;
+}
+label { display: flex; justify-content: center; padding: var(--pad) var(--side); cursor: pointer; }
+input[type='checkbox'] {
+  appearance: auto; width: 1.2em; min-width: 0; height: 1.2em; margin: 0.1em 0; padding: 0; accent-color: var(--accent); cursor: pointer;
 }
 input[aria-invalid='true'] { color: var(--problem); background: var(--problem-paper); }
 :focus-visible { outline: 2px solid var(--focus); outline-offset: -2px; }
@@ -76,6 +81,9 @@ button {
 button:hover { border-color: var(--accent); color: var(--accent); }
 button:focus-visible { outline: 2px solid var(--focus); outline-offset: 2px; }
 button[aria-busy='true'] { color: var(--quiet); cursor: progress; }
+.opening, .empty { margin: 0; padding: 0.75em var(--side); color: var(--quiet); }
+.empty { border: 1px solid var(--line); border-top: 4px solid var(--accent); border-radius: var(--radius); color: var(--ink); }
+.empty a { font-weight: 600; }
 [data-cautions] {
   padding: 0.5em 0.75em; font-size: 0.8667em; border-inline-start: 3px solid var(--plan-line);
   background: var(--raised); color: var(--ink);

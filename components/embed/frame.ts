@@ -41,8 +41,9 @@ export class Frame {
     return (found?.querySelector('th') ?? found?.cells[0])?.textContent?.trim() ?? '';
   }
 
-  isNumber(column: string): boolean {
-    return this.#header(column)?.dataset.type === 'number';
+  /** What a column holds, as the table says it: `number`, `date`, `tick`, or nothing. */
+  type(column: string): string | undefined {
+    return this.#header(column)?.dataset.type;
   }
 
   /** Cells that the page opens to its readers: by column, or one by one. */

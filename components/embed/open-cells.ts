@@ -11,6 +11,8 @@ export interface OpenCellsHost {
   wrote(row: string, column: string, text: string): void;
 }
 
+const isTick = ({ type }: HTMLInputElement): boolean => type === 'checkbox';
+
 interface OpenCell {
   readonly row: string;
   readonly column: string;
@@ -47,9 +49,23 @@ export class OpenCells {
     const cell = input && this.#cells.get(input);
     if (!cell) return false;
     cell.shown = text;
-    if (input !== this.#focusedInput()) input.value = text;
-    input.size = Math.max(3, text.length);
+    if (isTick(input)) input.checked = text !== '';
+    else {
+      if (input !== this.#focusedInput()) input.value = text;
+      input.size = Math.max(3, text.length);
+    }
     return true;
+  }
+
+  /** Puts the keyboard into a cell again, where it was in one that is drawn anew. */
+  focus(row: string, column: string): void {
+    this.#frame.cell(row, column)?.querySelector('input')?.focus({ preventScroll: true });
+  }
+
+  /** The cell that the keyboard is in. */
+  get focused(): { readonly row: string; readonly column: string } | null {
+    const input = this.#focusedInput();
+    return (input instanceof HTMLInputElement && this.#cells.get(input)) || null;
   }
 
   /** Marks a cell whose content cannot be read, or no longer. */
@@ -61,16 +77,25 @@ export class OpenCells {
 
   #fill(row: string, column: string, cell: HTMLTableCellElement): void {
     const shown = cell.textContent?.trim() ?? '';
+    const type = this.#frame.type(column);
     const input = make('input', '', {
-      type: 'text',
+      type: type === 'tick' ? 'checkbox' : 'text',
       autocomplete: 'off',
       'aria-label': `${this.#frame.title(column)}, ${this.#frame.rowTitle(row)}`,
-      inputmode: this.#frame.isNumber(column) ? 'decimal' : undefined,
+      inputmode: type === 'number' ? 'decimal' : undefined,
     });
-    input.value = shown;
-    input.size = Math.max(3, shown.length);
     cell.classList.add('open');
-    cell.replaceChildren(input);
+    if (isTick(input)) {
+      input.checked = shown !== '';
+      // The whole cell is there to be hit.
+      const around = make('label');
+      around.append(input);
+      cell.replaceChildren(around);
+    } else {
+      input.value = shown;
+      input.size = Math.max(3, shown.length);
+      cell.replaceChildren(input);
+    }
     this.#cells.set(input, { row, column, input, shown });
   }
 
@@ -87,6 +112,7 @@ export class OpenCells {
     const cell = this.#at(event.target);
     if (!cell) return;
     this.#host.near(cell.row, cell.column);
+    if (isTick(cell.input)) return;
     const typed = this.#host.typed(cell.row, cell.column);
     if (typed !== null && cell.input.value === cell.shown) cell.input.value = typed;
     cell.input.select();
@@ -95,18 +121,21 @@ export class OpenCells {
   readonly #left = (event: Event): void => {
     const cell = this.#at(event.target);
     // Nothing was written: what is shown comes back. What was written stays until the figures have followed.
-    if (cell && cell.input.value === this.#host.typed(cell.row, cell.column)) cell.input.value = cell.shown;
+    if (!cell || isTick(cell.input)) return;
+    if (cell.input.value === this.#host.typed(cell.row, cell.column)) cell.input.value = cell.shown;
   };
 
   readonly #changed = (event: Event): void => {
     const cell = this.#at(event.target);
-    if (cell) this.#host.wrote(cell.row, cell.column, cell.input.value);
+    if (!cell) return;
+    const { row, column, input } = cell;
+    this.#host.wrote(row, column, isTick(input) ? (input.checked ? 'yes' : '') : input.value);
   };
 
   readonly #key = (event: KeyboardEvent): void => {
     const cell = this.#at(event.target);
     if (!cell || event.isComposing) return;
-    if (event.key === 'Escape') {
+    if (event.key === 'Escape' && !isTick(cell.input)) {
       cell.input.value = this.#host.typed(cell.row, cell.column) ?? cell.shown;
       cell.input.select();
       return;

@@ -2,14 +2,17 @@ import type { BookDoc } from '../../src/book/types.js';
 import type { EmbedCell, ShownTable } from '../../src/live/embed/index.js';
 import type { Problem } from '../../src/problem.js';
 import { digestOf, dropKept, type KeptCopy, readKept, writeKept } from './kept-copy.js';
-import { scriptOf, sourceText } from './source-text.js';
+import { dataScriptOf, type Source, type SourceHost, sourceOf } from './source-text.js';
 import type { Trial } from './trial.js';
 
 /** What a reader's copy needs of the element that shows it. */
-export interface ReaderHost extends HTMLElement {
-  /** Name under which the copy is kept; null where the page gives none. */
-  readonly keepName: string | null;
-  readonly sheetName: string;
+export interface ReaderHost {
+  readonly page: SourceHost & {
+    /** Name under which the copy is kept; null where the page gives none. */
+    readonly keepName: string | null;
+    readonly sheet: string;
+    readonly engineLicenceKey: string;
+  };
   readonly shape: {
     readonly columns: readonly string[];
     readonly open: readonly string[];
@@ -37,12 +40,18 @@ export class Reader {
   #trial: Promise<Trial> | null = null;
   #open: Trial | null = null;
   #doc: BookDoc | null = null;
+  #source: Source | null = null;
   #touched = false;
   #saving: ReturnType<typeof setTimeout> | undefined;
 
   constructor(host: ReaderHost) {
     this.#host = host;
-    this.kept = host.keepName === null ? null : readKept(host.keepName);
+    this.kept = host.page.keepName === null ? null : readKept(host.page.keepName);
+  }
+
+  /** Where the data came from, once it was asked for. */
+  get source(): Source | null {
+    return this.#source;
   }
 
   get canUndo(): boolean {
@@ -52,7 +61,9 @@ export class Reader {
   /** Looks whether the page's data is still that with which the reader began. */
   async compare(): Promise<void> {
     if (!this.kept) return;
-    const text = await sourceText(this.#host).catch(() => null);
+    const source = await sourceOf(this.#host.page).catch(() => null);
+    this.#source = source ?? this.#source;
+    const text = source?.text ?? null;
     this.outdated = text !== null && this.kept !== null && digestOf(text) !== this.kept.digest;
   }
 
@@ -60,17 +71,21 @@ export class Reader {
   async doc(): Promise<BookDoc> {
     if (this.#open) return this.#open.toJSON();
     if (this.kept) return this.kept.book;
-    this.#doc ??= asDoc(await sourceText(this.#host));
+    if (!this.#doc) {
+      const source = await sourceOf(this.#host.page);
+      this.#source = source;
+      this.#doc = asDoc(source.text);
+    }
     return this.#doc;
   }
 
   /** What editing a cell begins with: as written, where the data is there to be asked. */
   typed(row: string, column: string): string | null {
     if (this.#open) return this.#open.typed(row, column);
-    const script = this.kept || this.#doc ? null : scriptOf(this.#host);
+    const script = this.kept || this.#doc ? null : dataScriptOf(this.#host.page);
     if (script) this.#doc = asDoc(script.textContent);
     const sheets = (this.kept?.book ?? this.#doc)?.sheets;
-    const raw = sheets?.[this.#host.sheetName]?.rows[row]?.cells[column];
+    const raw = sheets?.[this.#host.page.sheet]?.rows[row]?.cells[column];
     if (raw === undefined || String(raw).startsWith('=')) return null;
     return String(raw);
   }
@@ -88,8 +103,8 @@ export class Reader {
     const doc = await this.doc();
     const { openTrial } = await import('./trial.js');
     const opened = openTrial(doc, {
-      sheet: this.#host.sheetName,
-      engineLicenceKey: this.#host.getAttribute('engine-licence-key') ?? 'gpl-v3',
+      sheet: this.#host.page.sheet,
+      engineLicenceKey: this.#host.page.engineLicenceKey,
     });
     if (!opened.ok) throw new Error(`${opened.problem.message} ${opened.problem.mend}`.trim());
     const trial = opened.value;
@@ -131,7 +146,7 @@ export class Reader {
     this.letGo();
     this.kept = null;
     this.outdated = false;
-    if (this.#host.keepName !== null) dropKept(this.#host.keepName);
+    if (this.#host.page.keepName !== null) dropKept(this.#host.page.keepName);
     return was;
   }
 
@@ -158,11 +173,11 @@ export class Reader {
   }
 
   #keep(book: BookDoc, table: ShownTable): void {
-    const { keepName } = this.#host;
+    const { keepName } = this.#host.page;
     const before = this.kept?.digest;
     this.kept = { digest: before ?? '', book, table };
     void (
-      before ? Promise.resolve(before) : sourceText(this.#host).then((text) => digestOf(text ?? ''))
+      before ? Promise.resolve(before) : sourceOf(this.#host.page).then(({ text }) => digestOf(text ?? ''))
     ).then(
       (digest) => {
         if (!this.kept) return;

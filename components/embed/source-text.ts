@@ -1,10 +1,44 @@
-/** The data of an element: what its script child holds, or the file that `src` names. */
-export async function sourceText(host: HTMLElement): Promise<string | null> {
+import { NO_OWN_BOOK } from './words.js';
+
+/** Where the data of an embedded sheet comes from. */
+export interface SourceHost extends HTMLElement {
+  readonly book: unknown;
+  readonly src: string | null;
+  readonly source: string | null;
+  readonly which: string | null;
+  readonly database: string | null;
+}
+
+/** The data of an element, and where it is from. */
+export interface Source {
+  /** JSON text; null where the page gives none. */
+  readonly text: string | null;
+  /** Title of the reader's own book, where it is theirs. */
+  readonly ownTitle?: string;
+  /** Why the reader's own book is not shown, where the page asks for it. */
+  readonly ownMissing?: string;
+}
+
+/** Why there is no data, in words for whoever keeps the page, or for its reader. */
+export class SourceError extends Error {
+  constructor(
+    words: string,
+    /** The reader keeps no book here yet. */
+    readonly noOwnBook = false,
+  ) {
+    super(words);
+  }
+}
+
+export const isOwn = (host: SourceHost): boolean => host.source === 'own' && host.book === null;
+
+/** What the page itself gives: by property, inside the element, or as the file that `src` names. */
+async function pageText(host: SourceHost): Promise<string | null> {
+  if (host.book !== null) return typeof host.book === 'string' ? host.book : JSON.stringify(host.book);
   const script = scriptOf(host);
   if (script) return script.textContent;
-  const src = host.getAttribute('src');
-  if (src === null) return null;
-  const url = new URL(src, document.baseURI);
+  if (host.src === null) return null;
+  const url = new URL(host.src, document.baseURI);
   if (url.origin !== new URL(document.baseURI).origin)
     throw new SourceError(
       `The figures would come from another site (${url.host}): put the file on this one.`,
@@ -15,8 +49,24 @@ export async function sourceText(host: HTMLElement): Promise<string | null> {
   return answer.text();
 }
 
-/** Why there is no data, in words for whoever keeps the page. */
-export class SourceError extends Error {}
+/**
+ * The data of an element. Where it asks for the reader's own book and there is none, what the page gives in its
+ * place, if it gives anything.
+ */
+export async function sourceOf(host: SourceHost): Promise<Source> {
+  if (!isOwn(host)) return { text: await pageText(host) };
+  const { ownBookText } = await import('./own-book-text.js');
+  const own = await ownBookText(host.database, host.which);
+  if (own.ok) return { text: own.text, ownTitle: own.title };
+  const text = await pageText(host);
+  const why = own.problem ?? NO_OWN_BOOK;
+  if (text === null) throw new SourceError(why, own.problem === undefined);
+  return { text, ownMissing: why };
+}
 
 export const scriptOf = (host: HTMLElement): HTMLScriptElement | null =>
   host.querySelector(':scope > script[type="application/json"]');
+
+/** The script inside, where it is the data of the element. */
+export const dataScriptOf = (host: SourceHost): HTMLScriptElement | null =>
+  host.book !== null || isOwn(host) ? null : scriptOf(host);

@@ -17,3 +17,13 @@ export const NOT_KEPT = 'Your own numbers are not kept here: they are gone when 
 export const NEWER = 'These are your own numbers. The page has newer figures.';
 export const HINT = 'The marked cells are yours to try: the figures follow.';
 export const WORKING = 'Working it out…';
+export const OPENING_OWN = 'Opening your own book…';
+export const NO_OWN_BOOK = 'You keep no book of your own in this browser yet.';
+export const START_OWN = 'Start a book';
+export const HOW_TO_START =
+  'A book is started on this site’s page for books of one’s own; it stays in this browser.';
+
+/** What stands under a sheet of the reader's own book. */
+export const fromOwn = (title: string): string =>
+  `From “${title}”, your own book: it stays as it is, whatever you try here.`;
+export const NEWER_OWN = 'These are numbers that you tried. Your book has newer figures.';

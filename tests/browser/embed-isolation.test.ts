@@ -145,6 +145,39 @@ describe('An embedded sheet, whatever the page does around it', { timeout: 60_00
     await expect.poll(() => inner.getByRole('status').textContent(), SOON).toContain('not kept here');
   });
 
+  test('leaves to a framework all that it wrote, and shows what the framework puts in its place', async () => {
+    const page = await openWith(pages, () => cellar(4));
+    const before = await column(page, 2);
+    // Drawn over, the page still holds what was sent.
+    const same = await page.locator('croft-embed').evaluate(async (host) => {
+      const text = await (await fetch(location.href)).text();
+      const sent = new DOMParser().parseFromString(text, 'text/html').querySelector('croft-embed');
+      return host.outerHTML === sent?.outerHTML;
+    });
+    expect(same).toBe(true);
+    const field = page.getByLabel('Put up, Tomatoes').first();
+    await field.focus();
+    // As frameworks do while they take a page over: everything anew, then one text of it.
+    await page.locator('croft-embed').evaluate((host) => {
+      const copies = [...host.childNodes].map((each) => each.cloneNode(true));
+      host.replaceChildren();
+      setTimeout(() => host.replaceChildren(...copies), 30);
+    });
+    await page.waitForTimeout(60);
+    expect(await column(page, 2)).toEqual(before);
+    await expect(field.evaluate((e) => e.matches(':focus'))).resolves.toBe(true);
+    await page.locator('croft-embed').evaluate((host) => {
+      const [, cell] = host.querySelectorAll('tbody tr td:nth-child(3)');
+      cell!.firstChild!.nodeValue = '61';
+    });
+    await expect.poll(async () => (await column(page, 2))[1], SOON).toBe('61');
+    await expect(field.evaluate((e) => e.matches(':focus'))).resolves.toBe(true);
+    // A property of another framework, set before the element was there or later.
+    await page.locator('croft-embed').evaluate((host) => Object.assign(host, { open: 'put_up_on' }));
+    await expect.poll(() => page.getByLabel('Put up on, Tomatoes').count(), SOON).toBeGreaterThan(0);
+    expect(await page.locator('croft-embed').evaluate((host) => host.isConnected)).toBe(true);
+  });
+
   test('shows its table to those without script', async () => {
     const page = await openWith(pages, () => cellar(3), {}, { javaScriptEnabled: false });
     await expect(page.getByRole('table').isVisible()).resolves.toBe(true);

@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { parseBook } from '../../src/book/index.js';
 import { embedOf } from '../../src/live/embed/index.js';
@@ -10,6 +11,13 @@ import { usePages } from './harness/pages.js';
 const SOON = { timeout: 25_000 };
 const LEFT = 3;
 const WEEKS = 4;
+
+/** Whether a row of the kept copy is ticked. */
+const keptTick = (page: Page, row: string): Promise<boolean> =>
+  page.evaluate((id) => {
+    const { book } = JSON.parse(localStorage.getItem(localStorage.key(0) ?? '') ?? '{}');
+    return book.sheets.shelf.rows[id].cells.still_counting === true;
+  }, row);
 
 describe('An embedded sheet', { timeout: 60_000 }, () => {
   const pages = usePages();
@@ -171,6 +179,57 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     await page.getByLabel('Put up, Tomatoes').first().fill('90');
     await page.keyboard.press('Enter');
     await expect.poll(() => column(page, WEEKS), SOON).not.toEqual(before);
+  });
+
+  test('lets readers set ticks where the author opened them', async () => {
+    const page = await openWith(pages, () =>
+      cellar(3, {
+        columns: ['food', 'best_by', 'still_counting', 'weeks_of_supply'],
+        open: ['still_counting'],
+      }),
+    );
+    const tick = page.getByRole('checkbox', { name: 'Still counting on it, Tomatoes' }).first();
+    expect(await tick.isChecked()).toBe(false);
+    await tick.focus();
+    await page.keyboard.press('Space');
+    await expect.poll(() => page.getByRole('status').textContent(), SOON).toContain('kept in this browser');
+    await page.reload();
+    expect(await tick.isChecked()).toBe(true);
+    await page.getByRole('button', { name: 'Start over' }).click();
+    expect(await tick.isChecked()).toBe(false);
+    await page.getByRole('button', { name: 'Bring mine back' }).click();
+    expect(await tick.isChecked()).toBe(true);
+    const [row] = demoBook().rowIds('shelf');
+    expect(await keptTick(page, row!)).toBe(true);
+    await tick.uncheck();
+    await expect.poll(() => keptTick(page, row!), SOON).toBe(false);
+  });
+
+  test('shows a sheet of the reader’s own book, and where one is started while there is none', async () => {
+    const page = await openWith(
+      pages,
+      () =>
+        '<croft-embed source="own" sheet="shelf" columns="food,count,left" open="count" start-at="/demo/index.html"></croft-embed>',
+    );
+    await expect.poll(() => page.getByRole('status').textContent(), SOON).toContain('no book of your own');
+    const beside = await pages.openBeside(page, 'demo/index.html');
+    await beside.getByText('Saved').first().waitFor();
+    const title = await beside.evaluate(() => document.querySelector('croft-book')?.live?.title ?? '');
+    expect(title).not.toBe('');
+    expect(await page.getByRole('link', { name: 'Start a book' }).getAttribute('href')).toBe(
+      '/demo/index.html',
+    );
+    await beside.close();
+    await page.reload();
+    await expect.poll(() => page.getByRole('status').textContent(), SOON).toContain(`“${title}”`);
+    const before = await column(page, 2);
+    expect(before).toHaveLength(demoBook().rowIds('shelf').length);
+    await page.getByLabel('Put up, Tomatoes').first().fill('90');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await column(page, 2))[0], SOON).not.toBe(before[0]);
+    // What is tried stays beside the book.
+    await page.reload();
+    await expect.poll(async () => (await column(page, 2))[0], SOON).toBe(before[0]);
   });
 
   test('asks nothing of other sites, and says why', async () => {

@@ -78,8 +78,7 @@ function columnOf(view: ColumnView, open: readonly string[]): EmbedColumn {
 }
 
 /** Whether readers may be let into a column: what is worked out stays shut. */
-export const canOpen = ({ role, taken, type }: ColumnView): boolean =>
-  role !== 'planning' && taken === undefined && type !== 'tick';
+export const canOpen = ({ role, taken }: ColumnView): boolean => role !== 'planning' && taken === undefined;
 
 /** One sheet of an open book as a table for reading. */
 export function shownTable(
@@ -87,6 +86,7 @@ export function shownTable(
   sheet: string,
   { title, columns: wanted, rows, open = [] }: TableOptions = {},
 ): ShownTable {
+  live.workOut();
   const found = live.sheets().find(({ id }) => id === sheet) ?? { kind: 'own', title: '' };
   const all = live.columns(sheet);
   const columns = wanted

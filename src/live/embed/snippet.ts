@@ -35,7 +35,7 @@ const cellHtml = (cell: EmbedCell): string => {
 
 const headerHtml = ({ id, title, unit, role, type, open }: EmbedColumn): string =>
   `<th scope="col"${attribute('data-column', id)}${role === 'planning' ? ' data-planning' : ''}${
-    type === 'number' || type === 'date' ? ` data-type="${type}"` : ''
+    type === 'number' || type === 'date' || type === 'tick' ? ` data-type="${type}"` : ''
   }${open ? ' data-open' : ''}>${escaped(title)}${unit ? ` <small>${escaped(unit)}</small>` : ''}</th>`;
 
 const rowHtml = ({ id, cells }: ShownTable['rows'][number]): string =>

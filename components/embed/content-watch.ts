@@ -1,0 +1,56 @@
+import { adopted } from './draw-table.js';
+import { scriptOf } from './source-text.js';
+
+const HEEDED = ['data-column', 'data-open', 'data-planning', 'data-type', 'data-row', 'datetime'];
+
+/**
+ * Hears when what the page wrote inside the element changes: as it arrives, or as a framework puts other nodes in
+ * its place. The element itself never changes any of it, so that a framework finds on the page what it sent.
+ */
+export class ContentWatch {
+  readonly #host: HTMLElement;
+  readonly #observer: MutationObserver | undefined;
+  #soon: ReturnType<typeof setTimeout> | undefined;
+  #known: string | null = null;
+
+  /** `changed` is called once for changes that come together, and only where something else stands there now. */
+  constructor(host: HTMLElement, changed: () => void) {
+    this.#host = host;
+    if (typeof MutationObserver === 'undefined') return;
+    this.#observer = new MutationObserver(() => {
+      this.#soon ??= setTimeout(() => {
+        this.#soon = undefined;
+        if (host.isConnected && contentOf(host) !== this.#known) changed();
+      });
+    });
+  }
+
+  start(): void {
+    this.#observer?.observe(this.#host, {
+      childList: true,
+      subtree: true,
+      characterData: true,
+      attributeFilter: HEEDED,
+    });
+  }
+
+  stop(): void {
+    this.#observer?.disconnect();
+    clearTimeout(this.#soon);
+    this.#soon = undefined;
+  }
+
+  /** What stands inside now has been read. */
+  read(): void {
+    this.#known = contentOf(this.#host);
+  }
+}
+
+export const tableOf = (host: HTMLElement): HTMLTableElement | null => host.querySelector(':scope > table');
+
+/** Whether the page wrote a table or data inside. */
+export const hasContent = (host: HTMLElement): boolean => tableOf(host) !== null || scriptOf(host) !== null;
+
+/** What the page wrote inside, without looks. */
+const contentOf = (host: HTMLElement): string =>
+  [...adopted(host).children].map((each) => each.outerHTML).join('') + (scriptOf(host)?.textContent ?? '');
