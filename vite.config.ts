@@ -1,6 +1,10 @@
+import { readdirSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
+import { PACKAGE_ALIASES } from './components/package/aliases.mjs';
 import { ENTRIES } from './components/package/entries.mjs';
+import { guardedLoops } from './components/package/guarded-loops.js';
+import { guidePages } from './demo/guide/build/plugin.mjs';
 
 const at = (path: string) => resolve(import.meta.dirname, path);
 
@@ -58,7 +62,7 @@ export default defineConfig(({ mode }) => {
   const fileName = (_format: string, name: string) => `${name}.js`;
   if (mode === 'elements') {
     return {
-      plugins: [embedAlone],
+      plugins: [embedAlone, guardedLoops],
       resolve: {
         alias: {
           '@lit/reactive-element/decorators/custom-element.js': at('components/package/custom-element.ts'),
@@ -101,6 +105,8 @@ export default defineConfig(({ mode }) => {
   return {
     root: at('demo'),
     base: './',
+    plugins: [guidePages()],
+    resolve: { alias: PACKAGE_ALIASES },
     server: { fs: { allow: [at('.')] } },
     // Found only through import(): named here, so that the first visit needs no second load.
     optimizeDeps: { include: ['hyperformula', 'handsontable/base', 'yjs', 'idb', 'zod'] },
@@ -114,6 +120,9 @@ export default defineConfig(({ mode }) => {
           at('demo/blog.html'),
           at('demo/embed/cellar.html'),
           at('demo/lessons.html'),
+          ...readdirSync(at('demo/guide'))
+            .filter((name) => name.endsWith('.html'))
+            .map((name) => at(`demo/guide/${name}`)),
         ],
       },
     },

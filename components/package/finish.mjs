@@ -15,6 +15,16 @@ const filesIn = (folder) =>
     .filter((name) => !name.startsWith('server/') && !name.startsWith('types/') && name !== 'core.js')
     .sort();
 
+/** What each version has, from the data that the guide shows too. */
+function changelog() {
+  const changes = JSON.parse(readFileSync(resolve(import.meta.dirname, 'changes.json'), 'utf8'));
+  const parts = ({ title, lines }) => `### ${title}\n\n${lines.map((line) => `- ${line}\n`).join('')}`;
+  const versions = changes.map(
+    ({ version, date, parts: of }) => `## ${version} (${date})\n\n${of.map(parts).join('\n')}`,
+  );
+  return `# Changes\n\n${versions.join('\n')}`;
+}
+
 function makeIntegrity() {
   const hashes = filesIn(dist).map((name) => [
     name,
@@ -31,4 +41,5 @@ writeFileSync(
 );
 cpSync(resolve(repository, 'components/look/themes'), resolve(dist, 'themes'), { recursive: true });
 copyFileSync(resolve(import.meta.dirname, 'embed.html'), resolve(dist, 'embed.html'));
+writeFileSync(resolve(dist, 'CHANGELOG.md'), changelog());
 makeIntegrity();

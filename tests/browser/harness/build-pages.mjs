@@ -3,6 +3,8 @@
 import { cpSync, readdirSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { build } from 'vite';
+import { PACKAGE_ALIASES } from '../../../components/package/aliases.mjs';
+import { guidePages } from '../../../demo/guide/build/plugin.mjs';
 
 const repository = resolve(import.meta.dirname, '../../..');
 export const BUILT_PAGES = resolve(repository, 'node_modules/.croftsheet-pages');
@@ -13,6 +15,8 @@ export async function buildPages(into = BUILT_PAGES) {
     configFile: false,
     logLevel: 'error',
     publicDir: false,
+    plugins: [guidePages()],
+    resolve: { alias: PACKAGE_ALIASES },
     build: {
       outDir: into,
       emptyOutDir: true,
@@ -20,7 +24,7 @@ export async function buildPages(into = BUILT_PAGES) {
       minify: false,
       reportCompressedSize: false,
       rollupOptions: {
-        input: ['demo', 'demo/embed', 'tests/browser/harness/pages'].flatMap((folder) =>
+        input: ['demo', 'demo/embed', 'demo/guide', 'tests/browser/harness/pages'].flatMap((folder) =>
           readdirSync(resolve(repository, folder))
             .filter((name) => name.endsWith('.html'))
             .map((name) => resolve(repository, folder, name)),

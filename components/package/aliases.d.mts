@@ -1,0 +1,1 @@
+export declare const PACKAGE_ALIASES: { find: RegExp; replacement: string }[];

@@ -1,0 +1,19 @@
+// `croftsheet/…` as users of the package write it, within the repository: so that what the guide shows is what runs.
+import { resolve } from 'node:path';
+import { ELEMENT_ENTRIES } from './entries.mjs';
+
+const repository = resolve(import.meta.dirname, '../..');
+
+const NAMES = {
+  croftsheet: 'components/croftsheet.ts',
+  'croftsheet/core': 'src/core.ts',
+  'croftsheet/embed': 'components/embed/croft-embed.ts',
+  ...Object.fromEntries(
+    Object.entries(ELEMENT_ENTRIES).map(([name, source]) => [`croftsheet/${name}`, source]),
+  ),
+};
+
+export const PACKAGE_ALIASES = Object.entries(NAMES).map(([name, source]) => ({
+  find: new RegExp(`^${name}$`),
+  replacement: resolve(repository, source),
+}));

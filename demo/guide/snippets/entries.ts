@@ -1,0 +1,2 @@
+import 'croftsheet/croft-book';
+import 'croftsheet/croft-sheet';

@@ -1,0 +1,1 @@
+node -p "require('croftsheet/integrity.json')['croftsheet-embed.js']"
