@@ -1,5 +1,6 @@
 import '../components/book/croft-book.js';
 import '../components/lesson/croft-lesson.js';
+import './app/looks.js';
 import { html, nothing, render } from 'lit';
 import { LEVELS, type Lesson, parseLesson, TOPICS } from '../src/lessons/index.js';
 import rates from './data/lessons/a-pound-a-plant.json?raw';
@@ -56,6 +57,7 @@ function show(): void {
   if (topic) {
     element.topics = topic.id;
     element.count = 8;
+    element.keepAs = `topic-${topic.id}`;
   } else if (listed) element.lesson = listed.json;
   home.replaceChildren(element);
 }

@@ -37,8 +37,20 @@ export const countStyles = css`
     align-items: center;
     justify-content: end;
   }
+  .stepper {
+    display: flex;
+    gap: 0.25rem;
+    align-items: stretch;
+  }
+  .step {
+    justify-content: center;
+    min-width: 2.75rem;
+    min-height: 2.75rem;
+    padding: 0;
+    font-size: 1.25rem;
+  }
   .how-many input {
-    width: 5.5rem;
+    width: 4.5rem;
     min-height: 2.75rem;
     text-align: end;
     font-size: 1.125rem;
@@ -102,10 +114,7 @@ export const countStyles = css`
     }
     .how-many {
       display: grid;
-      grid-template-columns: minmax(0, 1fr) 7rem;
-    }
-    .how-many input {
-      width: 100%;
+      grid-template-columns: minmax(0, 1fr) auto;
     }
     .as-written {
       justify-content: center;

@@ -6,7 +6,7 @@ import type { CountChange, NotSeen, ToCount } from '../../src/planning/week/inde
 import { amountWords } from '../../src/planning/week/words.js';
 import type { Problem } from '../../src/problem.js';
 import { inWords } from '../look/problems.js';
-import type { Entry } from './counting.js';
+import { countTyped, type Entry } from './counting.js';
 
 interface CountLine {
   readonly lot: ToCount;
@@ -46,7 +46,9 @@ export function countLine({ lot, name, entry, change, problem, months, write }: 
       >
         ${amountWords(left, container)}
       </button>
-      <input
+      <div class="stepper">
+        ${step(-1, name, way, entry, left, write)}
+        <input
         data-lot=${id}
         inputmode="decimal"
         enterkeyhint="next"
@@ -58,6 +60,8 @@ export function countLine({ lot, name, entry, change, problem, months, write }: 
         @focus=${(event: Event) => (event.target as HTMLInputElement).select()}
         @input=${(event: Event) => write({ typed: (event.target as HTMLInputElement).value })}
       />
+        ${step(1, name, way, entry, left, write)}
+      </div>
     </div>
     <div class="is small" id="${id}-is" aria-live="polite">
       ${
@@ -73,6 +77,31 @@ export function countLine({ lot, name, entry, change, problem, months, write }: 
     </div>
   </li>`;
 }
+
+/**
+ * One more or one fewer by a tap, from what was counted, else from what is written. The keyboard types the number
+ * instead, and Tab goes from field to field.
+ */
+const step = (
+  by: 1 | -1,
+  name: string,
+  way: string,
+  { typed }: Entry,
+  left: number,
+  write: CountLine['write'],
+): TemplateResult => {
+  const from = countTyped(typed) ?? left;
+  return html`<button
+    class="button step"
+    type="button"
+    tabindex="-1"
+    aria-label="One ${by > 0 ? 'more' : 'fewer'} of ${name} (${way})"
+    ?disabled=${Number.isNaN(from) || from + by < 0}
+    @click=${() => write({ typed: plainNumber(from + by) })}
+  >
+    <span aria-hidden="true">${by > 0 ? '+' : '−'}</span>
+  </button>`;
+};
 
 const notEaten = (
   { notEaten: on }: Entry,

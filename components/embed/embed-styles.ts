@@ -99,10 +99,21 @@ summary { cursor: pointer; width: fit-content; margin-block-start: 0.25em; text-
   tr > :first-child { max-width: 8.5em; min-width: 5.5em; }
 }
 @media (prefers-reduced-motion: reduce) { .changed { animation: none; } }
+@media (pointer: coarse) {
+  .root { --pad: 11px; }
+  button { min-height: 2.75rem; }
+  input[type='checkbox'] { width: 1.6em; height: 1.6em; }
+}
+@media (forced-colors: active) {
+  td.open, th.open { outline: 1px dashed CanvasText; outline-offset: -1px; }
+  thead .planning { border-top: 4px double CanvasText; }
+}
 @media print {
   .page { color-scheme: light; }
   .frame { overflow: visible; max-height: none; border: 0; border-top: 2pt solid #000; }
   table { font-size: 8.5pt; }
+  .planning { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+  td, th { min-width: 0; }
   tr > :first-child { position: static; }
   thead { display: table-header-group; }
   tr { break-inside: avoid; }

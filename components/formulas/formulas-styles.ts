@@ -64,6 +64,17 @@ export const listStyles = css`
   .more {
     margin-block-start: 0.75rem;
   }
+  @media print {
+    .controls,
+    .told,
+    .more {
+      display: none;
+    }
+    .lines > li {
+      padding-block: 3pt;
+      break-inside: avoid;
+    }
+  }
 `;
 
 /** Of one line of it. */
@@ -114,7 +125,8 @@ export const lineStyles = css`
     gap: 0.375rem;
     padding: 0.5rem 0.75rem;
     border-inline-start: 3px solid var(--problem);
-    border-radius: 0 var(--radius) var(--radius) 0;
+    border-start-end-radius: var(--radius);
+    border-end-end-radius: var(--radius);
     background: var(--problem-paper);
   }
   .fault + .fault {
@@ -142,6 +154,11 @@ export const lineStyles = css`
   .mend {
     display: grid;
     gap: 0.25rem;
+  }
+  @media print {
+    .formula .link {
+      display: none;
+    }
   }
   .mend .row > select {
     flex: 1 1 11rem;

@@ -138,14 +138,16 @@ export const lessonStyles = css`
     font-weight: 600;
   }
   .feedback.soft {
-    color: var(--focus);
+    color: var(--ink);
+    font-style: italic;
   }
   .feedback.wrong {
     color: var(--problem);
   }
   .steps {
     list-style: decimal;
-    padding: 0.5rem 0.75rem 0.5rem 2rem;
+    padding-block: 0.5rem;
+    padding-inline: 2rem 0.75rem;
     max-width: 68ch;
     border-inline-start: 3px solid var(--plan-line);
     background: var(--plan);
@@ -180,7 +182,8 @@ export const lessonStyles = css`
   .chart :is(th, td) {
     text-align: start;
     font-weight: 400;
-    padding: 0.125rem 1rem 0.125rem 0;
+    padding-block: 0.125rem;
+    padding-inline: 0 1rem;
     border-bottom: 1px solid var(--line);
   }
   summary {
@@ -216,12 +219,6 @@ export const lessonStyles = css`
     }
   }
   @media print {
-    :host {
-      color: #000;
-      --ink: #000;
-      --paper: #fff;
-      --line: #999;
-    }
     .screen {
       display: none;
     }

@@ -45,7 +45,7 @@ export const taskStyles = css`
     min-width: 7rem;
   }
   .task .right .asked {
-    color: var(--own);
+    font-weight: 600;
   }
   .task .wrong .asked {
     color: var(--problem);
@@ -74,6 +74,21 @@ export const taskStyles = css`
   .feedback {
     padding: 0.375rem 0.625rem;
     border-inline-start: 3px solid var(--line);
+  }
+  .tools {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.375rem;
+  }
+  .asked-task {
+    display: grid;
+    gap: 0.375rem;
+  }
+  .stands {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) auto;
+    gap: 0.5rem;
+    align-items: start;
   }
   .feedback:empty {
     display: none;

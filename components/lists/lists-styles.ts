@@ -225,12 +225,6 @@ export const listsStyles = css`
   }
   @media print {
     :host {
-      color-scheme: light !important;
-      --ink: #000;
-      --quiet: #333;
-      --paper: #fff;
-      --raised: #fff;
-      --problem: #000;
       font-size: 9pt;
       container-type: normal;
     }

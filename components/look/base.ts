@@ -157,6 +157,10 @@ const rules = css`
   .problem {
     color: var(--problem);
   }
+  progress,
+  input[type='range'] {
+    max-width: 100%;
+  }
   dialog {
     color: var(--ink);
     background: var(--paper);
@@ -165,6 +169,8 @@ const rules = css`
     border-top: 4px solid var(--accent);
     padding: 1.25rem;
     width: min(34rem, calc(100vw - 2rem));
+    max-height: calc(100dvh - 2rem);
+    overflow: auto;
     box-shadow: 0 1.5rem 3rem rgb(0 0 0 / 0.25);
   }
   dialog::backdrop {
@@ -203,6 +209,119 @@ const rules = css`
       transition:
         border-color 120ms,
         color 120ms;
+    }
+  }
+  @media (prefers-contrast: more) {
+    :focus-visible {
+      outline-width: 3px;
+    }
+    input:not([type='checkbox'], [type='radio']),
+    select,
+    textarea {
+      border-color: var(--ink);
+    }
+  }
+  /* Whatever a finger presses is as large as a finger. */
+  @media (pointer: coarse) {
+    .button,
+    input:not([type='checkbox'], [type='radio']),
+    select,
+    textarea {
+      min-height: 2.75rem;
+    }
+    .button {
+      min-width: 2.75rem;
+      justify-content: center;
+    }
+    input:is([type='checkbox'], [type='radio']) {
+      width: 1.5rem;
+      height: 1.5rem;
+    }
+    label:has(> :is([type='checkbox'], [type='radio'])) {
+      min-height: 2.75rem;
+    }
+    summary {
+      padding-block: 0.625rem;
+    }
+    .link {
+      padding-block: 0.375rem;
+    }
+  }
+  /* A window as low as two hands are high: a page at 400 %, or a phone with its keyboard open. */
+  @media (max-height: 26rem) {
+    dialog {
+      max-height: calc(100dvh - 0.5rem);
+      padding: 0.75rem;
+    }
+    dialog .ends {
+      position: static;
+    }
+  }
+  @media (forced-colors: active) {
+    .button.first:not(:disabled) {
+      forced-color-adjust: none;
+      background: ButtonText;
+      border-color: ButtonText;
+      color: ButtonFace;
+    }
+    .button[aria-pressed='true'] {
+      forced-color-adjust: none;
+      background: Highlight;
+      border-color: Highlight;
+      color: HighlightText;
+    }
+    .button:hover:not(:disabled) {
+      border-color: Highlight;
+    }
+    button:disabled {
+      color: GrayText;
+      border-color: GrayText;
+    }
+    dialog {
+      border-width: 2px;
+    }
+  }
+  @media print {
+    .button {
+      display: none;
+    }
+    .link,
+    a {
+      color: inherit;
+      text-decoration: none;
+    }
+    h2,
+    h3,
+    h4 {
+      break-after: avoid;
+    }
+    thead {
+      display: table-header-group;
+    }
+    tr {
+      break-inside: avoid;
+    }
+    /* Nothing scrolls on paper, and nothing is folded away. */
+    .scroll,
+    dialog {
+      max-height: none !important;
+      overflow: visible !important;
+    }
+    dialog {
+      position: absolute;
+      inset: 0 auto auto 0;
+      width: 100% !important;
+      max-width: none;
+      min-height: 100%;
+      border: 0;
+      box-shadow: none;
+    }
+    details::details-content {
+      content-visibility: visible;
+    }
+    summary {
+      list-style: none;
+      text-decoration: none !important;
     }
   }
 `;

@@ -2,7 +2,7 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 
 /**
  * Whether an element is shown light or dark, whatever decides it (the page's `color-scheme`, the system, the
- * element's `theme`). Asks for an update when that may have changed.
+ * element's `theme`), and which way it is read. Asks for an update when that may have changed.
  */
 export class SchemeController implements ReactiveController {
   readonly #host: ReactiveControllerHost & HTMLElement;
@@ -24,13 +24,17 @@ export class SchemeController implements ReactiveController {
     return color === 'rgb(2, 2, 2)' ? 'dark' : 'light';
   }
 
+  get direction(): 'ltr' | 'rtl' {
+    return getComputedStyle(this.#host).direction === 'rtl' ? 'rtl' : 'ltr';
+  }
+
   hostConnected(): void {
     this.#media?.addEventListener('change', this.#changed);
     this.#watcher = new MutationObserver(this.#changed);
     for (const each of [document.documentElement, document.body]) {
       this.#watcher.observe(each, {
         attributes: true,
-        attributeFilter: ['class', 'style', 'data-theme', 'theme'],
+        attributeFilter: ['class', 'style', 'data-theme', 'theme', 'dir'],
       });
     }
   }

@@ -67,6 +67,10 @@ export const pictureStyles = css`
     background: var(--paper);
     border-bottom: 1px solid var(--line);
   }
+  /* Time runs from left to right also on a page that is read from right to left, as its dates and figures do. */
+  .plot {
+    direction: ltr;
+  }
   .axis .plot {
     position: relative;
     height: 2.25rem;
@@ -198,18 +202,23 @@ export const pictureStyles = css`
       display: none;
     }
   }
+  @media (pointer: coarse) {
+    .mark {
+      min-height: 2.75rem;
+    }
+  }
+  @media (max-height: 26rem) {
+    .axis {
+      position: static;
+    }
+  }
   @media (prefers-contrast: more) {
     :host {
       --rule: color-mix(in srgb, var(--ink) 45%, var(--paper));
-      --quiet: var(--ink);
     }
   }
   @media (forced-colors: active) {
     :host {
-      --ink: CanvasText;
-      --quiet: CanvasText;
-      --paper: Canvas;
-      --line: CanvasText;
       --bar: CanvasText;
       --short: CanvasText;
       --over: CanvasText;
@@ -227,15 +236,8 @@ export const pictureStyles = css`
   }
   @media print {
     :host {
-      color-scheme: light !important;
-      --ink: #000;
-      --quiet: #333;
-      --line: #999;
       --rule: #ccc;
-      --paper: #fff;
-      --raised: #fff;
       --plan: #fff;
-      --accent: #000;
       --bar: #333;
       --short: #000;
       --over: #000;

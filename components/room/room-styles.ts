@@ -23,6 +23,11 @@ export const roomStyles = css`
     color: var(--short);
     font-weight: 600;
   }
+  /* Weeks go from left to right on every page: see the pictures' own styles. */
+  .plane,
+  .months {
+    direction: ltr;
+  }
   .plane {
     position: relative;
   }
@@ -68,7 +73,7 @@ export const roomStyles = css`
     font-size: 0.6875rem;
     line-height: 1.2;
     color: var(--ink);
-    background: color-mix(in srgb, var(--paper) 78%, transparent);
+    background: color-mix(in srgb, var(--paper) 88%, transparent);
     border-radius: 2px;
     padding-inline: 2px;
     pointer-events: none;
@@ -151,9 +156,9 @@ export const roomStyles = css`
       stroke: Canvas;
     }
     .taken.full {
-    fill: var(--bar);
-  }
-  rect.over {
+      fill: CanvasText;
+    }
+    rect.over {
       stroke: Highlight;
     }
     .amount {

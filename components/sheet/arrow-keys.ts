@@ -4,6 +4,14 @@ import type { ReadingView } from './reading-view.js';
 
 const PAGE = 10;
 
+/** An arrow to the left or right as the one that leads the same way in a table read from left to right. */
+const withDirection = (key: string, view: HTMLElement): string =>
+  /^Arrow(Left|Right)$/.test(key) && getComputedStyle(view).direction === 'rtl'
+    ? key === 'ArrowLeft'
+      ? 'ArrowRight'
+      : 'ArrowLeft'
+    : key;
+
 /** Moving about the reading view by keys: one cell takes Tab, the arrow keys go on from it. */
 export class ArrowKeys {
   readonly #view: ReadingView;
@@ -67,7 +75,8 @@ export class ArrowKeys {
     const at = { row: rows.indexOf(row), column: columns.indexOf(column) };
     const last = { row: rows.length - 1, column: columns.length - 1 };
     const jump = event.ctrlKey || event.metaKey;
-    switch (event.key) {
+    // The arrow's way on the screen, not the book's: in a table from right to left the next column is to the left.
+    switch (withDirection(event.key, this.#view)) {
       case 'ArrowDown':
         at.row = jump ? last.row : at.row + 1;
         break;

@@ -1,13 +1,14 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { ColumnView } from '../../src/live/columns.js';
+import { say } from '../../src/words/index.js';
 
 /** What the colours of the columns mean, for the kinds of column that are there. */
 export function colourKey(columns: readonly ColumnView[]): TemplateResult {
   const has = (role: string) => columns.some((column) => column.role === role && !column.hidden);
-  return html`<ul class="key" aria-label="What the columns are">
-    ${has('kept') ? html`<li><span class="swatch"></span>written by the household</li>` : nothing}
-    ${has('planning') ? html`<li><span class="swatch planning"></span>worked out from it</li>` : nothing}
-    ${has('own') ? html`<li><span class="swatch own"></span>own columns</li>` : nothing}
+  return html`<ul class="key" aria-label=${say`What the columns are`}>
+    ${has('kept') ? html`<li><span class="swatch"></span>${say`written by the household`}</li>` : nothing}
+    ${has('planning') ? html`<li><span class="swatch planning"></span>${say`worked out from it`}</li>` : nothing}
+    ${has('own') ? html`<li><span class="swatch own"></span>${say`own columns`}</li>` : nothing}
   </ul>`;
 }
 
@@ -36,5 +37,14 @@ export const colourKeyStyles = css`
   }
   .swatch.own {
     box-shadow: inset 0 3px 0 var(--own);
+  }
+  /* Shadows and tints go: the mark becomes a line of its own kind. */
+  @media (forced-colors: active) {
+    .swatch.planning {
+      border-top: 4px double;
+    }
+    .swatch.own {
+      border-top: 3px dashed;
+    }
   }
 `;

@@ -11,7 +11,9 @@ export const readingStyles = css`
     background: var(--paper);
     overscroll-behavior-x: contain;
     /* Room for the header and the first column, which stay in place. */
-    scroll-padding: 4rem 0.5rem 0.5rem 9.5rem;
+    scroll-padding-block: 4rem 0.5rem;
+    scroll-padding-inline: 9.5rem 0.5rem;
+    --up: 0.375rem;
   }
   table {
     border-collapse: separate;
@@ -23,7 +25,7 @@ export const readingStyles = css`
   }
   th,
   td {
-    padding: 0.375rem 0.625rem;
+    padding: var(--up) 0.625rem;
     text-align: start;
     vertical-align: top;
     border-bottom: 1px solid var(--line);
@@ -118,8 +120,8 @@ export const readingStyles = css`
   .figure {
     display: block;
     width: calc(100% + 1.25rem);
-    margin: -0.375rem -0.625rem;
-    padding: 0.375rem 0.625rem;
+    margin: calc(-1 * var(--up)) -0.625rem;
+    padding: var(--up) 0.625rem;
     min-height: 1.4em;
     white-space: inherit;
   }
@@ -214,10 +216,47 @@ export const readingStyles = css`
     align-items: center;
     padding-top: 0.5rem;
   }
+  @media (pointer: coarse) {
+    .frame {
+      --up: 0.75rem;
+    }
+  }
+  /* A low window: what stays in place must not cover all of it. */
+  @media (max-height: 26rem) {
+    .frame {
+      max-height: 85dvh;
+    }
+    thead th {
+      position: static;
+    }
+    tr > :first-child {
+      position: static;
+    }
+  }
+  @media (forced-colors: active) {
+    thead .planning {
+      border-top: 4px double;
+    }
+    thead .own {
+      border-top: 3px dashed;
+    }
+    .strong .figure::before {
+      forced-color-adjust: none;
+      background: CanvasText;
+    }
+    .chosen {
+      outline: 2px solid Highlight;
+      outline-offset: -2px;
+    }
+    .look-at {
+      border: 1px solid;
+    }
+  }
   details ul {
     display: grid;
     gap: 0.375rem;
-    padding: 0.5rem 0 0 1rem;
+    padding-block-start: 0.5rem;
+    padding-inline-start: 1rem;
   }
   details li button {
     text-decoration: underline;
@@ -255,12 +294,59 @@ export const readingStyles = css`
     .foot {
       display: none;
     }
+    /* As wide as the paper: words wrap, and columns are as narrow as their longest word. */
     table {
-      font-size: 8pt;
+      width: 100%;
+      font-size: 7.5pt;
+      line-height: 1.25;
+    }
+    th,
+    td,
+    tr > :first-child {
+      padding: 1.5pt 2.5pt;
+      min-width: 0;
+      max-width: none;
+      border-bottom: 0.5pt solid #bbb;
+    }
+    thead th {
+      font-size: 7pt;
+      border-bottom: 1pt solid #000;
+    }
+    thead .title {
+      max-width: none;
     }
     thead th,
     tr > :first-child {
       position: static;
+    }
+    .number {
+      white-space: normal;
+    }
+    .after {
+      min-width: 0;
+      font-size: inherit;
+    }
+    .range,
+    thead .unit {
+      font-size: 6.5pt;
+    }
+    .figure {
+      width: auto;
+      margin: 0;
+      padding: 0;
+      min-height: 0;
+    }
+    [class*='wide-'] {
+      min-width: 0;
+      max-width: none;
+    }
+    .chosen {
+      box-shadow: none;
+    }
+    .planning,
+    .tint {
+      print-color-adjust: exact;
+      -webkit-print-color-adjust: exact;
     }
   }
 `;

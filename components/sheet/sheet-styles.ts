@@ -206,6 +206,15 @@ export const sheetStyles = css`
   .next > span {
     flex: 1 1 18rem;
   }
+  @media (max-height: 26rem) {
+    .status:has(.note) {
+      position: static;
+    }
+    croft-working {
+      position: static !important;
+      max-height: none !important;
+    }
+  }
   .no-book {
     border-inline-start: 4px solid var(--problem);
     background: var(--problem-paper);
@@ -221,7 +230,11 @@ export const sheetStyles = css`
     croft-grid-pane,
     croft-add-lots,
     croft-working,
+    croft-what-it-takes,
     .tools,
+    .urged,
+    .suggested,
+    .next,
     .status,
     .key,
     .head .button {

@@ -70,9 +70,18 @@ export class CroftWishList extends LitElement {
         border-radius: var(--radius);
         padding: 1rem;
       }
+      @media print {
+        .groups {
+          display: block;
+          columns: 3 15em;
+        }
+        li {
+          break-inside: avoid;
+        }
+      }
       @container (min-width: 42rem) {
         .groups {
-          grid-template-columns: repeat(3, minmax(0, 1fr));
+          grid-template-columns: repeat(auto-fit, minmax(16rem, 1fr));
         }
       }
     `,

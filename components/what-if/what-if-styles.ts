@@ -41,7 +41,8 @@ export const whatIfStyles = css`
   .away {
     min-height: 1.5rem;
     padding: 0 0.25rem;
-    margin: -0.125rem -0.25rem 0 0;
+    margin-block-start: -0.125rem;
+    margin-inline-end: -0.25rem;
   }
   .inputs {
     display: grid;
@@ -159,6 +160,18 @@ export const whatIfStyles = css`
   .note {
     border-inline-start: 3px solid var(--line);
     padding-inline-start: 0.625rem;
+  }
+  @media print {
+    input.slider {
+      display: none;
+    }
+    .inputs {
+      grid-template-columns: auto auto;
+      justify-content: start;
+    }
+    thead th {
+      position: static;
+    }
   }
   @container (max-width: 34rem) {
     thead {

@@ -121,6 +121,14 @@ export const workingStyles = css`
     overflow-wrap: anywhere;
     margin-bottom: 0.375rem;
   }
+  @media print {
+    section {
+      overflow: visible;
+      border-inline: 0;
+      border-bottom: 0;
+      padding-inline: 0;
+    }
+  }
   .cautions {
     display: grid;
     gap: 0.375rem;

@@ -7,6 +7,7 @@ import type { Problem } from '../../src/problem.js';
 import type { BookEntry } from '../../src/storage/index.js';
 import bench from '../data/tamarack-bench.json?url';
 import mark from '../mark.svg?url&no-inline';
+import './looks.js';
 import './start-dialog.js';
 import { problemsDialog } from './dialogs.js';
 import { PICTURES, tabGroups } from './groups.js';
@@ -63,11 +64,13 @@ export class DemoApp extends LitElement {
         <header class="wide top">
           <a class="brand" href="./index.html"><img src=${mark} alt="" />Croftsheet</a>
           <nav aria-label="Pages"><a href="./blog.html">In a blog post</a> · <a href="./lessons.html">Lessons</a></nav>
+          <croft-demo-looks></croft-demo-looks>
         </header>
         <main class="wide">${this.#title()} ${this.#sheets()}</main>
         <footer class="wide">
           Tamarack Bench and all its figures of stock, use and harvest are invented. Books stay in this browser; nothing
           is sent anywhere.
+          <croft-demo-looks class="below"></croft-demo-looks>
         </footer>
         <croft-demo-start .use=${this.#start}></croft-demo-start> ${problemsDialog(this.problems)}
         ${

@@ -19,7 +19,8 @@ const keys =
   (all: readonly Tab[], shown: string, show: (id: string) => void) =>
   (event: KeyboardEvent): void => {
     const at = all.findIndex(({ id }) => id === shown);
-    const to = { ArrowRight: at + 1, ArrowLeft: at - 1, Home: 0, End: all.length - 1 }[event.key];
+    const onwards = getComputedStyle(event.currentTarget as Element).direction === 'rtl' ? -1 : 1;
+    const to = { ArrowRight: at + onwards, ArrowLeft: at - onwards, Home: 0, End: all.length - 1 }[event.key];
     if (to === undefined) return;
     event.preventDefault();
     const { id } = all[(to + all.length) % all.length]!;

@@ -75,6 +75,9 @@ export class CellEditor extends TextEditor {
     this.originalValue = text;
     const place = line.id === null ? 'new row' : `row ${bookRow(context.hot, this.row ?? 0) + 1}`;
     this.#field.setAttribute('aria-label', `${column.title}, ${place}`);
+    // A phone's number pad where numbers are kept; own columns may want a formula, which it cannot write.
+    const pad = column.role === 'kept' && column.type === 'number' && !text.startsWith('=');
+    this.#field.inputMode = pad ? 'decimal' : 'text';
     super.beginEditing(initial, event);
     // Below the bands of groups, where the cell's own text stands.
     const bands = context.groups.above(this.row ?? 0).length;
