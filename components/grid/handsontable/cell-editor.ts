@@ -221,7 +221,12 @@ export class CellEditor extends TextEditor {
       const items = at.literal ? literalsFor(at) : at.word ? namesFor(at.word.text, columns) : [];
       const typed = (at.literal ?? at.word)?.text ?? '';
       // A whole column name, or nothing typed yet, is not to be replaced by the first of the list.
-      const whole = columns.some(({ name }) => name.toLowerCase() === typed.toLowerCase());
+      const ahead = this.#field.value.slice(0, this.#field.selectionStart).toLowerCase();
+      const whole = columns.some(
+        ({ name, title }) =>
+          name.toLowerCase() === typed.toLowerCase() ||
+          (title.includes(' ') && ahead.endsWith(title.toLowerCase())),
+      );
       const active = items.length > 0 && typed !== '' && !(at.word && whole) ? 0 : -1;
       popup.show(this.#field, { hint: hintFor(at), items, active }, pick);
       return;
