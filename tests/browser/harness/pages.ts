@@ -1,30 +1,27 @@
-import {
-  type Browser,
-  type BrowserContext,
-  type BrowserContextOptions,
-  chromium,
-  type Page,
-} from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect } from 'vitest';
-import { findChromium, NO_CHROMIUM } from './find-chromium.mjs';
+import { basename } from 'node:path';
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, type TestContext } from 'vitest';
+import { ENGINE, launchEngine } from './engines/engine.js';
+import { lackOf } from './engines/lacking.js';
 import { type Served, servePages } from './serve-pages.js';
 
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+/** Skips a test that this engine lacks something for, and says what. */
+function skipLacking({ task, skip }: TestContext): void {
+  const names: string[] = [];
+  for (let at: { name: string; suite?: unknown } | undefined = task; at; ) {
+    names.unshift(at.name);
+    at = at.suite as typeof at;
+  }
+  const reason = lackOf(ENGINE, basename(task.file.name, '.test.ts'), names.join(' > '));
+  if (reason !== undefined) skip(reason);
+}
 
 export interface OpenOptions extends BrowserContextOptions {
   /** Errors of the page that the test is about; any other fails it. */
   readonly expectErrors?: RegExp;
 }
 
-/** Pages of this repository in a real Chromium, for one file of tests. */
+/** Pages of this repository in a real browser, for one file of tests. */
 export interface Pages {
   /** Opens a page by its path from the repository's root. */
   open(path: string, options?: OpenOptions): Promise<Page>;
@@ -47,12 +44,12 @@ export function usePages(): Pages {
   const errors: string[] = [];
 
   beforeAll(async () => {
-    const executablePath = findChromium();
-    if (!executablePath) throw new Error(NO_CHROMIUM);
     server = await servePages();
     address = server.address;
-    browser = await chromium.launch({ executablePath, args: FLAGS });
+    browser = await launchEngine();
   }, 120_000);
+
+  beforeEach(skipLacking);
 
   afterEach(async () => {
     for (const context of contexts.splice(0)) await context.close();
@@ -84,7 +81,9 @@ export function usePages(): Pages {
 
   const newContext = async (options: BrowserContextOptions): Promise<BrowserContext> => {
     const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
-    await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: address });
+    // The other engines are told when they start.
+    if (ENGINE === 'chromium')
+      await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: address });
     return context;
   };
 
