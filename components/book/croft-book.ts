@@ -1,18 +1,20 @@
 import { css, html, LitElement, type PropertyValues, unsafeCSS } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Doc } from 'yjs';
-import { type BookDoc, newId } from '../../src/book/index.js';
-import { type BookChange, type LiveBook, openBook } from '../../src/live/live-book.js';
+import { asItStands, type BookDoc, newId, parseBook } from '../../src/book/index.js';
+import type { KnownFigures } from '../../src/live/known-figures.js';
+import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
-import type { BookEntry, KeepStatus, KeptBook } from '../../src/storage/index.js';
+import type { BookEntry, KeepStatus } from '../../src/storage/index.js';
 import { schemeText } from '../look/token-text.js';
-import { BookPast } from './book-past.js';
+import type { BookPast } from './book-past.js';
 import { type CopyFile, copyFile, download, readCopy, titleBeside } from './copies.js';
-import { BookEngine } from './engine.js';
 import { type SelectedCell, tell } from './events.js';
-import { booksKept, editable, NOT_KEPT, OPENING, openKept } from './keeping.js';
+import { booksKept, NOT_KEPT, OPENING, openKept } from './keeping.js';
 import { Notices } from './notices.js';
+import { OpenBook, type OpenBookHost, type ToOpen } from './open-book.js';
 import { type OwnBookAnswers, ownBook } from './own-book.js';
+import { PageLanguage } from './page-language.js';
 import { PageWatch } from './page-watch.js';
 import { type ReadBook, readSource, startOf } from './source.js';
 
@@ -31,6 +33,8 @@ export type Opening = { readonly ok: true } | { readonly ok: false; readonly pro
  * @attr keep-as - Key under which the source's book is kept; from its address unless given.
  * @attr which - Key of a kept book to show instead of the one that `src` starts.
  * @attr theme - `light`, `dark` or `auto` (as the system is set); else the page's `color-scheme` counts.
+ * @attr lang - The language that the page speaks, here or on any element around it; English unless `de`. One for all
+ *   elements of a page.
  * @attr engine-licence-key - Licence key of the formula engine; its open-source key unless given.
  * @attr grid-licence-key - Licence key of the grid; needed before an editing view can open.
  * @fires croft-ready - A book is open.
@@ -58,27 +62,40 @@ export class CroftBook extends LitElement {
   @property({ attribute: 'grid-licence-key' }) gridLicenceKey = '';
   /** A book as data or JSON text; it goes before `src`. */
   @property({ attribute: false }) book: unknown = null;
+  /** Figures that the page shows already: `book` is then shown at once, and checked once it is seen. */
+  @property({ attribute: false }) known: KnownFigures | null = null;
 
-  #live: LiveBook | null = null;
-  #kept: KeptBook | null = null;
-  #past: BookPast | null = null;
-  #key: string | null = null;
+  #opened: OpenBook | null = null;
   #status: KeepStatus = OPENING;
   #problems: readonly Problem[] = [];
   readonly #notices = new Notices();
+  readonly #language = new PageLanguage(this);
   #selected: SelectedCell | null = null;
-  #engine: BookEngine | null = null;
+  readonly #host: OpenBookHost;
   /** Stands for the book being shown or opened: what answers for an earlier one is let go. */
   #current: object = {};
 
   constructor() {
     super();
     new PageWatch(this);
+    const book = this;
+    this.#host = {
+      get database() {
+        return book.#database;
+      },
+      engineLicenceKey: () => this.engineLicenceKey,
+      changed: (change) => tell(this, 'croft-change', change),
+      conflictsChanged: () => tell(this, 'croft-conflicts', this.past?.conflicts ?? []),
+      engineLoaded: (problem) => {
+        if (problem) tell(this, 'croft-problem', { problems: [problem] });
+        else this.requestUpdate();
+      },
+    };
   }
 
   /** The open book; null until it is read, and when it could not be. */
   get live(): LiveBook | null {
-    return this.#live;
+    return this.#opened?.live ?? null;
   }
 
   /** How the book stands with storage. */
@@ -104,12 +121,12 @@ export class CroftBook extends LitElement {
 
   /** Key under which the open book is kept, or null where it is not. */
   get key(): string | null {
-    return this.#key;
+    return this.#opened?.key ?? null;
   }
 
   /** False while formulas wait for the engine. */
   get engineReady(): boolean {
-    return this.#engine?.ready ?? false;
+    return this.#opened?.engine.ready ?? false;
   }
 
   /** The cell that a person selected last, in whichever element of the book. */
@@ -125,22 +142,22 @@ export class CroftBook extends LitElement {
 
   /** Takes the last step back; false where there is none, or no book is open. */
   undo(): boolean {
-    return this.#live?.undo() ?? false;
+    return this.live?.undo() ?? false;
   }
 
   /** Does the step again that was taken back last; false where there is none. */
   redo(): boolean {
-    return this.#live?.redo() ?? false;
+    return this.live?.redo() ?? false;
   }
 
   /** Loads the formula engine unless it is there; formulas are worked out when this resolves. */
   ensureEngine(): Promise<void> {
-    return this.#engine?.ensure() ?? Promise.resolve();
+    return this.#opened?.engine.ensure() ?? Promise.resolve();
   }
 
   /** Earlier versions of the open book and other copies of it; null while no book is open. */
   get past(): BookPast | null {
-    return this.#past;
+    return this.#opened?.past ?? null;
   }
 
   /**
@@ -150,18 +167,18 @@ export class CroftBook extends LitElement {
    * Null where the book is not kept, or none is open.
    */
   replicaDoc(): Doc | null {
-    return this.#past?.document() ?? null;
+    return this.past?.document() ?? null;
   }
 
   /** Saves now what could not be saved; true when all is kept. */
   async tryAgain(): Promise<boolean> {
-    return (await this.#past?.tryAgain()) ?? false;
+    return (await this.past?.tryAgain()) ?? false;
   }
 
   /** Gives the person a file with the whole book; answers the file. */
   async saveACopy(): Promise<CopyFile | null> {
-    if (!this.#live) return null;
-    const file = await copyFile(this.#live.toJSON());
+    if (!this.live) return null;
+    const file = await copyFile(this.live.toJSON());
     download(file);
     return file;
   }
@@ -175,7 +192,7 @@ export class CroftBook extends LitElement {
     if (!read.ok) return this.#refuse(read.problems);
     const kept = await this.keptBooks();
     const taken = kept.some(({ id }) => id === read.book.id);
-    const title = titleBeside(read.book.title, [...kept.map((each) => each.title), this.#live?.title ?? '']);
+    const title = titleBeside(read.book.title, [...kept.map((each) => each.title), this.live?.title ?? '']);
     return this.#beside({ ...read.book, title, ...(taken && { id: newId('b') }) }, read.state);
   }
 
@@ -200,7 +217,7 @@ export class CroftBook extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    if (this.hasUpdated && !this.#live) void this.#open();
+    if (this.hasUpdated && !this.#opened) void this.#open();
   }
 
   override disconnectedCallback(): void {
@@ -214,7 +231,7 @@ export class CroftBook extends LitElement {
   }
 
   protected override updated(changed: PropertyValues<CroftBook>): void {
-    const another = changed.has('which') && (this.which || this.sourceKey) !== this.#key;
+    const another = changed.has('which') && (this.which || this.sourceKey) !== this.key;
     if (changed.has('src') || changed.has('keep') || changed.has('book') || another) void this.#open();
   }
 
@@ -228,8 +245,13 @@ export class CroftBook extends LitElement {
     this.#close();
     this.#say(OPENING);
     if (this.keep === null) {
+      if (this.#showAsItStands()) return;
+    }
+    if (this.#language.loading) await this.#language.loading;
+    if (mine !== this.#current) return;
+    if (this.keep === null) {
       const read = await readSource(this);
-      if (mine === this.#current) this.#settle(read, null);
+      if (mine === this.#current) this.#settle(read);
       return;
     }
     const key = this.which || this.sourceKey;
@@ -241,37 +263,48 @@ export class CroftBook extends LitElement {
     );
     if (mine !== this.#current) return void (opened.ok && opened.kept.close());
     if (opened.ok) this.#settle({ ok: true, book: opened.kept.doc }, opened.kept, key);
-    else this.#settle(opened, null);
+    else this.#settle(opened);
   }
 
-  #settle(read: ReadBook, kept: KeptBook | null, key: string | null = null): void {
+  /** Shows the book that was given before it is checked; false where it must be read first. */
+  #showAsItStands(): boolean {
+    const { book, known } = this;
+    const doc = known && asItStands(book);
+    if (!doc) return false;
+    try {
+      this.#show({ doc, kept: null, key: null, known, check: () => this.#checked(parseBook(book)) });
+      return true;
+    } catch {
+      // What is wrong with it is found by reading it.
+      this.#close();
+      return false;
+    }
+  }
+
+  /** What was shown is no book: it goes, and why is said. */
+  #checked(read: ReadBook): boolean {
+    if (read.ok) return true;
+    this.#close();
+    this.#settle(read);
+    return false;
+  }
+
+  #settle(read: ReadBook, kept: ToOpen['kept'] = null, key: string | null = null): void {
     if (!read.ok) {
       this.#refuse(read.problems);
       this.#problems = read.problems;
       this.#say({ state: 'not kept', message: 'No book is open.' });
       return;
     }
-    const live = openBook(read.book);
-    this.#live = live;
-    this.#kept = kept;
-    this.#key = kept ? key : null;
+    this.#show({ doc: read.book, kept, key });
+  }
+
+  #show(book: ToOpen): void {
+    const opened = new OpenBook(this.#host, book);
+    this.#opened = opened;
     this.#problems = [];
-    this.#past = new BookPast(live, kept, this.#database, () =>
-      tell(this, 'croft-conflicts', this.#past?.conflicts ?? []),
-    );
-    this.#engine = new BookEngine(
-      live,
-      () => this.engineLicenceKey,
-      (problem) => {
-        if (problem) tell(this, 'croft-problem', { problems: [problem] });
-        else this.requestUpdate();
-      },
-    );
-    live.on('change', (change) => this.#changed(change));
-    kept?.attach(editable(live));
-    this.#say(kept?.status ?? NOT_KEPT);
-    if (live.needsEngine) void this.ensureEngine();
-    tell(this, 'croft-ready', { live, key: this.#key });
+    this.#say(opened.kept?.status ?? NOT_KEPT);
+    tell(this, 'croft-ready', { live: opened.live, key: opened.key });
   }
 
   /** Opens a book in place of the one shown, kept under its own key where books are kept. */
@@ -279,7 +312,7 @@ export class CroftBook extends LitElement {
     const mine = {};
     if (this.keep === null) {
       this.#close();
-      this.#settle({ ok: true, book: doc }, null);
+      this.#settle({ ok: true, book: doc });
       return { ok: true };
     }
     const opened = await openKept(
@@ -307,21 +340,10 @@ export class CroftBook extends LitElement {
     tell(this, 'croft-status', status);
   }
 
-  #changed(change: BookChange): void {
-    this.#engine?.heed(change);
-    tell(this, 'croft-change', change);
-  }
-
   #close(): void {
-    void this.#kept?.close();
-    this.#live?.close();
-    this.#live = null;
-    this.#kept = null;
-    this.#past = null;
+    this.#opened?.close();
+    this.#opened = null;
     this.#notices.forget();
-    this.#key = null;
-    this.#engine?.close();
-    this.#engine = null;
     this.#selected = null;
   }
 }

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Caution } from '../../src/facts/index.js';
 import { AUTHORITY } from '../../src/live/cautions-of.js';
+import { say, spoken } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 
 export { cautionsOf } from '../../src/live/cautions-of.js';
@@ -11,17 +12,17 @@ const MOST_SHOWN = 3;
 export function cautionsView(all: readonly Caution[]): TemplateResult | typeof nothing {
   if (all.length === 0) return nothing;
   const items = (some: readonly Caution[]) => some.map(({ text }) => html`<li>${text}</li>`);
-  return html`<aside class="cautions small" part="cautions" aria-label="Food safety">
+  return html`<aside class="cautions small" part="cautions" aria-label=${say`Food safety`}>
     ${icons.care}
     <div>
       <ul>
         ${items(all.slice(0, MOST_SHOWN))}
-        ${all.some(({ id }) => id === 'tested-process') ? nothing : html`<li>${AUTHORITY}</li>`}
+        ${all.some(({ id }) => id === 'tested-process') ? nothing : html`<li>${spoken(AUTHORITY)}</li>`}
       </ul>
       ${
         all.length > MOST_SHOWN
           ? html`<details>
-              <summary>More on food safety</summary>
+              <summary>${say`More on food safety`}</summary>
               <ul>
                 ${items(all.slice(MOST_SHOWN))}
               </ul>

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { KINDS, type SheetKind } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
@@ -30,8 +31,8 @@ import { toolbar } from './toolbar.js';
 
 const KEY_MISSING: Problem = {
   code: 'grid-key-missing',
-  message: 'This page gives no licence key for the grid, so it cannot open.',
-  mend: 'Whoever keeps the page writes it as grid-licence-key on croft-book.',
+  message: phrase('This page gives no licence key for the grid, so it cannot open.'),
+  mend: phrase('Whoever keeps the page writes it as grid-licence-key on croft-book.'),
 };
 
 /**
@@ -66,6 +67,8 @@ export class CroftSheet extends LitElement {
   @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
   @property({ type: Boolean }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
+  /** Something outside stands in its place until the grid is there: until then nothing is drawn to be read. */
+  @property({ attribute: false }) standIn = false;
   @state() private printing = false;
   readonly #book = new BookController(this, (change) => {
     this.#doings.reading?.heed(change);
@@ -141,6 +144,11 @@ export class CroftSheet extends LitElement {
       this.view = 'read';
       this.#doings.said = KEY_MISSING;
     }
+    // A grid is there before its figures; whoever reads, reads them.
+    if (live && !live.isPlanned) {
+      if (this.view === 'edit' && !this.readOnly) live.showsSoFar();
+      else live.workOut();
+    }
     if (this.view === 'read') {
       this.#doings.mounted = false;
       this.#doings.addingLots = false;
@@ -151,7 +159,7 @@ export class CroftSheet extends LitElement {
     const { live, book } = this.#book;
     if (!live) return withoutBook(book);
     const sheet = sheetCalled(live, this.sheet);
-    if (!sheet) return html`<p class="no-book">This book has no sheet called “${this.sheet}”.</p>`;
+    if (!sheet) return html`<p class="no-book">${say`This book has no sheet called “${this.sheet}”.`}</p>`;
     const doings = this.#doings;
     const editing = this.view === 'edit' && !this.readOnly;
     const { workingOpen } = doings;
@@ -164,8 +172,8 @@ export class CroftSheet extends LitElement {
           ? html`<croft-add-lots .live=${live} .sheet=${sheet.id} @added=${doings.lotAdded} @done=${doings.lotsDone}></croft-add-lots>`
           : nothing
       }
-      ${suggestedUsesView(this.#suggested.of(live, sheet), doings.look)}
-      ${this.readOnly ? nothing : nextStepView(live, this.#next.of(live, sheet))}
+      ${live.isPlanned ? suggestedUsesView(this.#suggested.of(live, sheet), doings.look) : nothing}
+      ${this.readOnly || !live.isPlanned ? nothing : nextStepView(live, this.#next.of(live, sheet))}
       <div class="body ${workingOpen ? 'with-working' : ''}">
         <div class="stage">${this.#stage(live, sheet, editing)}</div>
         ${
@@ -177,7 +185,7 @@ export class CroftSheet extends LitElement {
       ${
         sheet.kind === 'household' ? html`<croft-what-it-takes .live=${live}></croft-what-it-takes>` : nothing
       }
-      ${editing && doings.mounted ? html`<div class="small">${colourKey(live.columns(sheet.id))}</div>` : nothing}
+      ${editing && (doings.mounted || this.standIn) ? html`<div class="small">${colourKey(live.columns(sheet.id))}</div>` : nothing}
       ${statusLine(doings.said, editing || book?.keep != null ? (book?.status ?? null) : null, doings.dismiss)}
       ${cautionsView(this.#cautions.of(live, sheet))}
       <croft-column-dialog
@@ -195,7 +203,7 @@ export class CroftSheet extends LitElement {
     if (this.bare) return nothing;
     return html`<div class="head">
       <h2>${sheet.title}</h2>
-      <p class="quiet small">${KINDS[sheet.kind as SheetKind].help}</p>
+      <p class="quiet small">${spoken(KINDS[sheet.kind as SheetKind].help)}</p>
       <croft-figures-day ?read-only=${this.readOnly}></croft-figures-day>
     </div>`;
   }
@@ -215,7 +223,7 @@ export class CroftSheet extends LitElement {
     const state = {
       live,
       kind: sheet.kind,
-      row: KINDS[sheet.kind as SheetKind].row,
+      row: spoken(KINDS[sheet.kind as SheetKind].row),
       sheet: sheet.id,
       chosen: this.#doings.cell?.row ?? null,
       look,
@@ -241,6 +249,7 @@ export class CroftSheet extends LitElement {
       readOnly: this.readOnly,
       pending: !(this.#book.book?.engineReady ?? true),
       columns: this.columns,
+      standIn: this.standIn,
       firstSteps: (hasColumns: boolean) => this.#doings.firstSteps(sheet, hasColumns),
     };
     return stage(state, this.#doings);

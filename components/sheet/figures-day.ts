@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { toIsoDay } from '../../src/planning/dates.js';
 import type { Problem } from '../../src/problem.js';
+import { say } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { inWords } from '../look/problems.js';
@@ -29,6 +30,11 @@ export class FiguresDay extends LitElement {
       input {
         width: auto !important;
       }
+      @media print {
+        .link {
+          display: none;
+        }
+      }
     `,
   ];
 
@@ -44,21 +50,21 @@ export class FiguresDay extends LitElement {
     const day = toIsoDay(live.household.asOf);
     if (!this.changing) {
       return html`<div class="line small quiet" part="day">
-        <span>Figures for ${shownDay(day)}</span>
+        <span>${say`Figures for ${shownDay(day)}`}</span>
         ${
           this.readOnly
             ? nothing
-            : html`<button class="link" type="button" aria-label="Change the day that figures are for" @click=${this.#change}>
-                change
+            : html`<button class="link" type="button" aria-label=${say`Change the day that figures are for`} @click=${this.#change}>
+                ${say`change`}
               </button>`
         }
       </div>`;
     }
     return html`<form class="line small" @submit=${this.#keep} @keydown=${this.#key}>
-      <label for="day">Figures for</label>
+      <label for="day">${say`Figures for`}</label>
       <input id="day" type="date" required .value=${day} />
-      <button class="button">Set</button>
-      <button class="button" type="button" @click=${() => this.#set(null)}>Today, every day</button>
+      <button class="button">${say`Set`}</button>
+      <button class="button" type="button" @click=${() => this.#set(null)}>${say`Today, every day`}</button>
       ${this.wrong ? html`<span class="problem" role="alert">${inWords(this.wrong)}</span>` : nothing}
     </form>`;
   }

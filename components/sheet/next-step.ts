@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say } from '../../src/words/index.js';
 import { listInFoods, type UnlistedLine, unlistedLines } from './list-in-foods.js';
 
 const MOST_NAMED = 6;
@@ -29,19 +30,18 @@ export function nextStepView(live: LiveBook, step: NextStep | null): TemplateRes
   const { unlisted, use } = step;
   if (unlisted.length === 0)
     return use
-      ? html`<aside class="next small" aria-label="Next step">
-          <strong>Next:</strong> write your use a week in Foods, or a draw each time something comes up.
+      ? html`<aside class="next small" aria-label=${say`Next step`}>
+          <strong>${say`Next:`}</strong> ${say`write your use a week in Foods, or a draw each time something comes up.`}
         </aside>`
       : nothing;
   const names = unlisted.slice(0, MOST_NAMED).map(({ food, way }) => `${food}, ${way}`);
   const more = unlisted.length - names.length;
-  return html`<aside class="next small" aria-label="Next step">
+  return html`<aside class="next small" aria-label=${say`Next step`}>
     <span
-      ><strong>Not in Foods yet:</strong> ${names.join('; ')}${more > 0 ? `; and ${more} more` : ''}. A row there
-      lets the book plan for it.</span
+      ><strong>${say`Not in Foods yet:`}</strong> ${say`${names.join('; ')}${more > 0 ? say`; and ${more} more` : ''}. A row there lets the book plan for it.`}</span
     >
     <button class="button" type="button" @click=${() => listInFoods(live, unlisted)}>
-      ${unlisted.length === 1 ? 'Add it to Foods' : `Add all ${unlisted.length} to Foods`}
+      ${unlisted.length === 1 ? say`Add it to Foods` : say`Add all ${unlisted.length} to Foods`}
     </button>
   </aside>`;
 }

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say } from '../../src/words/index.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { isNote } from '../look/problems.js';
 import type { FoundNote, FoundProblem } from './shown-rows.js';
@@ -37,15 +38,15 @@ export function readingFoot(foot: ReadingFoot): TemplateResult | typeof nothing 
       ${
         foot.waiting > 0
           ? html`<button class="button" type="button" @click=${foot.showAll}>
-              Show all ${foot.found} rows
+              ${say`Show all ${foot.found} rows`}
             </button>`
           : nothing
       }
-      ${list(problems, problems.length === 1 ? 'One cell to look at' : `${problems.length} cells to look at`)}
-      ${list(told, told.length === 1 ? 'One note' : `${told.length} notes`)}
+      ${list(problems, problems.length === 1 ? say`One cell to look at` : say`${problems.length} cells to look at`)}
+      ${list(told, told.length === 1 ? say`One note` : say`${told.length} notes`)}
     </div>
     <div class="own-notes small">
-      ${listed(foot, length === 1 ? 'One note of the household’s' : `${length} notes of the household’s`, foot.notes, length <= FEW_NOTES)}
+      ${listed(foot, length === 1 ? say`One note of the household’s` : say`${length} notes of the household’s`, foot.notes, length <= FEW_NOTES)}
     </div>`;
 }
 
@@ -65,7 +66,7 @@ function listed(
           ? html`<li><span class="whose">${column.title}</span>: ${words}</li>`
           : html`<li>
               <button type="button" @click=${() => lookAt({ row, column: column.id })}>
-                ${column.title}, row ${at.get(row)}</button
+                ${say`${column.title}, row ${at.get(row)}`}</button
               >: ${words}
             </li>`,
       )}

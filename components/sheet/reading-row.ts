@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import type { ColumnView } from '../../src/live/columns.js';
+import { say, spoken } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import { isNote, markWords } from '../look/problems.js';
 import { type ShownCell, unitOfColumn, unitWord } from './shown.js';
@@ -18,25 +19,27 @@ export function headerCell(column: ColumnView, isLong = false): TemplateResult {
   return html`<th
     scope="col"
     class="${role} wide-${isLong ? 24 : least} ${type === 'number' ? 'number' : ''}"
-    title=${note ? `${help} Note: ${note}` : help}
+    title=${note ? say`${help} Note: ${note}` : help}
   ><span class="title">${title}${word && !said ? html` <span class="unit">${word}</span>` : nothing}</span>${note ? noteMark(note) : nothing}</th>`;
 }
 
 /** That a note of the household's stands here, and for screen readers what it says. */
 const noteMark = (note: string): TemplateResult =>
-  html`<span class="own-note" title=${note}><span aria-hidden="true">note</span><span class="unseen">, note: ${note}</span></span>`;
+  html`<span class="own-note" title=${note}><span aria-hidden="true">${say`note`}</span><span class="unseen">${say`, note: ${note}`}</span></span>`;
 
 const content = (cell: ShownCell): TemplateResult =>
   html`${
     cell.kind === 'date' && cell.iso !== undefined
       ? html`<time datetime=${cell.iso}>${cell.text}</time>`
-      : cell.kind === 'tick' && cell.text === 'yes'
-        ? html`${icons.check}<span class="unseen">yes</span>`
+      : cell.kind === 'tick' && cell.text === say`yes`
+        ? html`${icons.check}<span class="unseen">${say`yes`}</span>`
         : cell.text
   }${cell.unit ? html` <span class="after">${cell.unit}</span>` : nothing}${
-    cell.range ? html`<span class="range"><span class="unseen">, range </span>${cell.range}</span>` : nothing
-  }${cell.problem ? html`<span class=${isNote(cell.problem) ? 'noted' : 'look-at'} title=${cell.problem.message}>${markWords(cell.problem)}</span>` : nothing}${
-    cell.colour ? html`<span class="unseen">, marked ${cell.colour}</span>` : nothing
+    cell.range
+      ? html`<span class="range"><span class="unseen">${say`, range`} </span>${cell.range}</span>`
+      : nothing
+  }${cell.problem ? html`<span class=${isNote(cell.problem) ? 'noted' : 'look-at'} title=${spoken(cell.problem.message)}>${markWords(cell.problem)}</span>` : nothing}${
+    cell.colour ? html`<span class="unseen">${say`, marked ${cell.colour}`}</span>` : nothing
   }${cell.note ? noteMark(cell.note) : nothing}`;
 
 /**

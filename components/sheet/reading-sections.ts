@@ -3,6 +3,7 @@ import type { ColumnView } from '../../src/live/columns.js';
 import type { RowGroup } from '../../src/live/groups.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { SummaryFigure } from '../../src/live/summary.js';
+import { say } from '../../src/words/index.js';
 import { SUMMARY_NAMES, summaryInWords, summaryWords } from './looks/summary-words.js';
 
 /** Rows of the reading view that stand together: a group, or all of them. */
@@ -66,7 +67,7 @@ export function groupHeading(
         ? html`<th scope="rowgroup">
             <button type="button" aria-expanded=${String(!folded)} @click=${toggle}>
               <span class="turn" aria-hidden="true"></span>${group.label}
-              <span class="count">${group.count === 1 ? '1 row' : `${group.count} rows`}</span>
+              <span class="count">${group.count === 1 ? say`1 row` : say`${group.count} rows`}</span>
             </button>
             ${figures[0]}
           </th>`
@@ -87,11 +88,11 @@ export function tableFoot(
   return html`<tfoot>
     <tr>
       ${columns.map((column, i) => {
-        const figure = live.summaryAt(sheet, column.id, rows);
+        const figure = live.isPlanned ? live.summaryAt(sheet, column.id, rows) : undefined;
         const inside = figure ? figureCell(figure, column, some) : nothing;
         if (i > 0) return html`<td class=${cellClass(column)}>${inside}</td>`;
         return html`<th scope="row" class=${figure ? cellClass(column) : ''}>
-          ${some ? html`<span class="name">of the rows shown</span>` : figure ? nothing : html`<span class="unseen">Under the columns</span>`}
+          ${some ? html`<span class="name">${say`of the rows shown`}</span>` : figure ? nothing : html`<span class="unseen">${say`Under the columns`}</span>`}
           ${inside}
         </th>`;
       })}

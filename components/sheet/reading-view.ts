@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
+import { say } from '../../src/words/index.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
 import { colourStyles } from '../look/colours.js';
@@ -101,7 +102,7 @@ export class ReadingView extends LitElement {
     const tab = this.#keys.at(shown, this.shownColumns);
     return html`
       ${this.#legend(found.length)}
-      <span id="how" hidden>Shows how this figure is worked out</span>
+      <span id="how" hidden>${say`Shows how this figure is worked out`}</span>
       <div class="frame" part="frame">
         <table part="table" @click=${this.#click} @keydown=${this.#keys.pressed}>
           <caption class="unseen">
@@ -169,7 +170,7 @@ export class ReadingView extends LitElement {
       ? nothing
       : html`<label class="used-up">
           <input type="checkbox" .checked=${this.hideUsedUp} @change=${this.#toggleUsedUp} />
-          Hide used-up lots (${length})
+          ${say`Hide used-up lots (${length})`}
         </label>`;
   }
 
@@ -184,11 +185,11 @@ export class ReadingView extends LitElement {
           all < ROWS_WORTH_FINDING_IN
             ? nothing
             : html`<span class="find">
-                ${this.words ? html`<span class="quiet" role="status">${found} of ${all} rows</span>` : nothing}
+                ${this.words ? html`<span class="quiet" role="status">${say`${found} of ${all} rows`}</span>` : nothing}
                 <input
                   type="search"
-                  aria-label="Find rows"
-                  placeholder="Find rows"
+                  aria-label=${say`Find rows`}
+                  placeholder=${say`Find rows`}
                   .value=${this.words}
                   @input=${this.#find}
                 />

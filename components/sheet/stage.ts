@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { KINDS, type SheetKind } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import type { CroftBook } from '../book/croft-book.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { icons } from '../look/icons.js';
@@ -13,10 +14,10 @@ import type { Sheet } from './sheet-called.js';
 /** What stands in place of a sheet while no book is open. */
 export function withoutBook(book: CroftBook | null): TemplateResult {
   if (!book || book.problems.length === 0) {
-    return html`<p class="opening quiet" aria-busy="true">Opening the book…</p>`;
+    return html`<p class="opening quiet" aria-busy="true">${say`Opening the book…`}</p>`;
   }
   return html`<div class="no-book" role="alert">
-    <h2>The book could not be opened</h2>
+    <h2>${say`The book could not be opened`}</h2>
     ${problemList(book.problems)}
   </div>`;
 }
@@ -33,6 +34,8 @@ export interface StageState {
   readonly readOnly: boolean;
   readonly pending: boolean;
   readonly columns: readonly string[];
+  /** Something outside stands in the sheet's place until the grid is there. */
+  readonly standIn: boolean;
   readonly cell: GridCell | null;
   readonly start: GridStart;
   readonly firstSteps: (hasColumns: boolean) => readonly FirstStep[];
@@ -47,7 +50,7 @@ export interface StageDoings {
   gridFailed(): void;
 }
 
-const NO_ROWS = 'Its columns are there, and no row yet.';
+const NO_ROWS = phrase('Its columns are there, and no row yet.');
 
 /** The sheet itself: to read, to edit, or what an empty one says. The table stays until the grid is there. */
 export function stage(state: StageState, doings: StageDoings): TemplateResult {
@@ -56,16 +59,16 @@ export function stage(state: StageState, doings: StageDoings): TemplateResult {
   const rows = live.rowIds(sheet.id).length;
   if (rows === 0 || !hasColumns) {
     const words = sheet.kind === 'own' && hasColumns ? NO_ROWS : KINDS[sheet.kind as SheetKind].empty;
-    return emptyState(words, state.firstSteps(hasColumns));
+    return emptyState(spoken(words), state.firstSteps(hasColumns));
   }
   const label = sheet.title === live.title ? sheet.title : `${sheet.title}, ${live.title}`;
   return html`
-    ${editing && mounted && !state.printing ? nothing : reading(state, doings, label)}
+    ${editing && (mounted || state.standIn) && !state.printing ? nothing : reading(state, doings, label)}
     ${
       editing
         ? html`<croft-grid-pane
             exportparts="grid"
-            class=${mounted ? '' : 'waiting'}
+            class=${mounted || state.standIn ? '' : 'waiting'}
             .live=${live}
             .sheet=${sheet.id}
             .label=${label}
@@ -104,7 +107,7 @@ const reading = (state: StageState, doings: StageDoings, label: string): Templat
       state.readOnly || state.editing
         ? nothing
         : html`<button class="button" type="button" @click=${doings.openGrid}>
-            ${icons.grid}Open as a grid
+            ${icons.grid}${say`Open as a grid`}
           </button>`
     }</croft-reading-view
   >

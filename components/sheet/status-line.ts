@@ -1,30 +1,31 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../src/problem.js';
 import type { KeepStatus } from '../../src/storage/status.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import { inWords } from '../look/problems.js';
 
 export const GRID_NOT_LOADED: Problem = {
   code: 'grid-not-loaded',
-  message: 'The grid could not be loaded.',
-  mend: 'Check the connection and try again. Reading works as before.',
+  message: phrase('The grid could not be loaded.'),
+  mend: phrase('Check the connection and try again. Reading works as before.'),
 };
 
 const SHORT: Readonly<Record<KeepStatus['state'], string>> = {
-  opening: 'Opening…',
-  saving: 'Saving…',
-  saved: 'Saved',
-  'could not save': 'Could not save',
-  'not kept': 'Not kept',
+  opening: phrase('Opening…'),
+  saving: phrase('Saving…'),
+  saved: phrase('Saved'),
+  'could not save': phrase('Could not save'),
+  'not kept': phrase('Not kept'),
 };
 
 /** How the book stands with storage; what to do is said in full where there is something to do. */
 export const keptWords = (status: KeepStatus): TemplateResult => {
   const bad = status.state === 'could not save';
-  const said = status.problem ? status.message : '';
-  return html`<span class="kept ${bad ? 'problem' : 'quiet'}" role="status" title=${status.message}>
+  const said = status.problem ? spoken(status.message) : '';
+  return html`<span class="kept ${bad ? 'problem' : 'quiet'}" role="status" title=${spoken(status.message)}>
     ${status.state === 'saved' ? icons.check : bad ? icons.care : nothing}
-    <span>${SHORT[status.state]}${said ? html`. ${said}` : nothing}</span>
+    <span>${spoken(SHORT[status.state])}${said ? html`. ${said}` : nothing}</span>
   </span>`;
 };
 
@@ -47,7 +48,7 @@ export const statusLine = (
     ${
       said === null
         ? nothing
-        : html`<button class="button plain" type="button" aria-label="Dismiss" @click=${dismiss}>
+        : html`<button class="button plain" type="button" aria-label=${say`Dismiss`} @click=${dismiss}>
             ${icons.close}
           </button>`
     }

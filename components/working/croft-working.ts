@@ -2,6 +2,7 @@ import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Working } from '../../src/planning/types.js';
 import { n } from '../../src/planning/working/closing.js';
+import { say } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
@@ -52,12 +53,12 @@ export class CroftWorking extends LitElement {
     return html`<section part="panel" aria-labelledby="title" @keydown=${this.#key}>
       <header>
         <h2 id="title" tabindex="-1">
-          ${shown ? shown.working.title : 'How a figure is worked out'}
+          ${shown ? shown.working.title : say`How a figure is worked out`}
           ${shown?.of ? html`<span class="of">${shown.of}</span>` : nothing}
         </h2>
         ${
           this.closable
-            ? html`<button class="button plain" type="button" aria-label="Close" @click=${this.#close}>
+            ? html`<button class="button plain" type="button" aria-label=${say`Close`} @click=${this.#close}>
                 ${icons.close}
               </button>`
             : nothing
@@ -69,7 +70,7 @@ export class CroftWorking extends LitElement {
               showCell(this, this.#book.book, cell),
             )
           : html`<p class="quiet">
-              Choose a figure in a tinted column, or a cell with a formula: its working stands here.
+              ${say`Choose a figure in a tinted column, or a cell with a formula: its working stands here.`}
             </p>`
       }
       <p class="unseen" role="status">${shown ? announced(shown.working, shown.of) : ''}</p>
@@ -79,13 +80,13 @@ export class CroftWorking extends LitElement {
   #formula(formula: string | undefined) {
     if (!formula) return nothing;
     return html`<div>
-      <h3>As a formula</h3>
+      <h3>${say`As a formula`}</h3>
       <code>${formula}</code>
       <button class="button" type="button" @click=${() => this.#copy(formula)}>
         ${this.copied ? icons.check : icons.copy}
-        <span role="status">${this.copied ? 'Copied' : 'Copy'}</span>
+        <span role="status">${this.copied ? say`Copied` : say`Copy`}</span>
       </button>
-      <p class="small quiet">Paste it into a column of your own, and change it as you like.</p>
+      <p class="small quiet">${say`Paste it into a column of your own, and change it as you like.`}</p>
     </div>`;
   }
 
@@ -143,10 +144,11 @@ export class CroftWorking extends LitElement {
 
 /** What is read out when another cell is chosen: the figure, and how many steps lead to it. */
 function announced({ title, value, unit, steps, problems = [] }: Working, of: string): string {
-  const figure = value === null ? 'blank' : typeof value === 'number' ? `${n(value)} ${unit}`.trim() : value;
-  const count = steps.length === 1 ? '1 step' : `${steps.length} steps`;
-  const units = problems.length > 0 ? ' Units do not go together.' : '';
-  return `Working of ${title}${of === '' ? '' : `, ${of}`}: ${figure}, ${count}.${units}`;
+  const figure =
+    value === null ? say`blank` : typeof value === 'number' ? `${n(value)} ${unit}`.trim() : value;
+  const count = steps.length === 1 ? say`1 step` : say`${steps.length} steps`;
+  const units = problems.length > 0 ? say` Units do not go together.` : '';
+  return say`Working of ${title}${of === '' ? '' : `, ${of}`}: ${figure}, ${count}.${units}`;
 }
 
 /** Columns that name a row, on one kind of sheet or another. */

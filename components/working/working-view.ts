@@ -1,29 +1,30 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Origin, PlanValue, Working, WorkingInput } from '../../src/planning/types.js';
 import { n } from '../../src/planning/working/closing.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { shownDay, shownNumber, unitWord, withShownDays } from '../sheet/shown.js';
 
 const ORIGINS: Readonly<Record<Origin, string>> = {
-  own: 'your own figure',
-  learned: 'learned from your own records',
-  published: 'published',
-  'from memory': 'recalled, not checked',
-  computed: 'worked out',
-  entered: 'as you wrote it',
-  'common practice, no source': 'common practice, no source',
+  own: phrase('your own figure'),
+  learned: phrase('learned from your own records'),
+  published: phrase('published'),
+  'from memory': phrase('recalled, not checked'),
+  computed: phrase('worked out'),
+  entered: phrase('as you wrote it'),
+  'common practice, no source': phrase('common practice, no source'),
 };
 
 /** Where a number came from and whose it is: `published: …`, `worked out from …`. */
 export function originInWords(origin: Origin, source = ''): string {
-  if (source === '') return ORIGINS[origin];
+  if (source === '') return spoken(ORIGINS[origin]);
   // A source says of itself when its figure was derived or recalled; the origin says so already.
   const whose = source.replace(/^(?:derived|from memory): /, '');
-  return origin === 'computed' ? `worked out from ${whose}` : `${ORIGINS[origin]}: ${whose}`;
+  return origin === 'computed' ? say`worked out from ${whose}` : `${spoken(ORIGINS[origin])}: ${whose}`;
 }
 
 /** A planned value in words, with its unit where it is a number. */
 export function inFull(value: PlanValue, unit: string): TemplateResult | string {
-  if (value === null) return 'blank';
+  if (value === null) return say`blank`;
   if (typeof value === 'string') {
     return /^\d{4}-\d{2}-\d{2}$/.test(value)
       ? html`<time datetime=${value}>${shownDay(value)}</time>`
@@ -41,20 +42,20 @@ export type ShowInput = (from: NonNullable<WorkingInput['from']>) => void;
 
 const nameOf = ({ name, from }: WorkingInput, show: ShowInput | null): TemplateResult | string =>
   from && show
-    ? html`<button class="link" type="button" title="Go to this cell" @click=${() => show(from)}>${name}</button>`
+    ? html`<button class="link" type="button" title=${say`Go to this cell`} @click=${() => show(from)}>${name}</button>`
     : name;
 
 const problems = (working: Working): TemplateResult | typeof nothing =>
   working.problems?.length
     ? html`<ul class="units small">
-        ${working.problems.map(({ message, mend }) => html`<li><strong>${message}</strong> ${mend}</li>`)}
+        ${working.problems.map(({ message, mend }) => html`<li><strong>${spoken(message)}</strong> ${spoken(mend)}</li>`)}
       </ul>`
     : nothing;
 
 const changes = (working: Working): TemplateResult | typeof nothing =>
   working.changes?.length
     ? html`<div class="changes small">
-        <h3>What would change it</h3>
+        <h3>${say`What would change it`}</h3>
         <ul>
           ${working.changes.map((text) => html`<li>${text}</li>`)}
         </ul>
@@ -73,13 +74,13 @@ export const workingView = (
   <p class="answer figures">${inFull(working.value, working.unit)}</p>
   <p class="rule">${working.rule}</p>
   ${problems(working)}
-  ${working.missing ? html`<p class="missing"><strong>Blank for now.</strong> ${working.missing}</p>` : nothing}
+  ${working.missing ? html`<p class="missing"><strong>${say`Blank for now.`}</strong> ${working.missing}</p>` : nothing}
   ${
     working.inputs.length === 0
       ? nothing
       : html`<table>
           <caption>
-            What goes in
+            ${say`What goes in`}
           </caption>
           <tbody>
             ${working.inputs.map(
@@ -97,7 +98,7 @@ export const workingView = (
   ${
     working.steps.length === 0
       ? nothing
-      : html`<div><h3>Step by step</h3>
+      : html`<div><h3>${say`Step by step`}</h3>
           <ol class="steps figures">
             ${working.steps.map(
               ({ text, depth = 0 }) =>

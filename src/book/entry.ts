@@ -1,5 +1,6 @@
 import { toIsoDay } from '../planning/dates.js';
 import { type DateOrder, formatMonthDay, parseDay, parseMonthDay } from '../planning/parse-date.js';
+import { decimalSign, groupSign } from '../words/index.js';
 import type { Typed } from './commands.js';
 import type { ColumnType } from './kinds/index.js';
 import type { Raw } from './types.js';
@@ -8,7 +9,23 @@ const NUMBER = /^[-+]?(?:\d{1,3}(?:,\d{3})+|\d*)(?:\.\d+)?(?:e[-+]?\d{1,3})?$/i;
 const YES = /^(true|yes|y|x|✓|✔)$/i;
 const NO = /^(false|no|n)$/i;
 
-/** A number as people write one: `1,200`, `.5`, `3 1/2`, `1/4`, `12 %`. Undefined when it is none. */
+/**
+ * The same in English signs, where another language is spoken: there `1.500,25` and `1,5`. A point that cannot part
+ * thousands is the decimal sign that it is everywhere else, so `1.5` stays 1.5 and only `1.500` is another number.
+ */
+function englishSigns(text: string): string {
+  const [decimal, group] = [decimalSign(), groupSign()];
+  if (decimal === '.' && group === ',') return text;
+  if (decimal !== ',' || !/^[-+]?[\d.\s\u00a0\u202f]*(?:,\d*)?$/.test(text)) return text;
+  const [whole = '', part] = text.split(',');
+  if (part === undefined && !/^[-+]?\d{1,3}(?:[.\s\u00a0\u202f]\d{3})+$/.test(whole)) return text;
+  const grouped = /^[-+]?\d{1,3}(?:[.\s\u00a0\u202f]\d{3})+$/.test(whole) || /^[-+]?\d*$/.test(whole);
+  return grouped ? `${whole.replace(/[^\d+-]/g, '')}${part === undefined ? '' : `.${part}`}` : text;
+}
+
+/**
+ * A number as people write one: `1,200`, `.5`, `3 1/2`, `1/4`, `12 %`. Undefined when it is none.
+ */
 export function readNumber(text: string): number | undefined {
   const trimmed = text.trim();
   const mixed = /^(-?)(?:(\d+)[ +-])?(\d+)\s*\/\s*(\d+)$/.exec(trimmed);
@@ -23,6 +40,12 @@ export function readNumber(text: string): number | undefined {
   const value = Number(plain.replaceAll(',', '')) + 0;
   return Number.isFinite(value) ? (percent ? value / 100 : value) : undefined;
 }
+
+/** The same as somebody types it in the language spoken now: in German `1.200,5`. What is stored never goes through this. */
+export const readTypedNumber = (text: string): number | undefined => {
+  const percent = /^(.*\d)\s*%$/.exec(text.trim());
+  return readNumber(percent ? `${englishSigns(percent[1]!.trim())} %` : englishSigns(text.trim()));
+};
 
 /** Whether a whole number has more digits than a number holds, so that others would stand in their place. */
 export function losesDigits(text: string): boolean {
@@ -48,7 +71,7 @@ function readAny(text: string): Raw {
   const trimmed = text.trim();
   if (/^[-+]?\d/.test(trimmed) || trimmed.startsWith('.')) {
     if (/^\d{4}-\d{1,2}-\d{1,2}$/.test(trimmed)) return readDate(trimmed, null) ?? text;
-    if (!trimmed.includes('/') && !isCode(trimmed)) return readNumber(trimmed) ?? text;
+    if (!trimmed.includes('/') && !isCode(trimmed)) return readTypedNumber(trimmed) ?? text;
   }
   if (/^true$/i.test(trimmed)) return true;
   if (/^false$/i.test(trimmed)) return false;
@@ -70,7 +93,7 @@ export function readEntry(typed: Typed, type: ColumnType, order: DateOrder | nul
   if (text === '') return undefined;
   switch (type) {
     case 'number':
-      return losesDigits(text) ? typed : (readNumber(text) ?? typed);
+      return losesDigits(text) ? typed : (readTypedNumber(text) ?? typed);
     case 'date':
       return readDate(text, order) ?? typed;
     case 'month-day': {

@@ -1,3 +1,4 @@
+import { phrase, spoken } from '../words/index.js';
 import { columnNames, type Layout } from './formula/layout.js';
 import { declarationOf, KINDS } from './kinds/index.js';
 import type { BookState, SheetState } from './state.js';
@@ -6,8 +7,12 @@ import type { ColumnDoc } from './types.js';
 /** What a column is called now: the person's title, else the kind's. */
 export function titleOfColumn(sheet: SheetState, columnId: string): string {
   const column: ColumnDoc | undefined = sheet.columns.get(columnId);
-  return column?.title ?? declarationOf(sheet.kind, columnId)?.title ?? 'Column';
+  return column?.title ?? spoken(declarationOf(sheet.kind, columnId)?.title ?? phrase('Column'));
 }
+
+/** What a sheet is called now: the person's title, or the kind's in the language spoken. */
+export const titleOfSheet = ({ kind, title }: Pick<SheetState, 'kind' | 'title'>): string =>
+  kind !== 'own' && title === KINDS[kind].title ? spoken(title) : title;
 
 /** The layout of a book as it stands, with the names of columns remembered until columns change. */
 export class StateLayout implements Layout {
@@ -29,13 +34,16 @@ export class StateLayout implements Layout {
       if (sheet.title.toLowerCase() === wanted) return sheet.id;
     // Kind titles go on working after a sheet is renamed: other people's formulas use them.
     for (const sheet of this.#state.sheets.values()) {
-      if (sheet.kind !== 'own' && KINDS[sheet.kind].title.toLowerCase() === wanted) return sheet.id;
+      if (sheet.kind === 'own') continue;
+      const { title: english } = KINDS[sheet.kind];
+      if (english.toLowerCase() === wanted || spoken(english).toLowerCase() === wanted) return sheet.id;
     }
     return undefined;
   }
 
   titleOf(sheet: string): string | undefined {
-    return this.#state.sheets.get(sheet)?.title;
+    const found = this.#state.sheets.get(sheet);
+    return found && titleOfSheet(found);
   }
 
   rowIndex(sheet: string, row: string): number {
@@ -69,6 +77,11 @@ export class StateLayout implements Layout {
     if (!names) {
       const toName = columnNames(sheet.columnOrder.ids.map((id) => [id, titleOfColumn(sheet, id)] as const));
       const toColumn = new Map([...toName].map(([id, name]) => [name.toLowerCase(), id] as const));
+      // Titles of the kind go on working in English, whatever language they are shown in.
+      for (const id of sheet.columnOrder.ids) {
+        const english = declarationOf(sheet.kind, id)?.title.toLowerCase();
+        if (english !== undefined && !toColumn.has(english)) toColumn.set(english, id);
+      }
       names = { toName, toColumn };
       this.#names.set(sheetId, names);
     }

@@ -1,3 +1,4 @@
+import { spoken } from '../words/index.js';
 import { cropCalled } from './crops.js';
 import raw from './data/cautions.json';
 import { groupOf } from './groups.js';
@@ -44,7 +45,7 @@ export type CautionTopic =
 
 const toCaution = (row: { id: string; text: string }): Caution => ({
   id: row.id as CautionId,
-  text: row.text,
+  text: spoken(row.text),
 });
 
 /** The caution with this id. */

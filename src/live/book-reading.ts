@@ -8,16 +8,19 @@ import {
   type NamedKind,
   type Raw,
   StateLayout,
+  titleOfSheet,
   toShown,
   toStored,
 } from '../book/index.js';
 import type { DayNumber, Household, Working } from '../planning/types.js';
+import { workingInWords } from '../planning/working/in-words.js';
 import type { Problem } from '../problem.js';
 import { CellProblems } from './cell-problems.js';
 import { type Choice, choicesOf } from './choices.js';
 import { type ColumnView, columnViews } from './columns.js';
 import { FormulaWorkings } from './formula-working.js';
 import type { GardenPlans } from './garden-stage.js';
+import type { KnownFigures } from './known-figures.js';
 import type { PlannedKind, PlannedLine } from './lines.js';
 import { lotLabel } from './notes.js';
 import type { TypedRow } from './readers.js';
@@ -37,10 +40,19 @@ export class BookReading {
   readonly #problems: CellProblems;
   readonly #formulas = new FormulaWorkings(this, (stored) => this.settling.evaluate(stored));
 
-  constructor(doc: BookDoc, today: () => DayNumber) {
+  #shownSoFar = false;
+
+  constructor(
+    doc: BookDoc,
+    today: () => DayNumber,
+    /** Figures that are known from elsewhere until they are worked out here. */
+    readonly known: KnownFigures = () => undefined,
+  ) {
     this.state = new BookState(doc);
     this.layout = new StateLayout(this.state);
-    this.settling = new Settling(this.state, this.layout, today);
+    this.settling = new Settling(this.state, this.layout, today, () => {
+      if (this.#shownSoFar) this.workedOut();
+    });
     this.#problems = new CellProblems(this, this.settling, this.#formulas);
   }
 
@@ -61,11 +73,32 @@ export class BookReading {
     return this.settling.plan.household;
   }
 
+  /**
+   * Whether figures have been worked out. Where a book was opened to do so later, the first question that needs
+   * one does it; what paints before that asks for no figures, says so by `showsSoFar`, and hears of them.
+   */
+  get isPlanned(): boolean {
+    return this.settling.isPlanned;
+  }
+
+  /** Called by what paints cells without their figures: it will hear a change once they are there. */
+  showsSoFar(): void {
+    this.#shownSoFar = true;
+  }
+
+  /** Figures were worked out, and cells were shown without them. */
+  protected workedOut(): void {}
+
+  /** The day that the figures are for; known before they are worked out. */
+  get day(): DayNumber {
+    return this.settling.day;
+  }
+
   /** Sheets in their order. */
   sheets(): { readonly id: string; readonly kind: string; readonly title: string }[] {
     return this.state.sheetIds().map((id) => {
-      const { kind, title } = this.state.sheets.get(id)!;
-      return { id, kind, title };
+      const sheet = this.state.sheets.get(id)!;
+      return { id, kind: sheet.kind, title: titleOfSheet(sheet) };
     });
   }
 
@@ -156,7 +189,7 @@ export class BookReading {
     const from = this.sourceOf(sheet, row, column);
     if (from) {
       const found = workingOf(this.settling.plan, from);
-      return found && withPlaces(this, from, found);
+      return found && workingInWords(withPlaces(this, from, found));
     }
     const raw = this.settling.raw({ sheet, row, column });
     return isFormula(raw) ? this.#formulas.working({ sheet, row, column }, raw) : undefined;
@@ -184,22 +217,22 @@ export class BookReading {
     }
     const source = this.#declared(sheet, column)?.choices;
     if (!source) return undefined;
-    const { plan } = this.settling;
+    const { settling } = this;
     const food = row === null ? '' : String(this.value(sheet, row, 'food') ?? '');
     const lots =
       source === 'lots'
-        ? [...plan.lines.all()]
+        ? [...settling.plan.lines.all()]
             .flatMap(({ input }) => input.lots)
             .map((lot) => ({ lot, label: this.lotLabel(lot.id) }))
         : [];
     return choicesOf(
       source,
       {
-        shelf: plan.rows.sheet('shelf'),
-        foods: plan.rows.sheet('foods'),
-        draws: plan.rows.sheet('draws'),
-        beds: plan.rows.sheet('beds'),
-        dishes: plan.rows.sheet('dishes'),
+        shelf: settling.sheetOfKind('shelf'),
+        foods: settling.sheetOfKind('foods'),
+        draws: settling.sheetOfKind('draws'),
+        beds: settling.sheetOfKind('beds'),
+        dishes: settling.sheetOfKind('dishes'),
       },
       lots,
       food,
@@ -208,13 +241,13 @@ export class BookReading {
 
   /** A lot in words: 'Tomatoes, quart jar, 2025-08-30, top shelf'. */
   lotLabel(lot: string): string {
-    const shelf = this.settling.plan.rows.sheet('shelf');
+    const shelf = this.settling.sheetOfKind('shelf');
     return shelf ? lotLabel((column) => this.value(shelf.id, lot, column), lot) : lot;
   }
 
   /** The sheet of a kind ('shelf', 'foods', …), if the book has one. */
   sheetOfKind(kind: ReadKind): string | undefined {
-    return this.settling.plan.rows.sheet(kind)?.id;
+    return this.settling.sheetOfKind(kind)?.id;
   }
 
   /** What the rows of a kind are called, for a cell of another sheet to name one of them. */

@@ -15,6 +15,7 @@ import {
   titleOfColumn,
   toShown,
 } from '../book/index.js';
+import { phrase, spoken } from '../words/index.js';
 
 /** A column as it is shown: what the kind declares, with what the person changed. */
 export interface ColumnView {
@@ -66,7 +67,7 @@ export function columnViews(state: BookState, layout: Layout, sheetId: string): 
       role: declaration?.role ?? 'own',
       type: entryTypeIn(sheet, id),
       unit: declaration?.unit,
-      help: declaration?.help ?? 'A column of your own: text, numbers, dates or formulas.',
+      help: spoken(declaration?.help ?? phrase('A column of your own: text, numbers, dates or formulas.')),
       hidden: column.hidden ?? declaration?.hidden ?? false,
       pinned: column.pinned ?? false,
       width: column.width ?? declaration?.width,

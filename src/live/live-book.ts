@@ -15,8 +15,10 @@ import {
 import type { CalcEngine } from '../engine/calc-engine.js';
 import type { DayNumber } from '../planning/types.js';
 import type { Problem } from '../problem.js';
+import { onLanguage } from '../words/index.js';
 import { BookLooks } from './book-looks.js';
 import { todayHere } from './household.js';
+import type { KnownFigures } from './known-figures.js';
 import { allottedAsStored, forgotten, postings } from './post-draws.js';
 import { makeStillOurs } from './still-ours.js';
 import { BROKE_DOWN, figuresLeft } from './unforeseen.js';
@@ -42,6 +44,10 @@ export interface LiveBookOptions {
   readonly engine?: CalcEngine;
   /** Today as a day number; the device's civil day unless given. */
   readonly today?: () => DayNumber;
+  /** Work figures out only when `workOut` is called or something needs one; else that is done at once. */
+  readonly later?: boolean;
+  /** Figures that the page shows already, for what paints cells before they are worked out. */
+  readonly known?: KnownFigures;
 }
 
 type Listener = (change: BookChange) => void;
@@ -53,10 +59,20 @@ type Listener = (change: BookChange) => void;
 export class LiveBook extends BookLooks {
   readonly #history = new History();
   readonly #listeners = new Set<Listener>();
+  readonly #unheed = onLanguage(() => this.#sayAnew());
 
-  constructor(doc: BookDoc, { engine, today = () => todayHere() }: LiveBookOptions = {}) {
-    super(doc, today);
+  constructor(
+    doc: BookDoc,
+    { engine, today = () => todayHere(), later = false, known }: LiveBookOptions = {},
+  ) {
+    super(doc, today, known);
     if (engine) this.settling.attach(engine);
+    else if (!later) this.settling.planFirst();
+  }
+
+  /** Works the figures out, unless they are; what was painted without them hears of it. */
+  workOut(): void {
+    void this.settling.plan;
   }
 
   get undoLabel(): string | undefined {
@@ -68,6 +84,7 @@ export class LiveBook extends BookLooks {
   }
 
   attachEngine(engine: CalcEngine): void {
+    this.workOut();
     this.#tell('engine', [], this.settling.attach(engine), 'formulas are ready');
   }
 
@@ -82,6 +99,7 @@ export class LiveBook extends BookLooks {
     let cells: readonly CellAddress[];
     let notes: readonly Problem[];
     try {
+      this.workOut();
       const done = perform(command, bench);
       if (!done.ok) return done;
       notes = done.value.notes;
@@ -181,12 +199,14 @@ export class LiveBook extends BookLooks {
   /** Changes from another copy of the book: shown, but not this copy's to undo. */
   applyRemote(changes: readonly Change[]): void {
     if (changes.length === 0) return;
+    this.workOut();
     put(changes, { state: this.state, layout: this.layout });
     this.#settleAndTell('remote', changes, 'change from another copy', []);
   }
 
   /** To be called when the day may have turned: figures for 'today' follow. */
   refreshDay(): void {
+    this.workOut();
     const { asOf } = this.household;
     const cells = this.settling.settle([]);
     if (cells.length > 0 || this.household.asOf !== asOf) this.#tell('engine', [], cells, 'a new day');
@@ -199,12 +219,14 @@ export class LiveBook extends BookLooks {
 
   /** Lets the engine go. The book answers no more. */
   close(): void {
+    this.#unheed();
     this.#listeners.clear();
     this.settling.close();
   }
 
   /** A step back or forth. What another copy has changed since is not written over: a note says so. */
   #replay(which: 'undo' | 'redo'): boolean {
+    this.workOut();
     const label = (which === 'undo' ? this.#history.undoLabel : this.#history.redoLabel) ?? which;
     const step = which === 'undo' ? this.#history.undo() : this.#history.redo();
     if (!step) return false;
@@ -239,16 +261,30 @@ export class LiveBook extends BookLooks {
     }
   }
 
+  /** Told when what asked has got its answer: that may be a view in the middle of painting. */
+  protected override workedOut(): void {
+    queueMicrotask(() => this.#tell('engine', [], this.everyCell(), 'figures are worked out'));
+  }
+
+  /** Another language is spoken: names, problems and workings are made anew, and every view shows them. */
+  #sayAnew(): void {
+    this.layout.forgetNames();
+    if (this.settling.isPlanned) this.#workOutAnew();
+    const sheets = this.sheets().map(({ id }) => id);
+    this.#tell('engine', [], this.everyCell(), '', [], sheets);
+  }
+
   #tell(
     origin: BookChange['origin'],
     changes: readonly Change[],
     cells: readonly CellAddress[],
     label: string,
     notes: readonly Problem[] = [],
+    anew: readonly string[] = [],
   ): void {
     this.forgetReadings();
     const looked = this.lookedAnew(changes, cells);
-    const sheets = new Set<string>();
+    const sheets = new Set(anew);
     let settings = false;
     for (const { path } of changes) {
       if (path[0] === 'settings' || path[0] === 'title') settings = true;

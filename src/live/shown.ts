@@ -2,6 +2,7 @@ import { type CellValue, type Colour, isCellError } from '../book/index.js';
 import { fromIsoDay } from '../planning/dates.js';
 import type { Problem } from '../problem.js';
 import { containerWithId, roundSig, unitWithId } from '../units/index.js';
+import { dateFormat, numberFormat, say, spoken } from '../words/index.js';
 import type { ColumnView } from './columns.js';
 import type { LiveBook } from './live-book.js';
 
@@ -29,23 +30,16 @@ const ALARMING: ReadonlySet<string> = new Set(['at_risk']);
 
 /** A day that there is: 2026-02-30 is shown as it was typed. */
 const isIsoDay = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text) && fromIsoDay(text).ok;
-const days = new Intl.DateTimeFormat('en-US', { dateStyle: 'medium', timeZone: 'UTC' });
-const monthDays = new Intl.DateTimeFormat('en-US', { month: 'short', day: 'numeric', timeZone: 'UTC' });
-const numbers = new Map<number, Intl.NumberFormat>();
 
 export function shownNumber(value: number, decimals = 3): string {
-  let format = numbers.get(decimals);
-  if (!format) {
-    format = new Intl.NumberFormat('en-US', { maximumFractionDigits: decimals });
-    numbers.set(decimals, format);
-  }
+  const format = numberFormat({ maximumFractionDigits: decimals });
   const text = format.format(roundSig(value));
   return text === '-0' ? '0' : text.replace('-', '−');
 }
 
 /** With just so many digits after the point, as the person chose for a column. */
 export function fixedNumber(value: number, decimals: number): string {
-  const format = new Intl.NumberFormat('en-US', {
+  const format = numberFormat({
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,
   });
@@ -55,22 +49,25 @@ export function fixedNumber(value: number, decimals: number): string {
     .replace('-', '−');
 }
 
-export const shownDay = (iso: string): string => days.format(new Date(`${iso}T00:00:00Z`));
+export const shownDay = (iso: string): string =>
+  dateFormat({ dateStyle: 'medium' }).format(new Date(`${iso}T00:00:00Z`));
 
 /** ISO dates within a text as they are shown elsewhere. */
 export const withShownDays = (text: string): string =>
   text.replace(/\b\d{4}-\d{2}-\d{2}\b/g, (iso) => (isIsoDay(iso) ? shownDay(iso) : iso));
 
 export function shownMonthDay(text: string): string {
-  return /^\d{2}-\d{2}$/.test(text) ? monthDays.format(new Date(`2024-${text}T00:00:00Z`)) : text;
+  return /^\d{2}-\d{2}$/.test(text)
+    ? dateFormat({ month: 'short', day: 'numeric' }).format(new Date(`2024-${text}T00:00:00Z`))
+    : text;
 }
 
 /** The word for a unit beside `value`: 'quart jars', '1 quart jar', 'lb'. */
 export function unitWord(unit: string | undefined, value: number): string {
   if (!unit) return '';
   const known = containerWithId(unit) ?? unitWithId(unit);
-  if (!known) return unit;
-  return Math.abs(value) === 1 ? known.id : known.plural;
+  if (!known) return spoken(unit);
+  return spoken(Math.abs(value) === 1 ? known.id : known.plural);
 }
 
 /** The unit of a whole column, for its header: a planning column's, or that in which the person measures. */
@@ -98,16 +95,23 @@ function plain(value: CellValue, column: ColumnView): Omit<ShownCell, 'unit' | '
   if (typeof value === 'boolean') {
     return column.type === 'tick' && !value
       ? { text: '', kind: 'blank' }
-      : { text: value ? 'yes' : 'no', kind: 'tick' };
+      : { text: value ? say`yes` : say`no`, kind: 'tick' };
   }
   if (isIsoDay(value) && column.type !== 'text') return { text: shownDay(value), kind: 'date', iso: value };
   if (column.type === 'month-day') return { text: shownMonthDay(value), kind: 'date' };
-  return { text: value, kind: 'text' };
+  // What planners answer in words is told; what a person wrote stands as it was written.
+  return { text: column.role === 'planning' ? spoken(value) : value, kind: 'text' };
 }
+
+/** What is asked of a book to show one of its cells. */
+export type Showing = Pick<
+  LiveBook,
+  'value' | 'problem' | 'isFormula' | 'unit' | 'lotLabel' | 'colourOf' | 'noteOf'
+>;
 
 /** What a reader sees in a cell. `pending`: formulas are not worked out yet. */
 export function shownCell(
-  live: LiveBook,
+  live: Showing,
   sheet: string,
   row: string,
   column: ColumnView,
@@ -143,7 +147,7 @@ export function shownCell(
 }
 
 /** By the text, since what rounds to 0 is shown as 0. */
-function weightOf(
+export function weightOf(
   { id, role, taken }: ColumnView,
   { kind, text }: Pick<ShownCell, 'kind' | 'text'>,
 ): ShownCell['weight'] {
@@ -152,7 +156,7 @@ function weightOf(
   return ALARMING.has(taken?.column ?? id) ? 'strong' : undefined;
 }
 
-function rangeOf(live: LiveBook, sheet: string, row: string, column: ColumnView): string {
+function rangeOf(live: Showing, sheet: string, row: string, column: ColumnView): string {
   if (!column.range) return '';
   const [low, high] = column.range.map((id) => live.value(sheet, row, id));
   if (typeof low !== 'number' || typeof high !== 'number' || low === high) return '';

@@ -67,9 +67,10 @@ export function withPlaces(
     if (SETTINGS.test(given.name) && given.source === undefined) return { ...given, source: OF_HOUSEHOLD };
     const name = stem(given.name);
     for (const at of rows) {
-      for (const { id, title } of live.columns(at.sheet)) {
+      for (const { id, title, declaration } of live.columns(at.sheet)) {
         if (at.sheet === sheet && id === column) continue;
-        if (title.toLowerCase() !== name && !CALLED[name]?.includes(id)) continue;
+        const called = [title, declaration?.title ?? ''].some((each) => each.toLowerCase() === name);
+        if (!called && !CALLED[name]?.includes(id)) continue;
         if (holds(live.value(at.sheet, at.row, id), given.value))
           return { ...given, from: { ...at, column: id } };
       }

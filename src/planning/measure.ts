@@ -1,5 +1,6 @@
 import { ok, type Problem, type Result } from '../problem.js';
 import { type Bridge, containerHolds, containerWithId, inMeasure, unitWithId } from '../units/index.js';
+import { localNumber, spoken } from '../words/index.js';
 import { tidy } from './words.js';
 
 /** Turns amounts of one food from measure to measure; each pair is looked up once. */
@@ -39,7 +40,7 @@ export function measuresOf(bridges: readonly Bridge[]): Measures {
 /** 'quart jar', 'quart jars', '3 cups': the measure's own name, in the plural unless `n` is 1. */
 export function measureName(id: string, n = 2): string {
   const known = containerWithId(id) ?? unitWithId(id);
-  return known ? (n === 1 ? known.id : known.plural) : id;
+  return spoken(known ? (n === 1 ? known.id : known.plural) : id);
 }
 
 /** `2 quart jars`; at most 3 decimals. */
@@ -47,7 +48,7 @@ export const amountOf = (n: number, id: string): string => `${shortNumber(n)} ${
 
 /** A number for reading: at most 3 decimals, no trailing zeros. */
 export const shortNumber = (n: number): string =>
-  Number.isInteger(n) ? String(n + 0) : String(Math.round(n * 1000) / 1000 + 0);
+  localNumber(Number.isInteger(n) ? String(n + 0) : String(Math.round(n * 1000) / 1000 + 0));
 
 /** What `count` of a container hold, in quarts or, where they are reckoned by weight, in pounds. */
 export function holdsOf(

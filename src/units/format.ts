@@ -1,3 +1,4 @@
+import { localNumber, spoken } from '../words/index.js';
 import { containerWithId, unitWithId } from './find.js';
 import { roundSig } from './rounding.js';
 
@@ -27,7 +28,7 @@ function plainNumber(n: number): string {
 function labelled(text: string, singular: boolean, label: string | Labelled | undefined): string {
   if (label === undefined || label === '') return text;
   const known = typeof label === 'string' ? (unitWithId(label) ?? containerWithId(label)) : label;
-  const word = known ? (singular ? known.id : known.plural) : label;
+  const word = spoken(known ? (singular ? known.id : known.plural) : String(label));
   return `${text} ${word}`;
 }
 
@@ -40,7 +41,7 @@ function labelled(text: string, singular: boolean, label: string | Labelled | un
 export function formatAmount(n: number, label?: string | Labelled): string {
   if (!Number.isFinite(n)) return '';
   const text = plainNumber(n);
-  return labelled(text, text === '1' || text === '-1', label);
+  return labelled(localNumber(text), text === '1' || text === '-1', label);
 }
 
 const PARTS: readonly (readonly [number, string])[] = [

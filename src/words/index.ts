@@ -1,4 +1,5 @@
 export {
+  isSpoken,
   LANGUAGES,
   type Messages,
   messages,

@@ -50,6 +50,11 @@ export function speakWith(tag: string, found: Messages | null): void {
   for (const listener of [...listeners]) listener();
 }
 
+/** Whether speaking `tag` needs nothing to be loaded: it is spoken already, or English is. */
+export const isSpoken = (tag: string): boolean =>
+  languageOf(tag) === languageOf(now.tag) ||
+  (now.messages === null && LOADERS[languageOf(tag)] === undefined);
+
 /**
  * All that is said from now on is in the language of `tag` (BCP 47: `de`, `de-AT`), or in English where that
  * language is not known. One language is spoken at a time on a page or in a process. Resolves, with the tag

@@ -31,7 +31,7 @@ const isQuoted = (text: string, at: number): boolean => text[at - 1] === '“' |
 
 /** Puts the holes into a translated text. Holes that are texts of ours themselves are translated too. */
 export function filled(text: string, holes: readonly Hole[]): string {
-  return text.replace(/\{(\d)\}/g, (all, number: string, at: number) => {
+  return text.replace(/\{(\d)\}/g, (_all, number: string, at: number) => {
     const hole = holes[Number(number)];
     if (hole == null) return String(hole);
     if (typeof hole === 'number') return localNumber(String(hole));

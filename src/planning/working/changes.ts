@@ -1,4 +1,4 @@
-import { say } from '../../words/index.js';
+import { say, spoken } from '../../words/index.js';
 import type { WorkingInput } from '../types.js';
 
 const MOST = 6;
@@ -7,17 +7,18 @@ const MOST = 6;
 const short = (name: string): string => name.split(/, (?!all )|: | \(/)[0]!.trim();
 
 function change({ name, origin }: WorkingInput): string {
-  const what = short(name);
+  const english = short(name);
+  const what = spoken(english);
   switch (origin) {
     case 'entered':
-      return what === 'As-of date' ? say`another as-of date` : say`another entry for “${what}”`;
+      return english === 'As-of date' ? say`another as-of date` : say`another entry for “${what}”`;
     case 'own':
       return say`another figure of your own for “${what}”`;
     case 'learned':
       return say`what you write down from now on: “${what}” is learned from it`;
     case 'computed':
       // A published figure that was worked out from what is printed.
-      if (what === 'Published') return say`a figure of your own, which goes before the published one`;
+      if (english === 'Published') return say`a figure of your own, which goes before the published one`;
       return say`whatever changes “${what}”`;
     case 'published':
     case 'from memory':

@@ -1,9 +1,9 @@
-import { phrase, say } from '../../words/index.js';
+import { phrase, say, spoken } from '../../words/index.js';
 import { shortNumber } from '../measure.js';
 import type { Origin, PlanValue, WorkingInput } from '../types.js';
 
 const THIRDS = ['', '⅓', '⅔'] as const;
-const SIGNED = /[−-]?(?:\d[\d,]*(?:\.\d+)?[⅓⅔]?|[⅓⅔])/g;
+const SIGNED = /[−-]?(?:\d(?:[\d.,\u00a0’]*\d)?[⅓⅔]?|[⅓⅔])/g;
 
 /** A number for reading: thirds as fractions, else at most three decimals. */
 export function n(value: number): string {
@@ -45,8 +45,9 @@ export function closing(
   if (value === null) return null;
   const last = steps.at(-1);
   if (last !== undefined && endsIn(last, value)) return null;
-  const text = typeof value === 'number' ? `${n(value)}${unit === '' ? '' : ` ${unit}`}` : value;
+  const text =
+    typeof value === 'number' ? `${n(value)}${unit === '' ? '' : ` ${spoken(unit)}`}` : spoken(value);
   const taken = steps.length === 0 ? inputs.find((each) => isSame(each.value, value)) : undefined;
   const whence = taken && WHENCE[taken.origin];
-  return whence ? `${whence} = ${text}` : taken ? `${taken.name} = ${text}` : say`so ${text}`;
+  return whence ? `${spoken(whence)} = ${text}` : taken ? `${spoken(taken.name)} = ${text}` : say`so ${text}`;
 }

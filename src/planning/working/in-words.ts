@@ -1,0 +1,32 @@
+import { spoken } from '../../words/index.js';
+import type { PlanValue, Working, WorkingInput } from '../types.js';
+
+const valueInWords = (value: PlanValue): PlanValue => (typeof value === 'string' ? spoken(value) : value);
+
+const inputInWords = (given: WorkingInput): WorkingInput => ({
+  ...given,
+  name: spoken(given.name),
+  value: valueInWords(given.value),
+  unit: spoken(given.unit),
+  ...(given.source !== undefined && { source: spoken(given.source) }),
+});
+
+/**
+ * A working in the language spoken now. Planners find and compare what they name in English; this is done last,
+ * to what a person reads.
+ */
+export function workingInWords(working: Working): Working {
+  const { rule, missing, changes, cautions } = working;
+  return {
+    ...working,
+    title: spoken(working.title),
+    value: valueInWords(working.value),
+    unit: spoken(working.unit),
+    rule: spoken(rule),
+    inputs: working.inputs.map(inputInWords),
+    steps: working.steps.map((step) => ({ ...step, text: spoken(step.text) })),
+    ...(missing !== undefined && { missing: spoken(missing) }),
+    ...(changes && { changes: changes.map(spoken) }),
+    ...(cautions && { cautions: cautions.map(spoken) }),
+  };
+}
