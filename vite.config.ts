@@ -1,9 +1,16 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { defineConfig, type Plugin } from 'vite';
+import { defineConfig } from 'vite';
 import { PACKAGE_ALIASES } from './components/package/aliases.mjs';
-import { ENTRIES } from './components/package/entries.mjs';
+import {
+  definingEntries,
+  definingEntry,
+  embedAlone,
+  embedClass,
+} from './components/package/build-plugins.js';
+import { DEFINING, ENTRIES } from './components/package/entries.mjs';
 import { guardedLoops } from './components/package/guarded-loops.js';
+import { oneFileBuild } from './components/package/one-file-build.js';
 import { guidePages } from './demo/guide/build/plugin.mjs';
 
 const at = (path: string) => resolve(import.meta.dirname, path);
@@ -30,19 +37,10 @@ const GROUPS = [
   },
 ];
 
-/**
- * What the embedded sheet shares with the other elements comes into its file once more, small as it is: so that
- * all of it that runs before a reader does something is one file, with one integrity hash.
- */
-const embedAlone: Plugin = {
-  name: 'embed-alone',
-  enforce: 'pre',
-  async resolveId(source, importer) {
-    const shared = /\/(?:token-text|define)\.js$/.test(source);
-    if (!shared || !importer || !/components\/embed\//.test(importer)) return null;
-    const found = await this.resolve(source, importer, { skipSelf: true });
-    return found && { ...found, id: `${found.id}?embed` };
-  },
+const { version } = JSON.parse(readFileSync(at('package.json'), 'utf8')) as { version: string };
+const define = { __CROFTSHEET_VERSION__: JSON.stringify(version) };
+const alias = {
+  '@lit/reactive-element/decorators/custom-element.js': at('components/package/custom-element.ts'),
 };
 
 export default defineConfig(({ mode }) => {
@@ -54,20 +52,27 @@ export default defineConfig(({ mode }) => {
         sourcemap: true,
         lib: { entry: at('src/core.ts'), formats: ['es'], fileName: () => 'core.js' },
         // Node users install these beside us; bundling them again would only duplicate them.
-        rollupOptions: { external: [/^[a-z@]/i] },
+        rollupOptions: {
+          external: [/^[a-z@]/i],
+          output: { chunkFileNames: 'core-parts/[name]-[hash].js' },
+        },
       },
     };
   }
-  const entry = Object.fromEntries(Object.entries(ENTRIES).map(([name, source]) => [name, at(source)]));
+  if (mode === 'one-file')
+    return { plugins: [guardedLoops], define, resolve: { alias }, build: oneFileBuild(at) };
   const fileName = (_format: string, name: string) => `${name}.js`;
   if (mode === 'elements') {
+    const entry = Object.fromEntries(
+      Object.entries(ENTRIES).map(([name, source]) => [
+        name,
+        DEFINING.includes(name) ? definingEntry(name) : at(source),
+      ]),
+    );
     return {
-      plugins: [embedAlone, guardedLoops],
-      resolve: {
-        alias: {
-          '@lit/reactive-element/decorators/custom-element.js': at('components/package/custom-element.ts'),
-        },
-      },
+      plugins: [definingEntries(at), embedAlone, embedClass, guardedLoops],
+      define,
+      resolve: { alias },
       build: {
         outDir: at('dist'),
         emptyOutDir: true,
@@ -88,7 +93,9 @@ export default defineConfig(({ mode }) => {
   if (mode === 'server') {
     // The same entries for where there is no page: lit and the others come from beside us, with their own
     // files for servers, so that importing an element throws nothing and defines nothing that could draw.
+    const entry = Object.fromEntries(Object.entries(ENTRIES).map(([name, source]) => [name, at(source)]));
     return {
+      define,
       build: {
         outDir: at('dist/server'),
         emptyOutDir: true,

@@ -1,10 +1,15 @@
 /** The part of an embedded sheet that opens it as a grid; loaded when a reader asks for that. */
 import type { BookDoc } from '../../src/book/index.js';
 import { type ShownTable, shownTable } from '../../src/live/embed/index.js';
+import type { KnownFigure } from '../../src/live/known-figures.js';
 import type { CroftBook } from '../book/croft-book.js';
 import '../book/croft-book.js';
-import '../sheet/croft-sheet.js';
 import type { GridCell } from '../grid/grid-view.js';
+import { defineElements } from '../package/definitions.js';
+import '../sheet/croft-sheet.js';
+import type { GridPane } from '../sheet/grid-pane.js';
+import { loadGrid } from '../sheet/load-grid.js';
+import { sheetCalled } from '../sheet/sheet-called.js';
 
 export interface GridOptions {
   readonly book: BookDoc;
@@ -15,6 +20,10 @@ export interface GridOptions {
   readonly cell: GridCell | null;
   /** Height in pixels that the whole of it is to take. */
   readonly height: number;
+  /** What the table shows in a cell; undefined where it has none. */
+  shown(row: string, column: string): KnownFigure | undefined;
+  /** Called when all is loaded, and the grid about to be drawn in the same turn: it is to come into sight now. */
+  ready(): void;
   /** Called with what the book has become. */
   changed(book: BookDoc, table: ShownTable): void;
   /** The columns and open columns of the table that the sheet goes back to. */
@@ -22,30 +31,43 @@ export interface GridOptions {
   readonly open: readonly string[];
 }
 
+defineElements();
+
 /** Least height of the grid itself, in pixels. */
 const LEAST = 240;
 
-/** Puts the grid into `into`, which is to be out of sight until this resolves; false where it cannot open. */
+/**
+ * Puts the grid into `into` before its figures are worked out, with those that the table shows; false where it
+ * cannot open.
+ */
 export async function openGridIn(into: HTMLElement, options: GridOptions): Promise<boolean> {
+  await loadGrid();
+  options.ready();
   const book = document.createElement('croft-book');
   book.gridLicenceKey = options.gridLicenceKey;
   book.engineLicenceKey = options.engineLicenceKey;
   book.book = options.book;
+  let id: string | undefined;
+  book.known = (of, row, column) => {
+    id ??= book.live ? sheetCalled(book.live, options.sheet)?.id : undefined;
+    return of === id ? options.shown(row, column) : undefined;
+  };
   const sheet = document.createElement('croft-sheet');
   sheet.sheet = options.sheet;
   sheet.bare = true;
   sheet.view = 'edit';
-  // What is drawn until the grid stands is out of sight: the least of it.
-  sheet.columns = options.columns.slice(0, 1);
+  sheet.standIn = true;
   book.append(sheet);
   into.append(book);
   await opened(book);
   const { live } = book;
   if (!live) return false;
-  const pane = await mounted(sheet);
+  await sheet.updateComplete;
+  const pane = sheet.shadowRoot?.querySelector('croft-grid-pane');
   if (!pane) return false;
   const around = sheet.offsetHeight - pane.offsetHeight;
   sheet.style.setProperty('--croft-sheet-height', `${Math.max(LEAST, options.height - around)}px`);
+  if (!(await mounted(pane))) return false;
   pane.view?.focus(options.cell ?? undefined);
   live.on('change', ({ changes }) => {
     if (changes.length === 0) return;
@@ -62,19 +84,12 @@ const opened = (book: CroftBook): Promise<void> =>
       book.addEventListener(name, () => done(), { once: true });
   });
 
-type Sheet = HTMLElementTagNameMap['croft-sheet'];
-type Pane = HTMLElementTagNameMap['croft-grid-pane'];
-
-/** The pane once its grid stands; undefined where the sheet went back to its table. */
-function mounted(sheet: Sheet): Promise<Pane | undefined> {
+/** Whether the grid stands; false where the sheet went back to its table. */
+function mounted(pane: GridPane): Promise<boolean> {
   return new Promise((done) => {
-    const look = (): void => {
-      const pane = sheet.shadowRoot?.querySelector('croft-grid-pane');
-      if (pane?.view) done(pane);
-      else if (sheet.view === 'read') done(undefined);
-      else requestAnimationFrame(look);
-    };
-    look();
+    if (pane.view) return done(true);
+    pane.addEventListener('mounted', () => done(true), { once: true });
+    pane.addEventListener('failed', () => done(false), { once: true });
   });
 }
 

@@ -26,6 +26,7 @@ export const ELEMENT_ENTRIES = {
 export const ENTRIES = {
   croftsheet: 'components/croftsheet.ts',
   'croftsheet-embed': 'components/embed/croft-embed.ts',
+  classes: 'components/package/classes.ts',
   jsx: 'components/jsx.ts',
   'croftsheet-embed-page': 'components/embed/embed-page.ts',
   ...Object.fromEntries(
@@ -33,4 +34,16 @@ export const ENTRIES = {
       .filter(([name]) => name !== 'croft-embed')
       .map(([name, source]) => [`elements/${name}`, source]),
   ),
+};
+
+/** Entries that define the elements whose classes they bring. */
+export const DEFINING = Object.keys(ENTRIES).filter(
+  (name) => name === 'croftsheet' || name.startsWith('elements/'),
+);
+
+/** The one file for those who can put only one on their site, and the folder of `dist` that has it. */
+export const ONE_FILE = {
+  folder: 'one-file',
+  name: 'croftsheet-reading',
+  source: 'components/package/one-file.ts',
 };

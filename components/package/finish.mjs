@@ -3,6 +3,9 @@
 import { createHash } from 'node:crypto';
 import { copyFileSync, cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { ONE_FILE } from './entries.mjs';
+import { finishOneFile } from './finish-one-file.mjs';
 import { elementsManifest } from './manifest.mjs';
 
 const repository = resolve(import.meta.dirname, '../..');
@@ -10,9 +13,9 @@ const dist = resolve(repository, 'dist');
 
 const filesIn = (folder) =>
   readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((each) => each.isFile() && /\.(js|html)$/.test(each.name))
+    .filter((each) => each.isFile() && /\.(js|html|css|json)$/.test(each.name))
     .map((each) => resolve(each.parentPath, each.name).slice(dist.length + 1))
-    .filter((name) => !name.startsWith('server/') && !name.startsWith('types/') && name !== 'core.js')
+    .filter((name) => !/^(?:server|types)\//.test(name) && name !== 'integrity.json')
     .sort();
 
 /** What each version has, from the data that the guide shows too. */
@@ -25,6 +28,7 @@ function changelog() {
   return `# Changes\n\n${versions.join('\n')}`;
 }
 
+/** A hash of every file that a page may load. */
 function makeIntegrity() {
   const hashes = filesIn(dist).map((name) => [
     name,
@@ -33,7 +37,18 @@ function makeIntegrity() {
       .digest('base64')}`,
   ]);
   writeFileSync(resolve(dist, 'integrity.json'), `${JSON.stringify(Object.fromEntries(hashes), null, 1)}\n`);
+  return new Map(hashes);
 }
+
+/** Says of the files that stand alone how large they are and what a page checks them by. */
+function say(hashes) {
+  for (const name of ['croftsheet-embed.js', `${ONE_FILE.folder}/${ONE_FILE.name}.js`]) {
+    const size = gzipSync(readFileSync(resolve(dist, name)), { level: 9 }).length;
+    console.log(`${name}: ${size} bytes under gzip, integrity="${hashes.get(name)}"`);
+  }
+}
+
+finishOneFile(dist);
 
 writeFileSync(
   resolve(dist, 'custom-elements.json'),
@@ -42,4 +57,4 @@ writeFileSync(
 cpSync(resolve(repository, 'components/look/themes'), resolve(dist, 'themes'), { recursive: true });
 copyFileSync(resolve(import.meta.dirname, 'embed.html'), resolve(dist, 'embed.html'));
 writeFileSync(resolve(dist, 'CHANGELOG.md'), changelog());
-makeIntegrity();
+say(makeIntegrity());
