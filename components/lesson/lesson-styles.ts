@@ -29,6 +29,10 @@ export const lessonStyles = css`
     align-items: center;
     gap: 0.375rem;
   }
+  .controls .seed input {
+    width: 5.5rem;
+    font-weight: 400;
+  }
   .controls select {
     width: auto;
     flex: 0 1 auto;

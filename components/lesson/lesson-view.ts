@@ -42,13 +42,22 @@ export function cautionsOf(lesson: Lesson | null, asked: readonly Asked[]): read
 export interface ControlsAsked {
   readonly topics: readonly string[];
   readonly level: Level;
+  readonly seed: string;
   readonly onLevel: (level: number) => void;
-  readonly onAnother: () => void;
+  /** With a seed: that sheet; else any other. */
+  readonly onAnother: (seed?: string) => void;
   readonly onPrint: () => void;
 }
 
 /** Level, another sheet, print; a lesson without numbers of the book is only printed. */
-export function controls({ topics, level, onLevel, onAnother, onPrint }: ControlsAsked): TemplateResult {
+export function controls({
+  topics,
+  level,
+  seed,
+  onLevel,
+  onAnother,
+  onPrint,
+}: ControlsAsked): TemplateResult {
   const [only, ...more] = topics.map(topicWithId);
   return html`<div class="controls" part="controls">
     ${
@@ -62,7 +71,18 @@ export function controls({ topics, level, onLevel, onAnother, onPrint }: Control
                   </option>`,
                 )}
               </select></label
-            ><button class="button" type="button" @click=${onAnother}>Another sheet</button>`
+            ><label class="seed"
+              >Sheet
+              <input
+                type="text"
+                maxlength="40"
+                autocomplete="off"
+                .value=${seed}
+                @change=${({ target }: Event) => {
+                  const asked = (target as HTMLInputElement).value.trim();
+                  if (asked !== '') onAnother(asked);
+                }} /></label
+            ><button class="button" type="button" @click=${() => onAnother()}>Another sheet</button>`
         : nothing
     }
     <button class="button" type="button" @click=${onPrint}>Print with key</button>

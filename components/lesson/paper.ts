@@ -8,6 +8,7 @@ import {
   unitText,
 } from '../../src/lessons/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { PAPER_FONTS } from '../look/print-frame.js';
 import { chartPicture } from './chart-view.js';
 import { paperTaskKeys, paperTasks } from './task-paper.js';
 
@@ -57,6 +58,15 @@ export const PAPER_RULES = `
   .paper svg .line { stroke: #bbb; }
   .paper svg .foot { stroke: #000; }
   .paper svg .bar { fill: #888; stroke: #000; }
+`;
+
+/** The same in the frame that is printed alone. */
+export const FRAME_RULES = `
+  @page { margin: 14mm; }
+  * { box-sizing: border-box; }
+  body { font: 11pt/1.4 ${PAPER_FONTS}; color: #000; margin: 0; }
+  .unseen { display: none; }
+  ${PAPER_RULES}
 `;
 
 const list = (title: string, items: readonly string[]): TemplateResult | typeof nothing =>

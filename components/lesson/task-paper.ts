@@ -7,15 +7,16 @@ import {
   sheetOf,
   type TaskSheet,
 } from '../../src/lessons/formula-task-rows.js';
-import { formulaTaskWith, type LessonTask } from '../../src/lessons/index.js';
+import { type LessonTask, tasksNamed } from '../../src/lessons/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { rowName } from '../../src/live/row-name.js';
 
-function taskSheet(live: LiveBook, { task: id, rows: only }: LessonTask): TaskSheet | null {
-  const task = formulaTaskWith(id);
-  const sheet = task ? sheetOf(live, task) : null;
-  if (!task || sheet === null) return null;
-  return { task, sheet, rows: rowsOf(live, task, only).slice(0, MOST_TASK_ROWS) };
+function taskSheets(live: LiveBook, { task: ids, rows: only }: LessonTask): readonly TaskSheet[] {
+  return (tasksNamed(ids) ?? []).flatMap((task) => {
+    const sheet = sheetOf(live, task);
+    const rows = sheet === null ? [] : rowsOf(live, task, only).slice(0, MOST_TASK_ROWS);
+    return sheet === null || rows.length === 0 ? [] : [{ task, sheet, rows }];
+  });
 }
 
 const told = (live: LiveBook, sheet: string, row: string, column: string): string =>
@@ -49,20 +50,20 @@ function each(
   tasks: readonly LessonTask[],
   view: (at: TaskSheet, task: LessonTask) => TemplateResult,
 ): TemplateResult | typeof nothing {
-  const there = tasks.flatMap((task) => {
-    const at = taskSheet(live, task);
-    return at && at.rows.length > 0 ? [view(at, task)] : [];
-  });
+  const there = tasks.flatMap((task) => taskSheets(live, task).map((at) => view(at, task)));
   return there.length === 0 ? nothing : html`<h2>Write the formula</h2>${there}`;
 }
+
+const isSeveral = (ids: string): boolean => (tasksNamed(ids) ?? []).length > 1;
 
 /** Formulas to be written, with room for them. */
 export const paperTasks = (live: LiveBook, tasks: readonly LessonTask[]) =>
   each(
     live,
     tasks,
-    (at, { text }) => html`<div class="task">
-      <p>${text ?? at.task.asks}</p>
+    (at, { text, task: ids }) => html`<div class="task">
+      ${text ? html`<p>${text}</p>` : nothing}
+      ${isSeveral(ids) || !text ? html`<p>${at.task.asks}</p>` : nothing}
       ${table(live, at, false)}
       <p class="blank-line">Formula for every row: = <i></i></p>
     </div>`,

@@ -19,6 +19,8 @@ export interface CheckAsked {
   readonly only: readonly string[] | undefined;
   readonly seed: string;
   readonly licenceKey: string;
+  /** Others to be written on the same copy. */
+  readonly beside?: readonly FormulaTask[];
 }
 
 export interface CheckAnswer {
@@ -78,7 +80,8 @@ export class TaskChecks {
     }
   }
 
-  async #open({ live, task, only, seed, licenceKey }: CheckAsked, whole: boolean): Promise<FormulaCheck> {
+  async #open(asked: CheckAsked, whole: boolean): Promise<FormulaCheck> {
+    const { live, task, only, seed, licenceKey, beside = [] } = asked;
     const [{ HyperFormulaEngine }, { FormulaCheck: Check }, { openCheckCopy }] = await Promise.all([
       import('../../src/engine/hyperformula-engine.js'),
       import('../../src/lessons/formula-task.js'),
@@ -89,6 +92,6 @@ export class TaskChecks {
       openBook(doc, { engine: new HyperFormulaEngine({ asOf, basis }, licenceKey), today: () => asOf });
     const { copy, isWhole } = openCheckCopy(live, task, open, { only, whole });
     this.#isWhole = isWhole;
-    return new Check(copy, task, { ...(only && { only }), seed });
+    return new Check(copy, task, { ...(only && { only }), seed, beside });
   }
 }

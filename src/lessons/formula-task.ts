@@ -22,6 +22,8 @@ export interface CheckAbout {
   readonly only?: readonly string[];
   /** The same one tries the same other numbers. */
   readonly seed?: string;
+  /** Others that are to be written on the same copy: they count as written right, so that one is judged by itself. */
+  readonly beside?: readonly FormulaTask[];
 }
 
 const BLANK: TaskChecked = { kind: 'blank' };
@@ -37,13 +39,14 @@ export class FormulaCheck {
   #isAtWork = false;
 
   /** `copy` is changed by checking, and put back. */
-  constructor(copy: LiveBook, task: FormulaTask, { only, seed = '1' }: CheckAbout = {}) {
+  constructor(copy: LiveBook, task: FormulaTask, { only, seed = '1', beside = [] }: CheckAbout = {}) {
     this.#copy = copy;
     this.#task = task;
     const sheet = sheetOf(copy, task);
     this.#only = only;
     this.#seed = seed;
     this.#trial = sheet === null ? null : new FormulaTrial(copy, task, sheet);
+    for (const each of beside) if (each !== task) this.#trial?.solve(columnAsked(each.column), each.answer);
   }
 
   /** Rows in which the figure is what the task is about; empty where the book has none. */

@@ -185,3 +185,11 @@ export const FORMULA_TASKS: readonly FormulaTask[] = [
 
 export const formulaTaskWith = (id: string): FormulaTask | undefined =>
   FORMULA_TASKS.find((task) => task.id === id);
+
+/** Tasks by their ids, with commas or blanks between; undefined where one is none, or they are of several kinds. */
+export function tasksNamed(ids: string): readonly FormulaTask[] | undefined {
+  const tasks = ids.split(/[\s,]+/).flatMap((id) => (id === '' ? [] : [formulaTaskWith(id)]));
+  const known = tasks.filter((task) => task !== undefined);
+  const isWhole = known.length > 0 && known.length === tasks.length;
+  return isWhole && known.every(({ kind }) => kind === known[0]!.kind) ? [...new Set(known)] : undefined;
+}

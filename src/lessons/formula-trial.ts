@@ -26,6 +26,20 @@ export class FormulaTrial {
     this.#add(MODEL, 'Formula of the plan', toShown(task.answer, sheet, copy.inside.layout));
   }
 
+  /** Fills a column with a right formula, given with columns by id. */
+  solve(column: string, answer: string): void {
+    const { copy, sheet } = this;
+    const cells = copy.rowIds(sheet).map((row) => ({ row, column, typed: null }));
+    const formula = toShown(answer, sheet, copy.inside.layout);
+    copy.apply({
+      do: 'all',
+      of: [
+        { do: 'set cells', sheet, cells },
+        { do: 'describe column', sheet, column, as: { formula } },
+      ],
+    });
+  }
+
   /** Puts in what was written; answers what is wrong with it, or null. */
   begin(written: Written): string | null {
     const { copy, sheet } = this;

@@ -4,7 +4,7 @@ export { type AuthoredQuestion, readQuestion, type WrittenQuestion } from './aut
 export { type BookNumbers, readNumbers } from './book-numbers.js';
 export { checkAnswer } from './check-answer.js';
 export type { Checked, CheckOptions } from './checked.js';
-export { FORMULA_TASKS, type FormulaTask, formulaTaskWith } from './formula-tasks.js';
+export { FORMULA_TASKS, type FormulaTask, formulaTaskWith, tasksNamed } from './formula-tasks.js';
 export {
   LESSON_FORMAT,
   type Lesson,

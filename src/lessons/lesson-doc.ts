@@ -1,4 +1,4 @@
-import { type BookDoc, BookState, type Command, perform, StateLayout, toShown } from '../book/index.js';
+import { type BookDoc, BookState, type Command, perform, StateLayout } from '../book/index.js';
 import type { BookReading } from '../live/book-reading.js';
 import { NAMING } from '../live/row-name.js';
 import { readsColumn } from './formula-task-columns.js';
@@ -14,11 +14,9 @@ export interface LessonDocAsked {
   readonly sheet: string;
   /** What was written before. */
   readonly entries?: Entries;
-  /** Tasks whose columns have a right formula already, so that another one can be checked by itself. */
-  readonly solved?: readonly FormulaTask[];
 }
 
-const WIDTH = 190;
+const WIDTH = 150;
 
 /**
  * A copy of a book in which planning columns are blank: each is hidden, and in its place stands a column of the
@@ -27,13 +25,9 @@ const WIDTH = 190;
 export function lessonDoc(book: BookReading, asked: LessonDocAsked): BookDoc {
   const state = new BookState(book.toJSON());
   const bench = { state, layout: new StateLayout(state) };
-  const { tasks, sheet, solved = [], entries = {} } = asked;
+  const { tasks, sheet, entries = {} } = asked;
   perform({ do: 'all', of: hiding(book, asked) }, bench);
   for (const task of tasks) perform({ do: 'all', of: blanking(book, sheet, task) }, bench);
-  for (const { column, answer } of solved) {
-    const as = { formula: toShown(answer, sheet, bench.layout) };
-    perform({ do: 'describe column', sheet, column: columnAsked(column), as }, bench);
-  }
   for (const [column, cells] of Object.entries(entries)) {
     for (const [row, typed] of Object.entries(cells))
       perform({ do: 'set cells', sheet, cells: [{ row, column: columnAsked(column), typed }] }, bench);

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Problem, Result } from '../problem.js';
 import { type AuthoredQuestion, readQuestion } from './authored.js';
 import { ROUNDINGS } from './exact.js';
-import { FORMULA_TASKS, formulaTaskWith } from './formula-tasks.js';
+import { FORMULA_TASKS, tasksNamed } from './formula-tasks.js';
 import { MOST_PROBLEMS } from './sheet.js';
 import { TOPICS, topicWithId } from './topics/index.js';
 import { LEVELS, type Level } from './types.js';
@@ -26,7 +26,10 @@ const question = z.strictObject({
 
 /** A planning column for which pupils write the formula. */
 const task = z.strictObject({
+  /** One, or several of one kind of sheet with commas between. */
   task: words,
+  /** `grid`: written in the grid of the sheet, where the page has a licence key for it. */
+  view: z.enum(['table', 'grid']).optional(),
   /** What is asked; the task's own sentence unless given. */
   text: words.optional(),
   /** Ids of rows; those that suit it unless given. */
@@ -55,8 +58,9 @@ export const lessonSchema = z.strictObject({
 
 /** A formula to be written, as a lesson asks for it. */
 export interface LessonTask {
-  /** Kind of sheet and column: `foods/weeks_of_supply`. */
+  /** Kind of sheet and column: `foods/weeks_of_supply`; several with commas between. */
   readonly task: string;
+  readonly view?: 'table' | 'grid' | undefined;
   readonly text?: string | undefined;
   readonly rows?: readonly string[] | undefined;
   readonly hints: readonly string[];
@@ -151,12 +155,12 @@ export function parseLesson(json: unknown): LessonRead {
       );
   });
   rest.tasks.forEach((each, at) => {
-    if (!formulaTaskWith(each.task))
+    if (!tasksNamed(each.task))
       problems.push(
         bad(
           'no-such-task',
           `There is no column “${each.task.slice(0, 40)}” to write a formula for.`,
-          `Write one of: ${FORMULA_TASKS.map(({ id }) => id).join(', ')}.`,
+          `Write one of: ${FORMULA_TASKS.map(({ id }) => id).join(', ')}; or several of one kind.`,
           `tasks.${at}.task`,
         ),
       );
@@ -201,7 +205,7 @@ function mendFor(path: string): string {
     questions:
       'Write each question as { "text": "…", "answer": "…" }, with "unit", "round", "hints" or "choices" where wanted.',
     tasks:
-      'Write each task as { "task": "foods/weeks_of_supply" }, with "text", "rows" or "hints" where wanted.',
+      'Write each task as { "task": "foods/weeks_of_supply" }, with "text", "rows", "hints" or "view": "grid" where wanted.',
   };
   return how[part] ?? 'Write it as a list of sentences, or take out what no lesson has.';
 }
