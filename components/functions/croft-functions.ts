@@ -176,6 +176,8 @@ export class CroftFunctions extends LitElement {
   };
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-functions': CroftFunctions;

@@ -17,7 +17,12 @@ import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
 import { referenceStyles } from './functions-styles.js';
 
+/** Words of a declaration as a sentence. */
+const sentence = (text: string): string => stopped(text.slice(0, 1).toUpperCase() + text.slice(1));
 const stopped = (text: string): string => (/[.?!]$/.test(text) ? text : `${text}.`);
+/** A long name may go on in the next line after each of its words. */
+const breakable = (text: string): TemplateResult[] =>
+  text.split(/(?<=_)/).map((part, i) => (i === 0 ? html`${part}` : html`<wbr />${part}`));
 
 /**
  * Inside `<croft-functions>`: one function with a field for each argument; the answer and its working follow
@@ -50,7 +55,7 @@ export class FunctionReferenceView extends LitElement {
     const { signature, summary, gives, arguments: args, details, caution } = this.#reference;
     const tried = tryFunction(this.declaration, this.texts, this.context);
     return html`<article aria-labelledby="name">
-      <h3 id="name" tabindex="-1">${signature.replaceAll('_', '_\u200b')}</h3>
+      <h3 id="name" tabindex="-1">${breakable(signature)}</h3>
       <p>${summary} <span class="quiet">Gives ${stopped(gives)}</span></p>
       ${caution === '' ? nothing : html`<p class="caution small">${icons.care}<span>${caution}</span></p>`}
       <div class="try">
@@ -92,7 +97,7 @@ export class FunctionReferenceView extends LitElement {
           : nothing
       }
       <p class="small quiet" id=${`help-${i}`}>
-        ${stopped(help)} Takes ${takes}${unit === '' ? '.' : html`; in <em>${unit}</em>.`}
+        ${sentence(help)} Takes ${takes}${unit === '' ? '.' : html`; in <em>${unit}</em>.`}
         ${optional ? html`Left out: ${stopped(otherwise)}` : nothing}
       </p>
     </div>`;

@@ -2,15 +2,20 @@
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { build } from 'vite';
 import { staticParts, total } from './static-parts.mjs';
 import { repository, unpack } from './unpacked.mjs';
 
-/** Bytes under gzip before a reader does anything. */
-const EMBED_BUDGET = 30_000;
+/** Most bytes under gzip of what loads before anyone does anything. */
+const BUDGETS = {
+  'croftsheet-embed.js': 30_000,
+  'one-file/croftsheet-reading.js': 560_000,
+};
+
+const TEXTS = ['LICENSE', 'NOTICE', 'README.md', 'dist/CHANGELOG.md'];
 
 let package_;
 before(() => {
@@ -34,7 +39,7 @@ test('every file that the package names is in it, with its licence', () => {
   const named = Object.values(package_.exports).flatMap((to) =>
     typeof to === 'string' ? to : Object.values(to),
   );
-  for (const file of [...named, 'LICENSE', 'NOTICE', 'README.md'])
+  for (const file of [...named.filter((each) => !each.includes('*')), ...TEXTS])
     assert.ok(existsSync(join(package_.inside, file)), file);
 });
 
@@ -51,6 +56,7 @@ test('types hold for those who write in TypeScript, JSX and tag names included',
   writeFileSync(
     join(package_.at, 'use.tsx'),
     `import { evaluate, openBook, parseBook, embedOf } from 'croftsheet/core';
+     import { CroftEmbed, defineElements } from 'croftsheet/classes';
      import { CroftSheet } from 'croftsheet/croft-sheet';
      import 'croftsheet/embed';
      import 'croftsheet/jsx';
@@ -59,31 +65,99 @@ test('types hold for those who write in TypeScript, JSX and tag names included',
      const keepAs: string | null | undefined = document.querySelector('croft-embed')?.keepName;
      const parsed = parseBook('{}');
      if (parsed.ok) { const html: string = embedOf(openBook(parsed.book), 'shelf').html; console.log(html); }
+     class OurShelf extends CroftEmbed { override get sheet(): string { return 'shelf'; } }
+     customElements.define('our-shelf', OurShelf); defineElements();
+     document.querySelector('croft-embed')?.addEventListener('croft-try', ({ detail }) => { const row: string = detail.row; console.log(row); });
+     document.addEventListener('croft-ready', ({ detail }) => { const key: string | null = detail.key; console.log(key, detail.live.title); });
+     addEventListener('croft-week', ({ detail }) => { const day: string = detail; console.log(day); });
+     // @ts-expect-error there is no such thing in it
+     addEventListener('croft-show', ({ detail }) => console.log(detail.nothing));
      console.log(evaluate('=1'), sheet?.columns, keepAs, <croft-sheet sheet="shelf" read-only />);
      // @ts-expect-error there is no such attribute
      console.log(<croft-sheet shet="shelf" />);`,
   );
+  // What the guide shows, word for word.
+  const shown = (name) => readFileSync(join(repository, 'demo/guide/snippets', name), 'utf8');
+  const files = ['component.tsx', 'entries.ts', 'events.ts', 'later.ts', 'node.ts', 'server.ts'];
+  for (const name of files) {
+    const react = name.endsWith('.tsx') ? '\ndeclare const React: { createElement: unknown };' : '';
+    writeFileSync(join(package_.at, name), shown(react ? `${name}.txt` : name) + react);
+  }
   execFileSync(
     process.execPath,
     [
       join(repository, 'node_modules/typescript/bin/tsc'),
       ...'--noEmit --strict --skipLibCheck --module nodenext --target es2022 --jsx react'.split(' '),
-      ...['--lib', 'es2023,dom,dom.iterable', 'use.tsx'],
+      ...['--lib', 'es2023,dom,dom.iterable', 'use.tsx', ...files],
     ],
     { cwd: package_.at, stdio: 'pipe' },
   );
 });
 
-test('the embedded sheet stays within its budget before a reader does anything, in one file', () => {
-  const parts = staticParts(join(package_.inside, 'dist/croftsheet-embed.js'));
-  assert.equal(parts.size, 1);
-  assert.ok(total(parts) <= EMBED_BUDGET, `${total(parts)} bytes`);
-  console.log(`croftsheet-embed.js: ${total(parts)} bytes under gzip before interaction`);
+test('the files that stand alone are one file each, within their budgets', () => {
+  for (const [name, budget] of Object.entries(BUDGETS)) {
+    const parts = staticParts(join(package_.inside, 'dist', name));
+    assert.equal(parts.size, 1, name);
+    assert.ok(total(parts) <= budget, `${name}: ${total(parts)} bytes`);
+    console.log(`${name}: ${total(parts)} bytes under gzip before interaction`);
+  }
 });
 
-test('integrity.json names every script with its own hash', () => {
+test('grid and engine are in files of their own, and in no others that a page reads with', () => {
+  const made = (name) => {
+    const { sources } = JSON.parse(readFileSync(join(package_.inside, 'dist', `${name}.map`), 'utf8'));
+    return sources.filter((each) => /node_modules\/(?:handsontable|hyperformula|chevrotain)\//.test(each));
+  };
+  for (const name of ['croftsheet-embed.js', 'one-file/croftsheet-reading.js'])
+    assert.deepEqual(made(name), [], name);
+  assert.ok(made('one-file/grid.js').every((each) => each.includes('/handsontable/')));
+  assert.ok(made('one-file/grid.js').length > 0);
+  assert.ok(made('one-file/engine.js').length > 0);
+  const all = readdirSync(join(package_.inside, 'dist/parts')).filter((each) => each.endsWith('.map'));
+  const with_ = all.filter((each) => made(`parts/${each.replace(/\.map$/, '')}`).length > 0);
+  assert.deepEqual(with_.map((each) => each.replace(/-.*/, '')).sort(), ['hyperformula', 'mount']);
+});
+
+test('every script that holds something has its source map, with the sources in it', () => {
+  const dist = join(package_.inside, 'dist');
+  const scripts = readdirSync(dist, { recursive: true }).filter((each) => each.endsWith('.js'));
+  const without = scripts.filter((each) => !existsSync(join(dist, `${each}.map`)));
+  // Those name what others hold.
+  for (const each of without)
+    assert.match(
+      readFileSync(join(dist, each), 'utf8'),
+      /^(?:(?:import|export)[^;]*;|var [^;]*;|export\{[^}]*\};|\s)*$/,
+      each,
+    );
+  const map = JSON.parse(readFileSync(join(dist, 'croftsheet-embed.js.map'), 'utf8'));
+  assert.ok(map.sourcesContent.some((each) => each?.includes('class CroftEmbed')));
+});
+
+test('the guide’s command answers the hash of the embedded sheet', () => {
+  const command = join(repository, 'demo/guide/snippets/integrity.sh');
+  const said = execFileSync('sh', [command], { cwd: package_.at, encoding: 'utf8' });
   const hashes = JSON.parse(readFileSync(join(package_.inside, 'dist/integrity.json'), 'utf8'));
-  assert.ok(Object.keys(hashes).length > 20);
+  assert.equal(said.trim(), hashes['croftsheet-embed.js']);
+});
+
+test('the package brings its list of changes', () => {
+  const { version } = JSON.parse(readFileSync(join(package_.inside, 'package.json'), 'utf8'));
+  assert.match(
+    readFileSync(join(package_.inside, 'dist/CHANGELOG.md'), 'utf8'),
+    new RegExp(`^## ${version} \\(`, 'm'),
+  );
+});
+
+test('integrity.json names everything that a page may load, with its own hash', () => {
+  const hashes = JSON.parse(readFileSync(join(package_.inside, 'dist/integrity.json'), 'utf8'));
+  const loaded = readdirSync(join(package_.inside, 'dist'), { recursive: true }).filter(
+    (each) => /\.(?:js|css|html)$/.test(each) && !/^(?:server|types)\//.test(each),
+  );
+  assert.ok(loaded.length > 20);
+  assert.deepEqual(
+    loaded.filter((each) => !hashes[each]),
+    [],
+  );
   for (const [name, hash] of Object.entries(hashes)) {
     const found = createHash('sha384')
       .update(readFileSync(join(package_.inside, 'dist', name)))

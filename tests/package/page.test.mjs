@@ -25,8 +25,8 @@ before(async () => {
     const { pathname } = new URL(request.url, 'http://localhost');
     let body = pages.get(pathname);
     try {
-      // The same files stand under /copy/ once more.
-      body ??= readFileSync(join(package_.inside, 'dist', pathname.replace(/^\/copy\//, '/')));
+      // The same files stand under /copy/ once more, and under the name that the guide gives them.
+      body ??= readFileSync(join(package_.inside, 'dist', pathname.replace(/^\/(?:copy|croftsheet)\//, '/')));
     } catch {
       response.writeHead(404).end();
       return;
@@ -138,5 +138,28 @@ test('two copies of all scripts on one page do not quarrel', async () => {
   const { page, errors } = await open('/twice');
   await page.waitForFunction(() => customElements.get('croft-working'));
   await followsIn(page, page.keyboard);
+  assert.deepEqual(errors, []);
+});
+
+test('what the guide says to paste works as it stands there', async () => {
+  const read = (path) => readFileSync(join(repository, 'demo', path), 'utf8');
+  const names = ['blog-table.html', 'blog-json.html', 'blog-src.html', 'blog-frame.html'];
+  pages.set('/our-cellar.json', read('data/our-cellar.json'));
+  pages.set('/frame-height.js', read('guide/snippets/frame-height.js'));
+  pages.set(
+    '/pasted',
+    `<!doctype html><html lang="en"><meta charset="utf-8"><title>Pasted</title><link rel="icon" href="data:,"><script src="frame-height.js"></script>${names.map((name) => read(`guide/snippets/${name}`)).join('')}`,
+  );
+  const { page, errors } = await open('/pasted');
+  await page.waitForFunction(() => {
+    const rows = [...document.querySelectorAll('croft-embed')].map(
+      (host) => host.shadowRoot?.querySelectorAll('tbody tr').length ?? 0,
+    );
+    return rows.join() === '2,2,4' && document.querySelector('iframe').height !== '400';
+  });
+  const embed = page.locator('croft-embed').nth(1);
+  await embed.getByLabel('Put up, tomatoes').fill('56');
+  await page.keyboard.press('Enter');
+  await embed.getByText('56 quart jars').waitFor();
   assert.deepEqual(errors, []);
 });

@@ -28,6 +28,9 @@ ${example(snippet('blog-json.html'), { what: 'a sheet with its data inside' })}
 cells. Leave out what you do not know. The <a href="./columns.html">columns of each kind</a> are listed. Where something
 in the data is wrong, the element says where, and how to mend it.</p>
 <p>${readmeParagraph('**What is kept where.**')}</p>
+<p>Readers may keep a whole book on your site, too. With <code>source="own"</code> the element shows theirs, the one that
+they edited last; to everyone else it shows yours. Nobody but the reader sees it: it never leaves their browser.</p>
+${example(snippet('blog-own.html'), { what: 'the reader’s own book' })}
 
 <h2 id="file">Data in a file</h2>
 <p>The data may lie in a file on the same site. In the book, <em>Save as a file</em> makes it.</p>

@@ -1,7 +1,8 @@
+import { originInWords } from '../../../components/working/working-view.js';
 import { type ColumnDeclaration, KINDS, parseBook, SETTINGS } from '../../../src/book/index.js';
 import { type LiveBook, openBook } from '../../../src/live/live-book.js';
-import { withShownDays } from '../../../src/live/shown.js';
-import type { Working } from '../../../src/planning/types.js';
+import { shownNumber, unitWord, withShownDays } from '../../../src/live/shown.js';
+import type { PlanValue, Working } from '../../../src/planning/types.js';
 import bench from '../../data/tamarack-bench.json?raw';
 import { contents } from './frame.js';
 import { html, type Markup, table } from './markup.js';
@@ -34,6 +35,14 @@ export function workingIn(kind: Kind, column: string): Working | undefined {
   return any;
 }
 
+/** A value of a working with its unit, as people read it. */
+const shown = (value: PlanValue, unit: string): string =>
+  value === null
+    ? 'blank'
+    : typeof value === 'number'
+      ? `${shownNumber(value)} ${unitWord(unit, value)}`.trim()
+      : withShownDays(value);
+
 const unitOf = ({ unit, type }: ColumnDeclaration): string => unit ?? (type === 'number' ? '' : type);
 
 function workedOut(kind: Kind, column: ColumnDeclaration): Markup {
@@ -51,7 +60,14 @@ ${
 ${
   working.value !== null &&
   working.steps.length > 0 &&
-  html`<details><summary>As in the demo’s household: ${withShownDays(working.title)}</summary>
+  html`<details><summary>In the demo’s household, for one: ${shown(working.value, working.unit)}</summary>
+${
+  working.inputs.length > 0 &&
+  html`<ul>${working.inputs.map(
+    ({ name, value, unit: of, origin, source }) =>
+      html`<li>${name}: ${shown(value, of)} <span class="quiet">(${originInWords(origin, source)})</span></li>`,
+  )}</ul>`
+}
 <ol class="steps">${working.steps.map(({ text }) => html`<li>${withShownDays(text)}</li>`)}</ol>
 ${
   working.cautions &&

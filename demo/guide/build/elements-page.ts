@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { CSS_PROPERTIES } from '../../../components/package/css-properties.mjs';
 import type { ElementDeclaration, ElementsManifest } from '../../../components/package/manifest.mjs';
 import { contents } from './frame.js';
@@ -44,6 +46,7 @@ function element(declaration: ElementDeclaration): Markup {
   return html`<section aria-labelledby="${tagName}" class="element">
 <h2 id="${tagName}"><code>&lt;${tagName}&gt;</code></h2>
 <p>${words(description)}</p>
+${tagName === 'croft-book' && html`<p>The other examples on this page show the book that is held by this one:</p>`}
 ${example(snippet(`${tagName}.html`), { what: `example of ${tagName}`, later: tagName !== 'croft-book' })}
 ${part('Attributes', ['Attribute', 'Says'], named(attributes))}
 ${part('Properties and methods', ['Name', 'Is'], members(declaration))}
@@ -59,15 +62,16 @@ ${part('Custom properties of its own', ['Property', 'Sets'], named(own))}
 `;
 }
 
-const INNER = import.meta.glob<string>('../../../components/**/*.ts', {
-  query: '?raw',
-  import: 'default',
-  eager: true,
-});
+const COMPONENTS = resolve(import.meta.dirname, '../../../components');
+
+const sources = (): string[] =>
+  readdirSync(COMPONENTS, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => readFileSync(resolve(COMPONENTS, name), 'utf8'));
 
 /** Elements that others are made of: their names with the first sentence said of them. */
 export function innerElements(offered: readonly string[]): (readonly [tag: string, says: string])[] {
-  return Object.values(INNER)
+  return sources()
     .flatMap((source) => {
       const map = /interface HTMLElementTagNameMap \{([^}]*)\}/.exec(source)?.[1] ?? '';
       return [...map.matchAll(/'(croft-[\w-]+)'/g)].map(([, tag = '']) => {

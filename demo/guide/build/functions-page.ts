@@ -10,6 +10,7 @@ import { contents } from './frame.js';
 import { html, type Markup, slug, table } from './markup.js';
 import { example } from './snippet.js';
 
+const sentence = (text: string): string => stopped(text.slice(0, 1).toUpperCase() + text.slice(1));
 const stopped = (text: string): string => (/[.?!]$/.test(text) ? text : `${text}.`);
 
 function reference(of: FunctionReference): Markup {
@@ -25,8 +26,8 @@ ${table(
     html`<code>${arg.name}</code>`,
     arg.takes,
     arg.unit,
-    stopped(arg.help),
-    arg.optional ? stopped(arg.otherwise) : 'must be given',
+    sentence(arg.help),
+    arg.optional ? sentence(arg.otherwise) : 'Must be given.',
   ]),
 )}
 <p><code>${of.example.formula}</code> gives <strong>${of.example.gives}</strong>.

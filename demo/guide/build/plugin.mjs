@@ -1,7 +1,6 @@
 // Writes the pages of the guide when they are built or served: what they tell is read from the declarations.
 import { basename, resolve } from 'node:path';
 import { runnerImport } from 'vite';
-import { elementsManifest } from '../../../components/package/manifest.mjs';
 
 const here = import.meta.dirname;
 const MARK = '<!-- guide -->';
@@ -10,6 +9,8 @@ export function guidePages() {
   let pages;
   /** Once for all pages of a build. */
   const load = async () => {
+    // The analyzer is large, and needed only where pages are written.
+    const { elementsManifest } = await import('../../../components/package/manifest.mjs');
     const [{ module }, manifest] = await Promise.all([
       runnerImport(resolve(here, 'pages.ts'), {
         configFile: false,
