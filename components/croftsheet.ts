@@ -5,6 +5,7 @@ export { type OwnBookAnswers, readPeople } from './book/own-book.js';
 export { type PlaceAsked, readPlace, readStanding, type Standing } from './book/standing.js';
 export { CroftBookMenu } from './book-menu/croft-book-menu.js';
 export { CroftEmbed } from './embed/croft-embed.js';
+export type { CroftEvents, LessonChecked } from './events.js';
 export { CroftFormulas } from './formulas/croft-formulas.js';
 export { CroftFunctions } from './functions/croft-functions.js';
 export { CroftLabels } from './labels/croft-labels.js';

@@ -23,7 +23,9 @@ interface Common {
 
 export interface CroftElements {
   'croft-book': Common &
-    Attributes<'src' | 'keep' | 'keep-as' | 'which' | 'theme' | 'engine-licence-key' | 'grid-licence-key'>;
+    Attributes<
+      'src' | 'keep' | 'keep-as' | 'which' | 'theme' | 'lang' | 'engine-licence-key' | 'grid-licence-key'
+    >;
   'croft-book-menu': Common & Attributes<'book'>;
   'croft-embed': Common &
     Attributes<

@@ -217,6 +217,8 @@ export class CroftBookMenu extends LitElement {
   };
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-book-menu': CroftBookMenu;

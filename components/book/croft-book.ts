@@ -348,6 +348,8 @@ export class CroftBook extends LitElement {
   }
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-book': CroftBook;

@@ -94,6 +94,8 @@ export class CroftEmbed extends EmbedAttributes {
 
 defineOnce('croft-embed', CroftEmbed);
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-embed': CroftEmbed;

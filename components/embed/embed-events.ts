@@ -5,7 +5,3 @@ export interface EmbedEvents {
   /** A reader wrote something into a cell: ids of its row and column, and the text. */
   'croft-try': CustomEvent<{ readonly row: string; readonly column: string; readonly text: string }>;
 }
-
-declare global {
-  interface GlobalEventHandlersEventMap extends EmbedEvents {}
-}

@@ -1,5 +1,6 @@
 import type { BookDoc } from '../../src/book/types.js';
 import type { ShownTable } from '../../src/live/embed/index.js';
+import type { KnownFigure } from '../../src/live/known-figures.js';
 import { make } from './draw-table.js';
 import type { Frame } from './frame.js';
 
@@ -16,9 +17,13 @@ export interface GridOpening {
   changed(book: BookDoc, table: ShownTable): void;
 }
 
-/** Has the browser fetch the grid beside what places it, not after it; what fails is tried again when it is needed. */
+/**
+ * Has the browser fetch the grid, what places it and the book under both at once, not one after the other; what
+ * fails is tried again when it is needed.
+ */
 export function fetchGrid(): void {
   const nothing = (): undefined => undefined;
+  void import('../../src/live/live-book.js').catch(nothing);
   void import('../grid/mount.js').catch(nothing);
   void import('./grid-part.js').catch(nothing);
 }
@@ -47,9 +52,10 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
   };
   try {
     fetchGrid();
+    const book = await opening.book();
     const { openGridIn, typeInto } = await import('./grid-part.js');
     const done = await openGridIn(into, {
-      book: await opening.book(),
+      book,
       sheet: opening.sheet,
       gridLicenceKey: host.getAttribute('grid-licence-key') ?? '',
       engineLicenceKey: host.getAttribute('engine-licence-key') ?? 'gpl-v3',
@@ -57,14 +63,20 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
       height: Math.min(bottom, innerHeight) - Math.max(top, 0),
       columns: frame.columns,
       open: opening.open,
+      shown: (row, column) => shownIn(frame.cell(row, column)),
+      ready: () => {
+        // As high as the table until the grid has its height: a page scrolled to it stays where it is.
+        into.style.minHeight = `${stand.offsetHeight}px`;
+        into.classList.remove('waiting');
+        stand.hidden = true;
+      },
       changed: opening.changed,
     });
     if (!done) {
       close();
       return null;
     }
-    stand.hidden = true;
-    into.classList.remove('waiting');
+    into.style.minHeight = '';
     const now = into.getBoundingClientRect().top;
     if (top < 0 && now < 0) scrollBy(0, now);
     typeInto(into, ahead);
@@ -76,6 +88,15 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
   } finally {
     host.removeEventListener('keydown', gather, true);
   }
+}
+
+/** What a cell of the table shows, as it was put there. */
+function shownIn(cell: HTMLElement | undefined): KnownFigure | undefined {
+  if (!cell || cell.querySelector('input')) return undefined;
+  const iso = cell.querySelector('time')?.dateTime;
+  const [unit, range] = ['span', 'small'].map((name) => cell.querySelector(name)?.textContent ?? '');
+  const text = (cell.querySelector('time') ?? cell.firstChild)?.textContent?.trim() ?? '';
+  return { text, ...(iso && { iso }), ...(unit && { unit }), ...(range && { range }) };
 }
 
 function firstInSight(frame: Frame): { row: string; column: string } | null {

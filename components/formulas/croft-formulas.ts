@@ -234,6 +234,8 @@ export class CroftFormulas extends LitElement {
   }
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-formulas': CroftFormulas;

@@ -117,6 +117,8 @@ function labelView(label: Label, { width, height }: LabelSize): TemplateResult {
   </li>`;
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-labels': CroftLabels;

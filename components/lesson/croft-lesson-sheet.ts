@@ -289,6 +289,8 @@ export class CroftLessonSheet extends LitElement {
   }
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-lesson-sheet': CroftLessonSheet;

@@ -281,6 +281,8 @@ export class CroftLesson extends LitElement {
   };
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-lesson': CroftLesson;

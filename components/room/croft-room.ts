@@ -211,6 +211,8 @@ const leftOut = ({ leftOut: all }: RoomModel): TemplateResult | typeof nothing =
         </ul>
       </details>`;
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-room': CroftRoom;

@@ -280,6 +280,8 @@ function groupsOf(rows: readonly RunwayRow[]): [way: string, rows: RunwayRow[]][
   return waysOf({ rows, apart: [] }).map((way) => [way, groups.get(way) ?? []]);
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-runway': CroftRunway;

@@ -279,6 +279,8 @@ function chance(live: LiveBook, kind: 'last' | 'first'): number | null {
   return typeof value === 'number' ? value : null;
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-season': CroftSeason;

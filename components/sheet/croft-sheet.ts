@@ -256,6 +256,8 @@ export class CroftSheet extends LitElement {
   }
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-sheet': CroftSheet;

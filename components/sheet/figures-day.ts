@@ -91,6 +91,8 @@ export class FiguresDay extends LitElement {
   };
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-figures-day': FiguresDay;

@@ -158,6 +158,8 @@ function group(
   </section>`;
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-wish-list': CroftWishList;

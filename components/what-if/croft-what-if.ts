@@ -270,6 +270,8 @@ export class CroftWhatIf extends LitElement implements BookGiver {
   }
 }
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-what-if': CroftWhatIf;

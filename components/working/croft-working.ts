@@ -157,6 +157,8 @@ const NAMES = ['name', 'food', 'way', 'crop', 'variety', 'item', 'figure', 'dish
 const rowName = (...parts: readonly unknown[]): string =>
   parts.filter((part) => typeof part === 'string' && part !== '').join(', ');
 
+export type { CroftEvents } from '../events.js';
+
 declare global {
   interface HTMLElementTagNameMap {
     'croft-working': CroftWorking;

@@ -38,3 +38,22 @@ test('JSX knows the attributes that the doc blocks name', () => {
     expect(known.sort(), name).toEqual(named.sort());
   }
 });
+
+test('every event that a doc block names has its type, and every typed one is named', () => {
+  const typed = [
+    ...['events', 'book/events', 'embed/embed-events'].map((each) => text(`components/${each}.ts`)),
+  ]
+    .flatMap((each) => [...each.matchAll(/^ {2}'(croft-[\w-]+)': CustomEvent/gm)])
+    .map((match) => match[1]!);
+  const named = Object.values(ELEMENT_ENTRIES).flatMap((source) =>
+    [...text(source).matchAll(/^ \* @fires (croft-[\w-]+) - /gm)].map((match) => match[1]!),
+  );
+  expect(typed.sort()).toEqual([...new Set(named)].sort());
+  for (const source of Object.values(ELEMENT_ENTRIES)) expect(text(source), source).toContain('CroftEvents');
+});
+
+test('the classes alone are those of the entries', () => {
+  const classes = text('components/package/classes.ts');
+  for (const source of Object.values(ELEMENT_ENTRIES))
+    expect(classes, source).toContain(`../${source.replace('components/', '').replace(/\.ts$/, '.js')}'`);
+});
