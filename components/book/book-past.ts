@@ -25,12 +25,18 @@ export class BookPast {
   #versions: Promise<BookVersions> | null = null;
   #conflicts: KeptBook['conflicts'] | null;
 
-  constructor(live: LiveBook, kept: KeptBook | null, database: string | undefined, changed: () => void) {
+  constructor(
+    live: LiveBook,
+    kept: KeptBook | null,
+    database: string | undefined,
+    changed: () => void,
+    opened: BookDoc,
+  ) {
     this.#live = live;
     this.#kept = kept;
     this.#database = database;
     this.#changed = changed;
-    this.#opened = kept ? null : live.toJSON();
+    this.#opened = kept ? null : opened;
     this.#conflicts = kept?.conflicts ?? null;
     this.#conflicts?.onChange(changed);
   }

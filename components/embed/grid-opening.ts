@@ -59,7 +59,6 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
       sheet: opening.sheet,
       gridLicenceKey: host.getAttribute('grid-licence-key') ?? '',
       engineLicenceKey: host.getAttribute('engine-licence-key') ?? 'gpl-v3',
-      cell,
       height: Math.min(bottom, innerHeight) - Math.max(top, 0),
       columns: frame.columns,
       open: opening.open,
@@ -79,7 +78,8 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
     into.style.minHeight = '';
     const now = into.getBoundingClientRect().top;
     if (top < 0 && now < 0) scrollBy(0, now);
-    typeInto(into, ahead);
+    await painted();
+    typeInto(into, cell, ahead);
     return close;
   } catch (error) {
     console.error(error);
@@ -89,6 +89,14 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
     host.removeEventListener('keydown', gather, true);
   }
 }
+
+/** Resolves when the page has been painted as it now is; a page out of sight is not. */
+const painted = (): Promise<void> =>
+  new Promise((done) => {
+    const soon = (): void => void setTimeout(done);
+    if (document.visibilityState === 'hidden') soon();
+    else requestAnimationFrame(soon);
+  });
 
 /** What a cell of the table shows, as it was put there. */
 function shownIn(cell: HTMLElement | undefined): KnownFigure | undefined {

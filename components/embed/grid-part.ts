@@ -16,8 +16,6 @@ export interface GridOptions {
   readonly sheet: string;
   readonly gridLicenceKey: string;
   readonly engineLicenceKey: string;
-  /** Where the selection goes. */
-  readonly cell: GridCell | null;
   /** Height in pixels that the whole of it is to take. */
   readonly height: number;
   /** What the table shows in a cell; undefined where it has none. */
@@ -32,9 +30,6 @@ export interface GridOptions {
 }
 
 defineElements();
-
-/** Least height of the grid itself, in pixels. */
-const LEAST = 240;
 
 /**
  * Puts the grid into `into` before its figures are worked out, with those that the table shows; false where it
@@ -56,7 +51,7 @@ export async function openGridIn(into: HTMLElement, options: GridOptions): Promi
   sheet.sheet = options.sheet;
   sheet.bare = true;
   sheet.view = 'edit';
-  sheet.standIn = true;
+  sheet.standIn = options.height;
   book.append(sheet);
   into.append(book);
   await opened(book);
@@ -65,10 +60,7 @@ export async function openGridIn(into: HTMLElement, options: GridOptions): Promi
   await sheet.updateComplete;
   const pane = sheet.shadowRoot?.querySelector('croft-grid-pane');
   if (!pane) return false;
-  const around = sheet.offsetHeight - pane.offsetHeight;
-  sheet.style.setProperty('--croft-sheet-height', `${Math.max(LEAST, options.height - around)}px`);
   if (!(await mounted(pane))) return false;
-  pane.view?.focus(options.cell ?? undefined);
   live.on('change', ({ changes }) => {
     if (changes.length === 0) return;
     const { columns, open } = options;
@@ -93,9 +85,10 @@ function mounted(pane: GridPane): Promise<boolean> {
   });
 }
 
-/** Writes into the grid what was typed before it stood. */
-export function typeInto(into: HTMLElement, text: string): void {
+/** Puts the keyboard into a cell of the grid, with what was typed before. */
+export function typeInto(into: HTMLElement, cell: GridCell | null, text: string): void {
   const sheet = into.querySelector('croft-sheet');
   const view = sheet?.shadowRoot?.querySelector('croft-grid-pane')?.view;
+  view?.focus(cell ?? undefined);
   if (text !== '') view?.type(text);
 }

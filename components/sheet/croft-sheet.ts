@@ -29,6 +29,9 @@ import { statusLine } from './status-line.js';
 import { suggestedUses, suggestedUsesView } from './suggested-uses.js';
 import { toolbar } from './toolbar.js';
 
+/** Least height in pixels of a grid that takes the place of something else. */
+const LEAST = 240;
+
 const KEY_MISSING: Problem = {
   code: 'grid-key-missing',
   message: phrase('This page gives no licence key for the grid, so it cannot open.'),
@@ -67,8 +70,11 @@ export class CroftSheet extends LitElement {
   @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
   @property({ type: Boolean }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
-  /** Something outside stands in its place until the grid is there: until then nothing is drawn to be read. */
-  @property({ attribute: false }) standIn = false;
+  /**
+   * Height in pixels of what stands in its place until the grid is there, and that the whole of it is to take:
+   * until then nothing is drawn to be read.
+   */
+  @property({ attribute: false }) standIn: number | null = null;
   @state() private printing = false;
   readonly #book = new BookController(this, (change) => {
     this.#doings.reading?.heed(change);
@@ -155,6 +161,14 @@ export class CroftSheet extends LitElement {
     }
   }
 
+  protected override updated(): void {
+    const { pane, mounted } = this.#doings;
+    if (this.standIn === null || mounted || !pane) return;
+    // Before the grid is drawn, so that it is drawn once.
+    const around = this.offsetHeight - pane.offsetHeight;
+    this.style.setProperty('--croft-sheet-height', `${Math.max(LEAST, this.standIn - around)}px`);
+  }
+
   protected override render() {
     const { live, book } = this.#book;
     if (!live) return withoutBook(book);
@@ -185,7 +199,7 @@ export class CroftSheet extends LitElement {
       ${
         sheet.kind === 'household' ? html`<croft-what-it-takes .live=${live}></croft-what-it-takes>` : nothing
       }
-      ${editing && (doings.mounted || this.standIn) ? html`<div class="small">${colourKey(live.columns(sheet.id))}</div>` : nothing}
+      ${editing && (doings.mounted || this.standIn !== null) ? html`<div class="small">${colourKey(live.columns(sheet.id))}</div>` : nothing}
       ${statusLine(doings.said, editing || book?.keep != null ? (book?.status ?? null) : null, doings.dismiss)}
       ${cautionsView(this.#cautions.of(live, sheet))}
       <croft-column-dialog
@@ -249,7 +263,7 @@ export class CroftSheet extends LitElement {
       readOnly: this.readOnly,
       pending: !(this.#book.book?.engineReady ?? true),
       columns: this.columns,
-      standIn: this.standIn,
+      standIn: this.standIn !== null,
       firstSteps: (hasColumns: boolean) => this.#doings.firstSteps(sheet, hasColumns),
     };
     return stage(state, this.#doings);

@@ -5,6 +5,7 @@ import type { Problem } from '../../src/problem.js';
 import type { CellMark, GridCell, GridLook, GridRequest, GridView } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
 import { SchemeController } from '../look/scheme.js';
+import { loadedGrid, loadGrid } from './load-grid.js';
 import { TypedAhead } from './typed-ahead.js';
 
 /** What the pane needs of the sheet around it. */
@@ -44,6 +45,17 @@ export class GridPane extends LitElement {
       .grid {
         height: 100%;
       }
+      /* Where a window is as low as two hands are high, the sheet leaves room to scroll past it. */
+      @media (max-height: 26rem) {
+        :host {
+          height: min(15rem, 85dvh);
+        }
+      }
+      @media print {
+        :host {
+          display: none;
+        }
+      }
     `,
   ];
 
@@ -61,6 +73,7 @@ export class GridPane extends LitElement {
   /** Stands for the grid that is mounted or being loaded. */
   #mounting: object = {};
   #shownScheme: 'light' | 'dark' | null = null;
+  #shownDirection: 'ltr' | 'rtl' | null = null;
 
   get view(): GridView | null {
     return this.#view;
@@ -84,10 +97,15 @@ export class GridPane extends LitElement {
   }
 
   protected override updated(changed: PropertyValues<GridPane>): void {
-    if (changed.has('live') || changed.has('sheet')) void this.#mount();
+    const { direction } = this.#scheme;
+    // A grid keeps the direction that it was made in.
+    const turned = this.#shownDirection !== null && direction !== this.#shownDirection;
+    this.#shownDirection = direction;
+    if (changed.has('live') || changed.has('sheet') || turned) void this.#mount();
     if (changed.has('rows')) this.style.setProperty('--rows', String(this.rows));
+    if (!this.#view) return;
     const { scheme } = this.#scheme;
-    if (this.#view && scheme !== this.#shownScheme) this.#view.setColourScheme(scheme);
+    if (scheme !== this.#shownScheme) this.#view.setColourScheme(scheme);
     this.#shownScheme = scheme;
   }
 
@@ -102,21 +120,40 @@ export class GridPane extends LitElement {
     this.#view = null;
   }
 
+  get #size(): string {
+    return `${this.clientWidth} ${this.clientHeight}`;
+  }
+
+  /** An observer calls back at once, as a rule with the size for which the grid was drawn. */
+  #watchSize(view: GridView, drawn: string): void {
+    let last = drawn;
+    this.#sizes = new ResizeObserver(() => {
+      const size = this.#size;
+      if (size !== last) view.layOut();
+      last = size;
+    });
+    this.#sizes.observe(this);
+  }
+
   async #mount(): Promise<void> {
     this.#unmount();
     const mine = this.#mounting;
     const { live, sheet, label, host } = this;
     const ahead = this.start.text === null ? null : new TypedAhead(this.start.text);
     let view: GridView;
+    let drawn: string;
     try {
-      const { mountGrid } = await import('../grid/mount.js');
+      const mountGrid = loadedGrid() ?? (await loadGrid());
       if (mine !== this.#mounting) return void ahead?.end();
+      const { scheme } = this.#scheme;
+      this.#shownScheme = scheme;
+      drawn = this.#size;
       view = await mountGrid(this.into, {
         live,
         sheet,
         label,
         licenceKey: host.licenceKey(),
-        colourScheme: this.#scheme.scheme,
+        colourScheme: scheme,
         ensureEngine: () => host.ensureEngine(),
         say: (message) => host.say(message),
         selected: (cell) => host.selected(cell),
@@ -136,8 +173,7 @@ export class GridPane extends LitElement {
       return;
     }
     this.#view = view;
-    this.#sizes = new ResizeObserver(() => view.layOut());
-    this.#sizes.observe(this);
+    this.#watchSize(view, drawn);
     this.dispatchEvent(new CustomEvent('mounted'));
     const { cell, focus } = this.start;
     if (!focus) return;

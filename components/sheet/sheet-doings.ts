@@ -293,13 +293,14 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   #sayProblemOf(cell: GridCell | null): void {
     const { live, sheet } = this.#here();
     if (!live || !sheet || !cell) return;
-    const problem = live.problem(sheet.id, cell.row, cell.column) ?? null;
+    const waits = !live.isPlanned;
+    const problem = waits ? null : (live.problem(sheet.id, cell.row, cell.column) ?? null);
     const note = live.noteOf(sheet.id, cell.row, cell.column);
     const said = problem && isNote(problem) ? inWords(problem) : problem;
     const noted = note === undefined ? null : `Note: ${note}`;
     if (said || noted || this.#saidOfCell)
       this.say(noted && said ? `${inWords(said)} ${noted}` : (said ?? noted));
-    this.#saidOfCell = said !== null || noted !== null;
+    this.#saidOfCell = waits || said !== null || noted !== null;
   }
 
   /** After a change of the book: what is said of the selected cell is what is so now. */

@@ -1,7 +1,7 @@
 import type { ColumnView } from '../../src/live/columns.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
-import { type ShownCell, shownCell } from './shown.js';
+import { type ShownCell, shownSoFar } from './shown.js';
 import { textWidth } from './text-width.js';
 
 /** One row as a reader sees it; the same object until something in the row changes. */
@@ -80,7 +80,9 @@ export class ShownRows {
   row(id: string): ShownRow {
     let row = this.#rows.get(id);
     if (!row) {
-      const cells = this.#columns.map((column) => shownCell(this.live, this.sheet, id, column, this.pending));
+      const cells = this.#columns.map((column) =>
+        shownSoFar(this.live, this.sheet, id, column, this.pending),
+      );
       row = {
         id,
         cells,

@@ -25,6 +25,8 @@ export function rememberUsedUp(hide: boolean): void {
 export const isUsedUp = (live: LiveBook, sheet: string, row: string): boolean =>
   live.value(sheet, row, 'left') === 0;
 
-/** The rows of a Shelf of which nothing is left. */
+/** The rows of a Shelf of which nothing is left, as far as that is known. */
 export const usedUpLots = (live: LiveBook, sheet: string): string[] =>
-  live.sheetOfKind('shelf') === sheet ? live.rowIds(sheet).filter((row) => isUsedUp(live, sheet, row)) : [];
+  live.isPlanned && live.sheetOfKind('shelf') === sheet
+    ? live.rowIds(sheet).filter((row) => isUsedUp(live, sheet, row))
+    : [];

@@ -20,7 +20,7 @@ export class BookLooks extends BookReading {
     (sheet, row, column) => this.value(sheet, row, column),
     (sheet) => this.rowIds(sheet),
   );
-  #today = this.household.asOf;
+  #today = this.day;
 
   /** The colour of a cell: that with which the person marked it, else that of its column's first rule that holds. */
   colourOf(sheet: string, row: string, column: string): Colour | undefined {
@@ -32,7 +32,7 @@ export class BookLooks extends BookReading {
     const value = this.value(sheet, row, column);
     return markings.find((rule) =>
       holds(rule, value, {
-        today: this.household.asOf,
+        today: this.day,
         isDouble: (shown) => this.#doubles.isDouble(sheet, column, shown),
       }),
     )?.colour;
@@ -90,9 +90,9 @@ export class BookLooks extends BookReading {
         ? [{ sheet: sheet!, row: row!, column }]
         : [];
     });
-    const { asOf } = this.household;
-    if (this.#today !== asOf) cells.push(...this.#cellsByDay());
-    this.#today = asOf;
+    const { day } = this;
+    if (this.#today !== day) cells.push(...this.#cellsByDay());
+    this.#today = day;
     const isAsked = (sheet: string, column: string): boolean =>
       this.column(sheet, column)?.markings.some(({ when }) => when === 'double') ?? false;
     const isTouched = (sheet: string, column: string): boolean =>

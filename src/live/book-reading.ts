@@ -15,6 +15,7 @@ import {
 import type { DayNumber, Household, Working } from '../planning/types.js';
 import { workingInWords } from '../planning/working/in-words.js';
 import type { Problem } from '../problem.js';
+import { type MeasureSystem, measureIn } from '../units/index.js';
 import { CellProblems } from './cell-problems.js';
 import { type Choice, choicesOf } from './choices.js';
 import { type ColumnView, columnViews } from './columns.js';
@@ -41,6 +42,8 @@ export class BookReading {
   readonly #formulas = new FormulaWorkings(this, (stored) => this.settling.evaluate(stored));
 
   #shownSoFar = false;
+  /** The measures that titles of columns name. */
+  #titledIn: MeasureSystem = 'US customary';
 
   constructor(
     doc: BookDoc,
@@ -107,12 +110,24 @@ export class BookReading {
   }
 
   columns(sheet: string): readonly ColumnView[] {
+    this.#measure();
     let views = this.#columns.get(sheet);
     if (!views) {
       views = columnViews(this.state, this.layout, sheet);
       this.#columns.set(sheet, views);
     }
     return views;
+  }
+
+  /** What this book shows is in its own measures, whichever book was read before. */
+  #measure(): void {
+    const metric = String(this.setting('measures') ?? '').toLowerCase() === 'metric';
+    const measures = metric ? 'metric' : 'US customary';
+    measureIn(measures);
+    if (measures === this.#titledIn) return;
+    this.#titledIn = measures;
+    this.layout.forgetNames();
+    this.#columns.clear();
   }
 
   column(sheet: string, column: string): ColumnView | undefined {
@@ -151,7 +166,7 @@ export class BookReading {
     const units = this.settling.plan.planOf(sheet, row).units as
       | Record<string, string | undefined>
       | undefined;
-    return units?.[column] ?? this.#declared(sheet, column)?.unit;
+    return units?.[column] ?? view?.unit;
   }
 
   /** What the garden's planners answered last: windows of harvest, beds, batches; null before the first plan. */
@@ -188,6 +203,7 @@ export class BookReading {
   working(sheet: string, row: string, column: string): Working | undefined {
     const from = this.sourceOf(sheet, row, column);
     if (from) {
+      this.#measure();
       const found = workingOf(this.settling.plan, from);
       return found && workingInWords(withPlaces(this, from, found));
     }

@@ -29,7 +29,8 @@ export function cautionsOf(live: LiveBook, sheet: string, kind: string): readonl
     const food = live.value(sheet, row, 'food');
     const way = wayOf(live.value(sheet, row, 'way'));
     if (typeof food !== 'string' || food === '') continue;
-    const left = kind === 'shelf' ? live.value(sheet, row, 'days_left') : null;
+    // Days come with the figures; until then the words for every food stand.
+    const left = kind === 'shelf' && live.isPlanned ? live.value(sheet, row, 'days_left') : null;
     const old = typeof left === 'number' && left < 0;
     const key = `${food}/${way}/${old}`;
     if (seen.has(key)) continue;

@@ -6,6 +6,7 @@ import {
   declaredIn,
   isFormula,
   type Raw,
+  type SheetState,
   type StateLayout,
   toEngine,
 } from '../book/index.js';
@@ -17,6 +18,7 @@ import { holdsFormulas, planningOfIdleSheets } from './look-through.js';
 import { PlanBook } from './plan-book.js';
 import { planFed } from './plan-fed.js';
 import { TakenColumns } from './taken-columns.js';
+import type { ReadKind } from './typed-rows.js';
 
 const MOST_ROUNDS = 3;
 /** Names of rows worked out from figures of rows named before them: so long may such a chain be. */
@@ -36,6 +38,8 @@ const ON_ITSELF: CellValue = {
 export class Settling {
   #plan: PlanBook;
   #taken: TakenColumns;
+  /** Nothing has been planned yet. */
+  #waits = true;
   #sync: EngineSync | null = null;
   #engine: CalcEngine | null = null;
   #context = '';
@@ -49,20 +53,50 @@ export class Settling {
     readonly state: BookState,
     readonly layout: StateLayout,
     readonly today: () => DayNumber,
+    /** Called when figures were worked out because something needed them. */
+    readonly planned: () => void = () => {},
   ) {
     this.#plan = this.#newPlan();
     this.#taken = this.#newTaken();
-    this.#plan.replan(null);
-    this.#taken.refresh(null, []);
   }
 
   /** The planning columns that stand on sheets of one's own. */
   get taken(): TakenColumns {
+    this.#planIfNeedBe();
     return this.#taken;
   }
 
   get plan(): PlanBook {
+    this.#planIfNeedBe();
     return this.#plan;
+  }
+
+  get isPlanned(): boolean {
+    return !this.#waits;
+  }
+
+  /** The day that the figures are for; known before they are worked out. */
+  get day(): DayNumber {
+    return this.#plan.household.asOf;
+  }
+
+  /** The sheet of a kind that counts; known before anything is worked out. */
+  sheetOfKind(kind: ReadKind): SheetState | undefined {
+    return this.#plan.rows.sheet(kind);
+  }
+
+  /** Works the figures out for the first time, unless they are. */
+  planFirst(): void {
+    if (!this.#waits) return;
+    this.#waits = false;
+    this.#plan.replan(null);
+    this.#taken.refresh(null, []);
+  }
+
+  #planIfNeedBe(): void {
+    if (!this.#waits) return;
+    this.planFirst();
+    this.planned();
   }
 
   /** Everything from nothing, for what was begun may have been left half done. */
@@ -74,8 +108,8 @@ export class Settling {
     this.#hasFormulas = null;
     // Formulas read as blank until the engine holds the book again.
     this.#sync = null;
-    this.#plan.replan(null);
-    this.#taken.refresh(null, []);
+    this.#waits = true;
+    this.planFirst();
     if (this.#engine) this.attach(this.#engine);
   }
 
@@ -95,6 +129,7 @@ export class Settling {
 
   /** Answers every cell that may show something else now that formulas are worked out. */
   attach(engine: CalcEngine): CellAddress[] {
+    this.planFirst();
     this.#engine = engine;
     engine.setContext(this.#functionContext());
     this.#sync = new EngineSync(
@@ -249,6 +284,7 @@ export class Settling {
     const { sheet, row, column } = address;
     const at = this.state.sheets.get(sheet);
     if (!at || declaredIn(at, column)?.role !== 'planning') return undefined;
+    this.#planIfNeedBe();
     if (at.kind === 'own') return this.#taken.at(address)?.value ?? null;
     const figures = (this.plan.planOf(sheet, row) as RowPlan<Record<string, CellValue>>).figures;
     return figures[column] ?? null;

@@ -76,12 +76,18 @@ export class SheetBinding {
     if (!accessor) {
       accessor = ({ id }) => {
         const view = this.#byId.get(column);
-        return id === null || !view ? null : plainValue(this.live.value(this.sheet, id, column), view);
+        if (id === null || !view || this.#waits(view)) return null;
+        return plainValue(this.live.value(this.sheet, id, column), view);
       };
       this.#accessors.set(column, accessor);
       this.#columnOf.set(accessor, column);
     }
     return accessor;
+  }
+
+  /** Cells are drawn before figures are there; whatever needs figures has them worked out first. */
+  #waits({ role }: ColumnView): boolean {
+    return role === 'planning' && !this.live.isPlanned;
   }
 
   /** The column that an accessor stands for. */

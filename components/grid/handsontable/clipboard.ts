@@ -26,6 +26,7 @@ let lastCopy: Copy | null = null;
 
 /** Copies a block: as shown for other programs, as entered for this one. */
 export function copyBlock({ hot, binding, host }: GridContext, block: Block, cut = false): string {
+  host.live.workOut();
   const shift = new FormulaShift(host.live, binding.sheet);
   const shown: string[][] = [];
   const cells: Clip[][] = [];

@@ -27,6 +27,7 @@ export function fill(
 ): void {
   const { hot, binding, edits, host } = context;
   const vertical = direction === 'up' || direction === 'down';
+  host.live.workOut();
   const ahead = direction === 'down' || direction === 'right';
   const makesRow = bookRow(hot, target.bottom) >= binding.rowCount;
   const ids = makesRow ? [newId('r')] : [];

@@ -56,11 +56,13 @@ export class Foot {
   #count(): void {
     const { binding, views } = this;
     this.#fresh = true;
+    const { live, sheet } = binding;
+    if (!live.isPlanned) live.showsSoFar();
     this.#rows = views.shownRows();
     this.#figures = new Map(
       binding.columns
         .filter(({ summary }) => summary !== undefined)
-        .map(({ id }) => [id, binding.live.summaryAt(binding.sheet, id, this.#rows)]),
+        .map(({ id }) => [id, live.isPlanned ? live.summaryAt(sheet, id, this.#rows) : undefined]),
     );
   }
 

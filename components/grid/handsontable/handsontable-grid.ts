@@ -40,6 +40,8 @@ export class HandsontableGrid implements GridView {
   readonly #stop = new AbortController();
   readonly #ends: (() => void)[] = [];
   #reshapeWaits = false;
+  /** It was drawn without figures. */
+  #waits: boolean;
   #last: GridCell | null = null;
 
   constructor(
@@ -47,6 +49,7 @@ export class HandsontableGrid implements GridView {
     readonly host: GridHost,
   ) {
     const { ownerDocument: document } = into;
+    this.#waits = !host.live.isPlanned;
     const root = into.getRootNode();
     adoptSheets(root instanceof ShadowRoot ? root : document);
     keepHeadClean(document);
@@ -61,7 +64,16 @@ export class HandsontableGrid implements GridView {
     const binding = new SheetBinding(host.live, host.sheet);
     const painter = new CellPainter(binding, (cell) => host.markOf?.(cell) ?? null);
     const GridClass = gridClass();
-    const hot = new GridClass(table, settings(binding, painter, host, into.clientWidth)) as Hot;
+    const run = new TypingRun();
+    const later = {
+      cellMenu: { items: {} as unknown },
+      columnMenu: { items: {} as unknown },
+      enter: (event: KeyboardEvent) => {
+        const place = event.shiftKey ? null : focusedPlace(hot);
+        return place ? run.enter(place.row, place.col) : { row: 1, col: 0 };
+      },
+    };
+    const hot = new GridClass(table, settings(binding, painter, host, into.clientWidth, later)) as Hot;
     this.#hot = hot;
     this.#portal.adopt(hot.rootPortalElement!);
     const edits = new Edits(binding, host);
@@ -74,7 +86,6 @@ export class HandsontableGrid implements GridView {
     const editorClosed = (): void => {
       if (this.#reshapeWaits) queueMicrotask(() => this.#reshape());
     };
-    const run = new TypingRun();
     this.#context = {
       hot,
       host,
@@ -93,14 +104,14 @@ export class HandsontableGrid implements GridView {
     addHooks(this.#context);
     alignHeadings(hot.rootElement);
     addKeys(this.#context);
-    hot.updateSettings({
-      contextMenu: { items: cellMenu(this.#context) as never },
-      enterMoves: (event: KeyboardEvent) => {
-        const place = event.shiftKey ? null : focusedPlace(hot);
-        return place ? this.#context.run.enter(place.row, place.col) : { row: 1, col: 0 };
-      },
-      dropdownMenu: { items: columnMenu(this.#context) as never },
-    });
+    later.cellMenu.items = cellMenu(this.#context);
+    later.columnMenu.items = columnMenu(this.#context);
+    hot.getPlugin('dropdownMenu').updatePlugin();
+    // Rows are put in order, left out and listed by the figures themselves.
+    for (const hook of ['beforeColumnSort', 'beforeFilter', 'beforeDropdownMenuShow'] as const)
+      hot.addHook(hook, () => host.live.workOut());
+    for (const hook of ['beforeContextMenuShow', 'beforeDropdownMenuShow'] as const)
+      hot.addHook(hook, () => this.#portal.takeOver());
     // The library places a menu only after it has told that it is open.
     const place = ({ menu }: { menu: OpenMenu | null }, beside?: Element | null): void =>
       queueMicrotask(() => this.#portal.fit(menu?.container, beside));
@@ -116,6 +127,7 @@ export class HandsontableGrid implements GridView {
     hot.rootElement.setAttribute('aria-rowcount', String(binding.lines.length + 1));
     this.setColourScheme(host.colourScheme);
     this.#listen();
+    hot.resumeRender();
   }
 
   get selection(): GridCell | null {
@@ -178,7 +190,7 @@ export class HandsontableGrid implements GridView {
 
   setColourScheme(scheme: 'light' | 'dark'): void {
     this.#wrapper.style.setProperty('color-scheme', scheme);
-    this.#portal.takeOver(scheme);
+    this.#portal.setScheme(scheme);
   }
 
   remark(): void {
@@ -245,7 +257,7 @@ export class HandsontableGrid implements GridView {
     }
     if (here && this.#reshape()) return;
     // Titles and widths stand in the headers, which only the library draws.
-    if (here) this.#hot.render();
+    if (here || (this.#waits && this.#widthsChanged())) this.#hot.render();
     else if (cells.some((cell) => cell.sheet === sheet) || marksChanged(change, sheet)) {
       const { by } = this.#context.groups;
       const moves = by !== undefined && cells.some((cell) => cell.sheet === sheet && cell.column === by);
@@ -254,6 +266,13 @@ export class HandsontableGrid implements GridView {
       this.#context.bands.paint();
       this.#context.foot.paint();
     }
+  }
+
+  /** Figures that came after the grid may need more room than was kept for them. */
+  #widthsChanged(): boolean {
+    const { binding } = this.#context;
+    this.#waits = !this.host.live.isPlanned;
+    return !this.#waits && binding.widths.haveChanged(binding.columns);
   }
 
   /** Rows whose group column shows something else go to their group; the selection goes with them. */

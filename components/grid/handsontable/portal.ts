@@ -27,6 +27,7 @@ const LEAST_SEEN = 260;
 export class Portal {
   readonly host: HTMLElement;
   readonly #root: ShadowRoot;
+  #tokensTaken = false;
 
   constructor(
     readonly document: Document,
@@ -46,7 +47,6 @@ export class Portal {
     for (const type of ['mousedown', 'touchstart', 'contextmenu'])
       this.#root.addEventListener(type, (event) => event.stopPropagation());
     document.documentElement.append(this.host);
-    this.takeOver('light');
   }
 
   /** Moves the library's own container of menus in here. */
@@ -54,15 +54,20 @@ export class Portal {
     this.#root.append(container);
   }
 
-  /** Takes the tokens over as they are now. */
-  takeOver(scheme: 'light' | 'dark'): void {
+  setScheme(scheme: 'light' | 'dark'): void {
+    this.host.style.setProperty('color-scheme', scheme);
+    if (this.#tokensTaken) this.takeOver();
+  }
+
+  /** Takes the tokens over as they are now: before something is shown here, not before it is needed. */
+  takeOver(): void {
+    this.#tokensTaken = true;
     const computed = getComputedStyle(this.source);
     for (const token of TOKENS) {
       const value = computed.getPropertyValue(token).trim();
       if (value === '') this.host.style.removeProperty(token);
       else this.host.style.setProperty(token, value);
     }
-    this.host.style.setProperty('color-scheme', scheme);
   }
 
   /**

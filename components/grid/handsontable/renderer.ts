@@ -3,7 +3,7 @@ import { COLOURS } from '../../../src/book/index.js';
 import type { ColumnView } from '../../../src/live/columns.js';
 import { inWords, isNote } from '../../look/problems.js';
 import { looksInWords } from '../../sheet/looks/in-words.js';
-import { type ShownCell, shownCell } from '../../sheet/shown.js';
+import { type ShownCell, shownSoFar } from '../../sheet/shown.js';
 import type { CellMark, GridCell } from '../grid-view.js';
 import type { SheetBinding } from './binding.js';
 import { MARK_CLASSES, withMark } from './cell-mark.js';
@@ -130,7 +130,7 @@ function lookOf({ live, sheet }: SheetBinding, column: ColumnView, { id }: Line,
     ticked: null,
   };
   if (id === null) return blank;
-  const shown = shownCell(live, sheet, id, column, pending);
+  const shown = shownSoFar(live, sheet, id, column, pending);
   if (shown.kind === 'number') classes.push('croft-number');
   if (shown.weight) classes.push(`croft-${shown.weight}`);
   if (shown.kind === 'pending') classes.push('croft-pending');

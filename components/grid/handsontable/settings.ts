@@ -14,14 +14,33 @@ const HEADER_HEIGHT = 56;
 const asText = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 
-/** How the grid library is set up, before menus and hooks that need the instance. */
+/** What needs the instance, and so comes after it is made. */
+export interface Later {
+  /** Where Enter goes. */
+  enter(event: KeyboardEvent): { row: number; col: number };
+  /** Items of the menus: filled once the parts that they call are there. */
+  readonly cellMenu: { items: unknown };
+  readonly columnMenu: { items: unknown };
+}
+
+/**
+ * How the grid library is set up. It draws nothing before `resumeRender`: by then everything that has a say in
+ * how cells look is there, and they are drawn once.
+ */
 export function settings(
   binding: SheetBinding,
   painter: CellPainter,
   host: GridHost,
   width: number,
+  later: Later,
 ): Handsontable.GridSettings {
   return {
+    init(this: Hot) {
+      this.suspendRender();
+    },
+    enterMoves: (event: KeyboardEvent) => later.enter(event),
+    contextMenu: later.cellMenu,
+    dropdownMenu: later.columnMenu,
     data: [...binding.lines] as never,
     dataSchema: { id: null },
     columns: columnSettings(binding, painter),

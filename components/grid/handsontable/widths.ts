@@ -1,6 +1,6 @@
 import type { ColumnView } from '../../../src/live/columns.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
-import { shownCell } from '../../sheet/shown.js';
+import { shownSoFar } from '../../sheet/shown.js';
 import { textWidth } from '../../sheet/text-width.js';
 import { wholeText } from './whole-text.js';
 
@@ -25,6 +25,8 @@ export class ColumnWidths {
   /** The column that takes less room than usual, unless the person set its width. */
   narrowed: string | undefined;
   readonly #fitted = new Map<string, number>();
+  /** As the grid has them now. */
+  readonly #given = new Map<string, number>();
 
   constructor(
     readonly live: LiveBook,
@@ -32,13 +34,27 @@ export class ColumnWidths {
   ) {}
 
   of(column: ColumnView): number {
+    const width = this.#widthOf(column);
+    this.#given.set(column.id, width);
+    return width;
+  }
+
+  /** Some of the columns take another width than they were given, as when figures have come. */
+  haveChanged(columns: readonly ColumnView[]): boolean {
+    return columns.some((column) => {
+      const given = this.#given.get(column.id);
+      return given !== undefined && given !== this.of(column);
+    });
+  }
+
+  #widthOf(column: ColumnView): number {
     const usual = column.width ?? textWidth(this.live, this.sheet, column) ?? USUAL;
     const isSet = column.width !== column.declaration?.width;
     const varies =
       column.role === 'planning' &&
       (column.type === 'text' || (column.type === 'number' && (!column.unit || column.range)));
     if (!isSet && column.id === this.narrowed) return Math.min(usual, MOST_NARROWED);
-    if (isSet || !varies) return usual;
+    if (isSet || !varies || this.#waits(column)) return usual;
     let fitted = this.#fitted.get(column.id);
     if (fitted === undefined) {
       fitted = this.#fit(column);
@@ -55,12 +71,22 @@ export class ColumnWidths {
     }
   }
 
+  /** Nothing is known of its figures yet. */
+  #waits({ id }: ColumnView): boolean {
+    const { live, sheet } = this;
+    const [first] = live.rowIds(sheet);
+    return !live.isPlanned && (first === undefined || live.known(sheet, first, id) === undefined);
+  }
+
   #fit(column: ColumnView): number {
     const { live, sheet } = this;
     const longest = live
       .rowIds(sheet)
       .slice(0, ROWS_LOOKED_AT)
-      .reduce((most, row) => Math.max(most, wholeText(shownCell(live, sheet, row, column, false)).length), 0);
+      .reduce(
+        (most, row) => Math.max(most, wholeText(shownSoFar(live, sheet, row, column, false)).length),
+        0,
+      );
     const most = column.type === 'text' ? MOST_TEXT : MOST_FITTED;
     return Math.min(most, Math.round(longest * CHARACTER + AROUND));
   }
