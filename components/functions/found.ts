@@ -39,13 +39,25 @@ export const LISTED: readonly ListedGroup[] = [
   },
 ];
 
-/** What holds every word that is searched for; a group that holds none is left out. */
+/**
+ * What holds every word that is searched for; what holds them in its name comes first, and a group that holds none
+ * is left out.
+ */
 export function found(search: string): readonly ListedGroup[] {
   const asked = search.replaceAll('_', ' ').toLowerCase().split(/\s+/).filter(Boolean);
+  const byName = ({ name }: ListedFunction): boolean => {
+    const words = name.replaceAll('_', ' ').toLowerCase();
+    return asked.length > 0 && asked.every((word) => words.includes(word));
+  };
+  const rank = (each: ListedFunction | undefined): number => (each && byName(each) ? 0 : 1);
   return LISTED.map(({ title, functions }) => ({
     title,
-    functions: functions.filter(({ words }) => asked.every((word) => words.includes(word))),
-  })).filter(({ functions }) => functions.length > 0);
+    functions: functions
+      .filter(({ words }) => asked.every((word) => words.includes(word)))
+      .sort((a, b) => rank(a) - rank(b)),
+  }))
+    .filter(({ functions }) => functions.length > 0)
+    .sort((a, b) => rank(a.functions[0]) - rank(b.functions[0]));
 }
 
 /** How many were found, in words. */
