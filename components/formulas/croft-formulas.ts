@@ -53,6 +53,7 @@ export class CroftFormulas extends LitElement {
   @property({ reflect: true }) theme: string | null = null;
   @state() private told: (FormulaDone['detail'] & { readonly wrong?: boolean }) | null = null;
   @state() private most = FIRST_LINES;
+  @state() private reference: TemplateResult | typeof nothing = nothing;
   readonly #book = new BookController(this, () => this.#changed());
   #live: LiveBook | null = null;
   #listed: readonly ListedSheet[] = [];
@@ -93,12 +94,25 @@ export class CroftFormulas extends LitElement {
           <input type="checkbox" .checked=${this.errors} @change=${this.#errorsOnly} />
           Errors only
         </label>
+        <button class="button" id="functions" type="button" @click=${this.#functions}>${icons.functions}Functions…</button>
       </div>
       <p class="small quiet" role="status">${summary(live, this.#listed)}</p>
       <div class="told" role="status">${this.#toldView()}</div>
       <div part="list" @formula-done=${this.#done}>${this.#sheets(live, shown)}</div>
+      ${this.reference}
     `;
   }
+
+  /** The reference of functions, over the list. */
+  readonly #functions = async (): Promise<void> => {
+    await import('../functions/functions-dialog.js');
+    const done = (event: Event): void => {
+      event.stopPropagation();
+      this.reference = nothing;
+      this.renderRoot.querySelector<HTMLElement>('#functions')?.focus();
+    };
+    this.reference = html`<croft-functions-dialog @croft-dialog-done=${done}></croft-functions-dialog>`;
+  };
 
   #sheets(live: LiveBook, shown: readonly ListedSheet[]) {
     if (shown.length === 0)

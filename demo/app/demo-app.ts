@@ -63,7 +63,7 @@ export class DemoApp extends LitElement {
       >
         <header class="wide top">
           <a class="brand" href="./index.html"><img src=${mark} alt="" />Croftsheet</a>
-          <nav aria-label="Pages"><a href="./blog.html">In a blog post</a> · <a href="./lessons.html">Lessons</a></nav>
+          <nav aria-label="Pages"><a href="./guide/index.html">Guide</a> · <a href="./blog.html">In a blog post</a> · <a href="./lessons.html">Lessons</a></nav>
           <croft-demo-looks></croft-demo-looks>
         </header>
         <main class="wide">${this.#title()} ${this.#sheets()}</main>
