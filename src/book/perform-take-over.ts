@@ -4,13 +4,20 @@ import { declaredIn } from './column-in.js';
 import { type Command, MAX_ROWS } from './commands.js';
 import { mendedRanges } from './formula/mend-ranges.js';
 import { sameJson } from './plain-json.js';
+import { columnsHeld } from './row-columns.js';
 import type { BookState, SheetState } from './state.js';
 import { readStored, type StoredEdit } from './stored-edit.js';
 import type { Change, Json, RowDoc } from './types.js';
 
-/** Whole sheets first, then columns, then rows, so that what lies below them finds its place. */
-const rank = ({ path }: StoredEdit): number =>
-  path[0] !== 'sheets' || path.length === 2 ? 0 : path[2] === 'columns' ? 1 : path.length === 4 ? 2 : 3;
+/**
+ * Whole sheets first, then columns, then rows, so that what lies below them finds its place; columns that go
+ * last, when nothing stands in them any more.
+ */
+function rank({ path, to }: StoredEdit): number {
+  if (path[0] !== 'sheets' || path.length === 2) return 0;
+  if (path[2] === 'columns') return path.length === 4 && to === undefined ? 4 : 1;
+  return path.length === 4 ? 2 : 3;
+}
 
 const keyOf = (path: readonly string[]): string => JSON.stringify(path);
 
@@ -59,8 +66,8 @@ function leftOut({ path, to }: StoredEdit, came: Json | undefined, state: BookSt
   const [, sheet, part, , field] = path;
   if (part !== 'rows' || field !== undefined || to === undefined || came === undefined) return undefined;
   const kind = state.sheets.get(sheet!);
-  const [was, is] = [to, came].map((row) => Object.keys((row as unknown as RowDoc).cells));
-  const gone = was!.filter((each) => !is!.includes(each) && kind && !declaredIn(kind, each)).length;
+  const [was, is] = [to, came].map((row) => columnsHeld(row as unknown as RowDoc));
+  const gone = [...was!].filter((each) => !is!.has(each) && kind && !declaredIn(kind, each)).length;
   if (gone === 0) return undefined;
   return {
     code: 'columns-gone',

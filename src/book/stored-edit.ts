@@ -2,6 +2,7 @@ import { ok, type Result, refuse } from '../problem.js';
 import { declaredIn } from './column-in.js';
 import { isUsableId } from './ids.js';
 import { declarationOf } from './kinds/index.js';
+import { columnOfField, withoutColumns } from './row-columns.js';
 import {
   columnSchema,
   fieldOfRowSchema,
@@ -119,10 +120,13 @@ function inRow(
   if (field === undefined) {
     if (to === undefined) return ok(undefined);
     if (!rowSchema.safeParse(to).success) return unreadable();
-    return ok(withoutCells(to as unknown as RowDoc, (each) => isPlanning(each) || noColumn(each)) as Json);
+    return ok(withoutCells(withoutColumns(to as unknown as RowDoc, noColumn), isPlanning) as Json);
   }
   if (!sheet.rows.has(row)) return nowhere('row');
   if (field !== 'cells') {
+    // A note or a colour where no column is would stand there unseen.
+    const said = columnOfField(field);
+    if (to !== undefined && said !== undefined && noColumn(said)) return nowhere('column');
     if (field === 'order') return orderSchema.safeParse(to).success ? ok(to) : unreadable();
     return to === undefined || fieldOfRowSchema.safeParse({ [field]: to }).success ? ok(to) : unreadable();
   }

@@ -1,3 +1,4 @@
+import { colourField, noteField } from '../book/own-column.js';
 import type { Json } from '../book/types.js';
 import type { LeafMap, Mark } from './leaves.js';
 import { digestOf, put } from './plain.js';
@@ -66,13 +67,16 @@ function seen<T extends Thing>(item: T | undefined, view: (item: T) => Json): Js
 
 /**
  * The same of a column. One of the person's own that was removed is there all the same while a row holds
- * something in it: what somebody else wrote there, not knowing of the removal.
+ * something in it (an entry, a note, a colour): what somebody else wrote there, not knowing of the removal.
  */
 function columnSeen(of: Sheet, id: string, column: Thing | undefined): Json | undefined {
   const view = seen(column, everyView.column);
   if (view !== undefined || column?.mark === undefined || column.fields.get('own') !== true) return view;
-  for (const each of of.rows.values())
-    if (each.cells.has(id) && seen(each, everyView.row) !== undefined) return everyView.column(column);
+  const said = [noteField(id), colourField(id)];
+  for (const each of of.rows.values()) {
+    const holds = each.cells.has(id) || said.some((field) => each.fields.has(field));
+    if (holds && seen(each, everyView.row) !== undefined) return everyView.column(column);
+  }
   return undefined;
 }
 

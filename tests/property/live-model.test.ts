@@ -60,6 +60,58 @@ const FOUND: readonly (readonly [string, readonly Happening[]])[] = [
       { happens: 'bring back', tab: 0, sheet: null },
     ],
   ],
+  [
+    'the undo of a removed row, and of a blanked cell, where another tab removed the column since',
+    [
+      { happens: 'open tab' },
+      { happens: 'edit', tab: 0, edit: { edit: 'type', sheet: 11, row: 1, column: 0, typed: null } },
+      { happens: 'edit', tab: 0, edit: { edit: 'remove', sheet: 11, row: 0, count: 1 } },
+      { happens: 'deliver', tab: 1, which: [0, 0] },
+      { happens: 'edit', tab: 1, edit: { edit: 'remove column', sheet: 11, column: 0 } },
+      { happens: 'deliver', tab: 0, which: [0] },
+      { happens: 'undo', tab: 0 },
+      { happens: 'undo', tab: 0 },
+      { happens: 'reload', tab: 0 },
+    ],
+  ],
+  [
+    'a width taken back of a column that another tab removed since',
+    [
+      { happens: 'open tab' },
+      { happens: 'edit', tab: 0, edit: { edit: 'describe', sheet: 11, column: 0, as: { width: 90 } } },
+      { happens: 'edit', tab: 0, edit: { edit: 'describe', sheet: 11, column: 0, as: { width: null } } },
+      { happens: 'deliver', tab: 1, which: [0, 0] },
+      { happens: 'edit', tab: 1, edit: { edit: 'remove column', sheet: 11, column: 0 } },
+      { happens: 'deliver', tab: 0, which: [0] },
+      { happens: 'undo', tab: 0 },
+    ],
+  ],
+  [
+    'a note written in a column that another tab removed meanwhile',
+    [
+      { happens: 'open tab' },
+      { happens: 'edit', tab: 0, edit: { edit: 'remove column', sheet: 11, column: 0 } },
+      { happens: 'edit', tab: 1, edit: { edit: 'mark', sheet: 11, row: 0, column: 0, note: 'Ask Ada' } },
+      { happens: 'deliver', tab: 0, which: [0] },
+      { happens: 'deliver', tab: 1, which: [0] },
+      { happens: 'reload', tab: 0 },
+    ],
+  ],
+  [
+    'bringing back a sheet without a column that was filled since, taken back and done again',
+    [
+      { happens: 'take a copy' },
+      {
+        happens: 'edit',
+        tab: 0,
+        edit: { edit: 'add column', sheet: 11, before: 0, title: 'Mine', formula: null, as: {} },
+      },
+      { happens: 'edit', tab: 0, edit: { edit: 'type', sheet: 11, row: 0, column: 0, typed: 5 } },
+      { happens: 'edit', tab: 0, edit: { edit: 'mark', sheet: 11, row: 1, column: 0, note: 'Ask Ada' } },
+      { happens: 'bring back', tab: 0, sheet: 11 },
+      { happens: 'undo and redo', tab: 0 },
+    ],
+  ],
 ];
 
 describe('what once went wrong', () => {

@@ -4,7 +4,7 @@ import { HyperFormulaEngine } from '../../src/engine/hyperformula-engine.js';
 import { LiveBook } from '../../src/live/live-book.js';
 import { parseDay } from '../../src/planning/parse-date.js';
 import { AS_OF } from '../support/random-book.js';
-import { expectSame, flat } from './flat.js';
+import { expectSame, type Flat, flat } from './flat.js';
 
 const day = parseDay(AS_OF);
 if (!day.ok) throw new Error(day.problem.message);
@@ -101,6 +101,20 @@ function expectNoDebt(live: LiveBook): void {
   }
 }
 
+const IN_COLUMN = /^sheets\/([^/]+)\/rows\/[^/]+\/(?:cells\/|note:|colour:)(.+)$/;
+
+/** Whatever stands in a row stands in a column that is there: nothing is held unseen. */
+function expectNothingUnseen(live: LiveBook, book: Flat): void {
+  const columns = new Map(
+    live.sheets().map(({ id }) => [id, new Set(live.columns(id).map(({ id: column }) => column))]),
+  );
+  for (const path of book.keys()) {
+    const [, sheet, column] = IN_COLUMN.exec(path) ?? [];
+    if (sheet !== undefined && !columns.get(sheet)?.has(column!))
+      throw new Error(`${path} stands in a column that is not there`);
+  }
+}
+
 /** How thoroughly a book is compared with one built anew from what it saved. */
 export interface Thoroughness {
   /** Problems, units and workings too, not only values. */
@@ -121,6 +135,7 @@ export function expectLikeRebuilt(live: LiveBook, { words = false }: Thoroughnes
     expectSame(before, flat(again.toJSON()), 'saved and read again');
     expectPlanningColumns(live);
     expectNoDebt(live);
+    expectNothingUnseen(live, before);
     for (const { id: sheet } of live.sheets()) {
       const columns = live.columns(sheet).map(({ id }) => id);
       for (const row of live.rowIds(sheet)) {
