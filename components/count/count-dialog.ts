@@ -50,7 +50,7 @@ export class CountDialog extends ActionDialog {
   #where(places: readonly PlaceToCount[]): TemplateResult {
     return html`<div class="where">
       <button class="button" type="button" aria-label="Place before" ?disabled=${this.at === 0} @click=${() => this.#place(this.at - 1)}>
-        <span aria-hidden="true">←</span>
+        <span class="turns" aria-hidden="true">←</span>
       </button>
       <div class="field">
         <label for="place">Place ${this.at + 1} of ${places.length}</label>
@@ -68,7 +68,7 @@ export class CountDialog extends ActionDialog {
         ?disabled=${this.at === places.length - 1}
         @click=${() => this.#place(this.at + 1)}
       >
-        <span aria-hidden="true">→</span>
+        <span class="turns" aria-hidden="true">→</span>
       </button>
     </div>`;
   }

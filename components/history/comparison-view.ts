@@ -109,7 +109,7 @@ export const comparisonStyles = css`
   }
 `;
 
-const arrow = html`<span aria-hidden="true"> → </span><span class="unseen"> then </span>`;
+const arrow = html`<span class="turns" aria-hidden="true"> → </span><span class="unseen"> then </span>`;
 const pair = (was: string, is: string): TemplateResult =>
   html`<span class="was">${was}</span>${arrow}<span class="is">${is}</span>`;
 

@@ -121,10 +121,10 @@ export class CroftLists extends LitElement implements ListsHost {
       <h2 aria-live="polite">${this.#title(monday)}</h2>
       <div class="row" role="group" aria-label="Which week">
         <button class="button" type="button" @click=${() => this.#go(monday - 7)}>
-          <span aria-hidden="true">←</span>Week before
+          <span class="turns" aria-hidden="true">←</span>Week before
         </button>
         <button class="button" type="button" @click=${() => this.#go(monday + 7)}>
-          Week after<span aria-hidden="true">→</span>
+          Week after<span class="turns" aria-hidden="true">→</span>
         </button>
         <button class="button" type="button" ?disabled=${monday === present} @click=${() => this.#go(present)}>
           This week
@@ -166,6 +166,8 @@ export class CroftLists extends LitElement implements ListsHost {
     if (this.#live && this.#ticks.concerns(event, this.#live.id)) this.requestUpdate();
   };
 }
+
+export type { CroftEvents } from '../events.js';
 
 declare global {
   interface HTMLElementTagNameMap {

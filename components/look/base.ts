@@ -204,6 +204,24 @@ const rules = css`
     clip-path: inset(50%);
     white-space: nowrap;
   }
+  /*
+   * On a page that is read from right to left each piece of text goes its own way, as its first letters say:
+   * what people write may be in any script. Formulas are always read from left to right; arrows turn round.
+   */
+  :is(p, li, dt, dd, h2, h3, h4, caption, legend, label, summary, span, button):dir(rtl) {
+    unicode-bidi: plaintext;
+    text-align: right;
+  }
+  code,
+  input[spellcheck='false'] {
+    direction: ltr;
+    unicode-bidi: isolate;
+    text-align: left;
+  }
+  .turns:dir(rtl) {
+    display: inline-block;
+    scale: -1 1;
+  }
   @media (prefers-reduced-motion: no-preference) {
     .button {
       transition:

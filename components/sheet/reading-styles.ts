@@ -216,6 +216,14 @@ export const readingStyles = css`
     align-items: center;
     padding-top: 0.5rem;
   }
+  :is(th, td):dir(rtl) {
+    unicode-bidi: plaintext;
+    text-align: right;
+  }
+  .number:dir(rtl),
+  .number :is(span, button):dir(rtl) {
+    text-align: left;
+  }
   @media (pointer: coarse) {
     .frame {
       --up: 0.75rem;

@@ -47,11 +47,11 @@ export const weekWords = (monday: DayNumber): string => `Week of ${mediumDay(mon
 export const weekPicker = (monday: DayNumber, go: (monday: DayNumber) => void): TemplateResult => html`
   <div class="row" role="group" aria-label="Which week">
     <button class="button" type="button" aria-label="Week before" @click=${() => isDay(monday - 7) && go(monday - 7)}>
-      <span aria-hidden="true">←</span>
+      <span class="turns" aria-hidden="true">←</span>
     </button>
     <strong aria-live="polite">${weekWords(monday)}</strong>
     <button class="button" type="button" aria-label="Week after" @click=${() => isDay(monday + 13) && go(monday + 7)}>
-      <span aria-hidden="true">→</span>
+      <span class="turns" aria-hidden="true">→</span>
     </button>
   </div>
 `;
