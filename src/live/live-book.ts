@@ -19,7 +19,7 @@ import { onLanguage } from '../words/index.js';
 import { BookLooks } from './book-looks.js';
 import { todayHere } from './household.js';
 import type { KnownFigures } from './known-figures.js';
-import { allottedAsStored, forgotten, postings } from './post-draws.js';
+import { type AllottedAsStored, allottedAsStored, forgotten, postings } from './post-draws.js';
 import { makeStillOurs } from './still-ours.js';
 import { BROKE_DOWN, figuresLeft } from './unforeseen.js';
 
@@ -231,19 +231,33 @@ export class LiveBook extends BookLooks {
     const step = which === 'undo' ? this.#history.undo() : this.#history.redo();
     if (!step) return false;
     const bench = { state: this.state, layout: this.layout };
-    const { changes, notes } = makeStillOurs(this.state, step, label, (each) => put([each], bench));
-    this.#settleAndTell(which, changes, label, notes);
+    const { changes, parted, notes } = makeStillOurs(this.state, step, label, (each) => put([each], bench));
+    const draws = this.settling.plan.rows.sheet('draws')?.id;
+    // What is stored of a draw of which only a part came back was allotted to neither of the two.
+    const stays = (row: string): boolean => !parted.has(`${draws}/${row}`);
+    const stale = forgotten(this.state, this.settling.plan, changes, stays);
+    put(stale, bench);
+    this.#settleAndTell(which, [...changes, ...stale], label, notes, stays);
     return true;
   }
 
   #settleAndTell(
     origin: 'undo' | 'redo' | 'remote',
-    changes: readonly Change[],
+    made: readonly Change[],
     label: string,
     notes: readonly Problem[],
+    stays: AllottedAsStored = () => true,
   ): void {
+    let changes = made;
     try {
-      this.#tell(origin, changes, this.settling.settle(changes), label, notes);
+      let cells = this.settling.settle(changes);
+      const posted = postings(this.state, this.settling.plan, changes, stays);
+      if (posted.length > 0) {
+        put(posted, { state: this.state, layout: this.layout });
+        changes = [...changes, ...posted];
+        cells = [...cells, ...this.settling.settle(posted)];
+      }
+      this.#tell(origin, changes, cells, label, notes);
     } catch {
       // The change itself is made, here or elsewhere: it stays, and the figures are worked out from nothing.
       const anew = this.#workOutAnew();

@@ -2,6 +2,13 @@ import { type BookState, type Change, type Json, type RowDoc, sameJson } from '.
 import { columnOfField, holdsIn, withoutColumns } from '../book/row-columns.js';
 import type { Problem } from '../problem.js';
 
+export interface StillOurs {
+  readonly changes: readonly Change[];
+  /** Rows, as `SHEET/ROW`, of which something was left as another copy has it. */
+  readonly parted: ReadonlySet<string>;
+  readonly notes: readonly Problem[];
+}
+
 /**
  * Makes the changes of a step, but only those that find what the step left there. Where another copy has
  * written since, its value stays, and nothing is written into a row or column that it removed; a note says
@@ -12,8 +19,9 @@ export function makeStillOurs(
   step: readonly Change[],
   label: string,
   make: (change: Change) => void,
-): { readonly changes: readonly Change[]; readonly notes: readonly Problem[] } {
+): StillOurs {
   const changes: Change[] = [];
+  const parted = new Set<string>();
   let left = 0;
   let where: Problem['where'];
   const comes = columnsThatCome(step);
@@ -29,11 +37,13 @@ export function makeStillOurs(
     if (possible !== each && (ours || !sameJson(now, each.to))) {
       left++;
       where ??= placeOf(each.path);
+      if (each.path[2] === 'rows') parted.add(`${each.path[1]}/${each.path[3]}`);
     }
   }
-  if (!where) return { changes, notes: [] };
+  if (!where) return { changes, parted, notes: [] };
   return {
     changes,
+    parted,
     notes: [
       {
         code: 'changed-elsewhere',

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { openBook } from '../../src/core.js';
 import { bringBack } from '../../src/live/doings/bring-back.js';
 import type { LiveBook } from '../../src/live/live-book.js';
-import { startingBook } from '../support/random-book.js';
+import { AS_OF, startingBook } from '../support/random-book.js';
 
 const allottedTo = (live: LiveBook, row: string) => live.toJSON().sheets.draws!.rows[row]!.allotted;
 
@@ -65,5 +66,31 @@ describe('bringing back what was drawn', () => {
     expect(allottedTo(live, 'd1')).toEqual({ l1: 1 });
     back(live, version, { part: 'cell', sheet: 'draws', row: 'd1', column: 'lot' });
     expect(allottedTo(live, 'd1')).toEqual({ l2: 2 });
+  });
+});
+
+describe('the undo of a draw that another copy has changed since', () => {
+  it('allots it anew, as it stands now, and stores that', () => {
+    const live = drawn();
+    live.apply({
+      do: 'set cells',
+      sheet: 'draws',
+      cells: [
+        { row: 'd1', column: 'food', typed: 'peas' },
+        { row: 'd1', column: 'way', typed: 'frozen' },
+      ],
+    });
+    expect(allottedTo(live, 'd1')).toEqual({ l3: 1 });
+    const other = openBook(live.toJSON(), { asOf: AS_OF });
+    const four = other.set('draws', 'd1', 'amount', 4);
+    if (!four.ok) throw new Error(four.problem.message);
+    expect(allottedTo(other, 'd1')).toEqual({ l3: 4 });
+    live.applyRemote(four.changes);
+    live.undo();
+    expect([live.value('draws', 'd1', 'food'), live.value('draws', 'd1', 'amount')]).toEqual(['tomato', 4]);
+    // Eight pints are four quarts.
+    expect(allottedTo(live, 'd1')).toEqual({ l2: 8 });
+    live.redo();
+    expect(allottedTo(live, 'd1')).toEqual({ l3: 4 });
   });
 });
