@@ -15,6 +15,7 @@ import {
 } from '../formulas/quantity.js';
 import { quantityInWords, readQuantity } from '../formulas/quantity-words.js';
 import type { Problem } from '../problem.js';
+import { type UnitInColumn, unitLookedUp } from './formula-lookup-units.js';
 import type { FormulaPart } from './formula-working-tree.js';
 
 /** What the units of a formula are looked up in: the unit of a cell, or of a column of cells, where it has one. */
@@ -22,6 +23,8 @@ export interface UnitsOfBook {
   unitAt(part: Extract<FormulaPart, { is: 'cell' | 'cells' }>): Quantity | undefined;
   /** Two units of a range whose cells are in several; undefined where they are all in one, or it is not known. */
   mixedIn(part: Extract<FormulaPart, { is: 'cells' }>): readonly [Quantity, Quantity] | undefined;
+  /** The unit of one column of a range. */
+  readonly unitIn: UnitInColumn;
   /** A part of the formula in words, for messages. */
   words(part: FormulaPart): string;
 }
@@ -208,7 +211,8 @@ export class FormulaUnits {
     if (name === 'PRODUCT' || name === 'SUMPRODUCT') {
       return units.reduce<Quantity | undefined>((all, each) => all && each && multiplied(all, each), PLAIN);
     }
-    return undefined;
+    if (name === 'CHOOSE') return this.#either(args.slice(1), units.slice(1));
+    return unitLookedUp(name, args, units, this.#book.unitIn) ?? undefined;
   }
 
   /** The unit of the first that has one, the others checked against it. */

@@ -157,6 +157,10 @@ export class FormulaWorkings {
         part.is === 'cell'
           ? this.#unitOfCell({ ...part.at, row: rowAt(part.at.row, home.row) })
           : this.#oneUnitOf(part),
+      unitIn: (part, nth) => {
+        const units = this.#unitsOfCells(part, nth);
+        return units.length === 1 ? units[0] : undefined;
+      },
       mixedIn: (part) => {
         const [a, b] = this.#unitsOfCells(part);
         return a && b && [a, b];
@@ -183,14 +187,19 @@ export class FormulaWorkings {
     return typeof measure === 'string' ? readUnit(measure) : undefined;
   }
 
-  /** The units of the cells of a column: one where all are in it, two where they differ; none where one is not known. */
-  #unitsOfCells(part: Cells): readonly Quantity[] {
-    const known = this.#ofColumns.get(part.stored);
+  /**
+   * The units of the cells of a column: one where all are in it, two where they differ; none where one is not known.
+   * Of a range of several columns `nth` says which, from 1.
+   */
+  #unitsOfCells(part: Cells, nth?: number): readonly Quantity[] {
+    const key = nth === undefined ? part.stored : `${part.stored} ${nth}`;
+    const known = this.#ofColumns.get(key);
     if (known) return known;
     const block = this.#block(part);
-    const [column, second] = block?.columns ?? [];
+    const columns = block?.columns ?? [];
+    const column = nth === undefined && columns.length > 1 ? undefined : columns[(nth ?? 1) - 1];
     const units: Quantity[] = [];
-    for (const row of second === undefined && column !== undefined ? block!.rows : []) {
+    for (const row of column === undefined ? [] : block!.rows) {
       const cell = { sheet: block!.sheet, row, column: column! };
       const unit = this.#unitOfCell(cell);
       if (!unit) {
@@ -202,7 +211,7 @@ export class FormulaWorkings {
       if (!units[0] || likeness(units[0], unit) !== 'alike') units.push(unit);
       if (units.length === 2) break;
     }
-    this.#ofColumns.set(part.stored, units);
+    this.#ofColumns.set(key, units);
     return units;
   }
 

@@ -158,6 +158,25 @@ describe('units that do not go together', () => {
     expect(live.working('own', 'o1', 'out')!.problems).toHaveLength(1);
   });
 
+  it.each([
+    ['=VLOOKUP("Peas",A1:D2,3,FALSE())', 'pounds', 7],
+    ['=VLOOKUP("Peas",A1:D2,2,FALSE())', 'quart jars', 3],
+    ['=INDEX(A1:D2,2,4)', 'pints', 2],
+    ['=INDEX(C1:C2,2)', 'pounds', 7],
+    ['=XLOOKUP("Peas",A1:A2,C1:C2)', 'pounds', 7],
+    ['=CHOOSE(1,Picked,C2)', 'pounds', 53],
+    ['=MATCH("Peas",A1:A2,0)', '', 2],
+  ])('%s has the unit of the column that it looks up', (formula, unit, value) => {
+    expect(workingOf(formula)).toMatchObject({ value, unit });
+  });
+
+  it('what is looked up is held to its unit like anything else', () => {
+    expect(problem('=Pints+VLOOKUP("Peas",A1:D2,3,FALSE())')).toMatchObject({ code: 'unlike-units' });
+    expect(problem('=Picked+VLOOKUP("Peas",A1:D2,3,FALSE())')).toBeUndefined();
+    // Which column it is, is not known before it is worked out: nothing is held against it.
+    expect(problem('=Pints+VLOOKUP("Peas",A1:D2,1+2,FALSE())')).toBeUndefined();
+  });
+
   it('have no unit when they are put together all the same', () => {
     expect(workingOf('=Picked+Jars')).toMatchObject({ value: 63, unit: '' });
     expect(steps('=Picked+Jars')).toEqual(['Picked 53 pounds + Jars 10 quart jars = 63']);
