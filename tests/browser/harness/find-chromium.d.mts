@@ -2,3 +2,5 @@
 export const NO_CHROMIUM: string;
 /** Path of a Chromium, or null. `CROFTSHEET_CHROMIUM` comes before the usual places. */
 export function findChromium(): string | null;
+/** Whether it is the shell, which has no windows and so does less work for the same tests. */
+export function isShell(path: string | null): boolean;

@@ -33,3 +33,6 @@ export function findChromium() {
   if (asked) return runs(asked) ? asked : null;
   return USUAL.find(runs) ?? null;
 }
+
+/** Whether it is the shell, which has no windows and so does less work for the same tests. */
+export const isShell = (path) => Boolean(path?.endsWith('headless-shell'));

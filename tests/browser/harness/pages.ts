@@ -1,20 +1,8 @@
-import { basename } from 'node:path';
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, type TestContext } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
 import { ENGINE, launchEngine } from './engines/engine.js';
-import { lackOf } from './engines/lacking.js';
+import { skipLacking } from './engines/lacking.js';
 import { type Served, servePages } from './serve-pages.js';
-
-/** Skips a test that this engine lacks something for, and says what. */
-function skipLacking({ task, skip }: TestContext): void {
-  const names: string[] = [];
-  for (let at: { name: string; suite?: unknown } | undefined = task; at; ) {
-    names.unshift(at.name);
-    at = at.suite as typeof at;
-  }
-  const reason = lackOf(ENGINE, basename(task.file.name, '.test.ts'), names.join(' > '));
-  if (reason !== undefined) skip(reason);
-}
 
 export interface OpenOptions extends BrowserContextOptions {
   /** Errors of the page that the test is about; any other fails it. */

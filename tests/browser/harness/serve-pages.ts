@@ -3,6 +3,8 @@ import type { AddressInfo } from 'node:net';
 import { resolve } from 'node:path';
 import { preview } from 'vite';
 import { BUILT_PAGES, buildPages } from './build-pages.mjs';
+import { ENGINE } from './engines/engine.js';
+import { errorCatcher } from './error-catcher.js';
 
 const repository = resolve(import.meta.dirname, '../../..');
 
@@ -22,6 +24,7 @@ export async function servePages(): Promise<Served> {
     configFile: false,
     logLevel: 'error',
     appType: 'mpa',
+    plugins: ENGINE === 'webkit' ? [errorCatcher(built)] : [],
     build: { outDir: built },
     preview: { port: 0, host: '127.0.0.1' },
   });

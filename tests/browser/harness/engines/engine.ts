@@ -15,5 +15,6 @@ export const ENGINE: Engine = asked;
 export async function launchEngine(): Promise<Browser> {
   if (ENGINE === 'firefox') return launchFirefox();
   if (ENGINE === 'chromium') return launchChromium();
-  throw new Error('not yet');
+  const { launchWebkit } = await import('./webkit/browser.js');
+  return launchWebkit();
 }

@@ -1,23 +1,47 @@
-import type { Engine } from './engine.js';
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import type { TestContext } from 'vitest';
+import { ENGINE, type Engine } from './engine.js';
 
-/** Why a test is not run in an engine. */
+/** Why a test is not run in an engine: a line of `lacking.json`. */
 export interface Lack {
   readonly engine: Engine;
   /** The file of tests, without its folder and ending. */
   readonly file: string;
-  /** The test by its full name (its groups first, joined by ` > `); a group alone stands for all within. */
+  /** The test by its full name, its groups first, joined by ` > `; a group stands for all within, blank for all. */
   readonly test: string;
   readonly reason: string;
 }
 
-/** What is skipped, by name and with its reason. A name that no test has fails `npm run test:engines`. */
-export const LACKING: readonly Lack[] = [];
+const LACKING = JSON.parse(readFileSync(new URL('./lacking.json', import.meta.url), 'utf8')) as Lack[];
 
-/** Why this test is not run in this engine; undefined where it is. */
-export const lackOf = (engine: Engine, file: string, test: string): string | undefined =>
-  LACKING.find(
+const now: { test: TestContext | null } = { test: null };
+
+/** Skips a test that this engine lacks something for, and says what. To be called before each test. */
+export function skipLacking(test: TestContext): void {
+  now.test = test;
+  const names: string[] = [];
+  for (let at: { name: string; suite?: unknown } | undefined = test.task; at; ) {
+    names.unshift(at.name);
+    at = at.suite as typeof at;
+  }
+  const file = basename(test.task.file.name, '.test.ts');
+  const full = names.join(' > ');
+  const lack = LACKING.find(
     (each) =>
-      each.engine === engine &&
+      each.engine === ENGINE &&
       each.file === file &&
-      (each.test === '' || each.test === test || test.startsWith(`${each.test} > `)),
-  )?.reason;
+      (each.test === '' || each.test === full || full.startsWith(`${each.test} > `)),
+  );
+  if (lack) test.skip(lack.reason);
+}
+
+/**
+ * Ends the test that runs as skipped, where it asks for something that cannot be done through WebDriver. Nothing is
+ * skipped that could be tried: this is called by what would have to do it.
+ */
+export function skipForWantOf(what: string): never {
+  const reason = `WebDriver cannot do this in WebKitGTK: ${what}`;
+  now.test?.skip(reason);
+  throw new Error(reason);
+}

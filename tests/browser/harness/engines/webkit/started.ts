@@ -1,0 +1,65 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { createServer } from 'node:net';
+import { setTimeout as rest } from 'node:timers/promises';
+
+const STARTS_WITHIN = 30_000;
+
+export async function ended(child: ChildProcess): Promise<void> {
+  if (child.exitCode !== null || child.signalCode !== null) return;
+  const exit = once(child, 'exit');
+  child.kill();
+  await exit;
+}
+
+/** A display in memory, under a number that is free. */
+export async function startDisplay(command: string): Promise<{ name: string; process: ChildProcess }> {
+  const process = spawn(
+    command,
+    ['-displayfd', '3', '-screen', '0', '1600x1400x24', '-nolisten', 'tcp', '-noreset'],
+    { stdio: ['ignore', 'ignore', 'ignore', 'pipe'] },
+  );
+  const [number] = await Promise.race([
+    once(process.stdio[3]!, 'data'),
+    once(process, 'exit').then(() => Promise.reject(new Error('No display could be started.'))),
+  ]);
+  return { name: `:${String(number).trim()}`, process };
+}
+
+const freePort = (): Promise<number> =>
+  new Promise((done) => {
+    const server = createServer().listen(0, '127.0.0.1', () => {
+      const address = server.address();
+      server.close(() => done(typeof address === 'object' && address ? address.port : 0));
+    });
+  });
+
+/** A driver: it holds one session, which is one browser with storage of its own. */
+export async function startDriver(
+  command: string,
+  display: string,
+): Promise<{ url: string; process: ChildProcess }> {
+  const port = await freePort();
+  const process_ = spawn(command, [`--port=${port}`], {
+    stdio: 'ignore',
+    env: {
+      ...process.env,
+      DISPLAY: display,
+      LANG: 'en_US.UTF-8',
+      LANGUAGE: 'en_US',
+      GDK_BACKEND: 'x11',
+      NO_AT_BRIDGE: '1',
+      WEBKIT_DISABLE_COMPOSITING_MODE: '1',
+      WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS: '1',
+    },
+  });
+  const url = `http://127.0.0.1:${port}`;
+  const until = Date.now() + STARTS_WITHIN;
+  while (Date.now() < until) {
+    const up = await fetch(`${url}/status`).catch(() => null);
+    if (up?.ok) return { url, process: process_ };
+    await rest(50);
+  }
+  await ended(process_);
+  throw new Error('WebKitWebDriver did not start.');
+}
