@@ -1,3 +1,4 @@
+import { columnOfField } from '../book/row-columns.js';
 import type { Json } from '../book/types.js';
 import type { LeafMap } from './leaves.js';
 import { isObject, keysOfBoth, own } from './plain.js';
@@ -70,12 +71,25 @@ export class LeafEdits {
       else each(value, held, (c, item) => this.#leaf('cells', [s, r, c], item));
     };
     const here = (removed: boolean) => this.#shadow.row(s, r, removed);
+    this.#keepColumns(s, r, field === 'cells' ? cell : field && columnOfField(field));
     if (field === undefined) this.#setWhole('rows', [s, r], here, to, setField);
     if (field === undefined || !this.#shadow.hasRow(s, r)) return;
     this.#leaf('rows', [s, r], true);
     if (field !== 'cells') setField(field, to);
     else if (cell !== undefined) this.#leaf('cells', [s, r, cell], to);
     else setField(field, to, (here(false) as { cells: Json }).cells);
+  }
+
+  /**
+   * A column that was removed, and is there because this row holds something in it, is there for good once that
+   * is edited: else it would be gone as soon as the row holds nothing. Without `column`: all such columns.
+   */
+  #keepColumns(s: string, r: string, column: string | undefined): void {
+    for (const c of column === undefined ? this.#shadow.columnsRemoved(s) : [column]) {
+      if (typeof this.#shadow.read('columns', [s, c]) !== 'string') continue;
+      if (this.#shadow.rowHolds(s, r, c) && this.#shadow.column(s, c) !== undefined)
+        this.#leaf('columns', [s, c], true);
+    }
   }
 
   /** Sets or removes a whole sheet, column or row. Its leaves stay when it is removed: see `Mark`. */

@@ -72,13 +72,14 @@ function seen<T extends Thing>(item: T | undefined, view: (item: T) => Json): Js
 function columnSeen(of: Sheet, id: string, column: Thing | undefined): Json | undefined {
   const view = seen(column, everyView.column);
   if (view !== undefined || column?.mark === undefined || column.fields.get('own') !== true) return view;
-  const said = [noteField(id), colourField(id)];
-  for (const each of of.rows.values()) {
-    const holds = each.cells.has(id) || said.some((field) => each.fields.has(field));
-    if (holds && seen(each, everyView.row) !== undefined) return everyView.column(column);
-  }
+  for (const each of of.rows.values())
+    if (holdsIn(each, id) && seen(each, everyView.row) !== undefined) return everyView.column(column);
   return undefined;
 }
+
+/** An entry, a note or a colour. */
+const holdsIn = ({ cells, fields }: Row, column: string): boolean =>
+  cells.has(column) || fields.has(noteField(column)) || fields.has(colourField(column));
 
 const look = <T extends Thing>(item: T | undefined, view: (item: T) => Json, removed: boolean) =>
   removed && item ? view(item) : seen(item, view);
@@ -135,6 +136,12 @@ export class Shadow {
 
   row(sheetId: string, id: string, removed = false): Json | undefined {
     return look(this.sheets.get(sheetId)?.rows.get(id), everyView.row, removed);
+  }
+
+  /** Whether a row that is there holds something in a column. */
+  rowHolds(sheetId: string, id: string, column: string): boolean {
+    const found = this.sheets.get(sheetId)?.rows.get(id);
+    return found !== undefined && holdsIn(found, column) && this.hasRow(sheetId, id);
   }
 
   /** Whether it is there; only what was once removed must be looked at whole. */

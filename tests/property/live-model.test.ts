@@ -98,6 +98,23 @@ const FOUND: readonly (readonly [string, readonly Happening[]])[] = [
     ],
   ],
   [
+    'the only entry in a column that came back for it, taken back; and the only row with one, removed',
+    [
+      { happens: 'edit', tab: 0, edit: { edit: 'paste over everything', sheet: 11, typed: null } },
+      { happens: 'open tab' },
+      { happens: 'edit', tab: 1, edit: { edit: 'remove column', sheet: 11, column: 1 } },
+      { happens: 'edit', tab: 0, edit: { edit: 'type', sheet: 11, row: 0, column: 1, typed: false } },
+      { happens: 'reload', tab: 1 },
+      { happens: 'undo and redo', tab: 0 },
+      { happens: 'deliver', tab: 1, which: [0, 0] },
+      { happens: 'edit', tab: 1, edit: { edit: 'remove column', sheet: 11, column: 0 } },
+      { happens: 'edit', tab: 0, edit: { edit: 'type', sheet: 11, row: 0, column: 0, typed: 7 } },
+      { happens: 'reload', tab: 1 },
+      { happens: 'edit', tab: 0, edit: { edit: 'remove', sheet: 11, row: 0, count: 1 } },
+      { happens: 'reload', tab: 1 },
+    ],
+  ],
+  [
     'bringing back a sheet without a column that was filled since, taken back and done again',
     [
       { happens: 'take a copy' },
