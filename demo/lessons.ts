@@ -2,7 +2,7 @@ import '../components/book/croft-book.js';
 import '../components/lesson/croft-lesson.js';
 import './app/looks.js';
 import { html, nothing, render } from 'lit';
-import { LEVELS, type Lesson, parseLesson, TOPICS } from '../src/lessons/index.js';
+import { LEVELS, type Lesson, parseLesson, standardShown, TOPICS } from '../src/lessons/index.js';
 import rates from './data/lessons/a-pound-a-plant.json?raw';
 import charts from './data/lessons/bars-of-the-harvest.json?raw';
 import area from './data/lessons/bed-and-row.json?raw';
@@ -48,7 +48,9 @@ function show(): void {
     place('lessons'),
   );
   render(
-    TOPICS.map(({ id, title, standards }) => link(`topic-${id}`, title, standards.join(', '))),
+    TOPICS.map(({ id, title, standards }) =>
+      link(`topic-${id}`, title, standards.map(standardShown).join(', ')),
+    ),
     place('topics'),
   );
   // Each one anew: what was written into another sheet is not carried over.

@@ -1,15 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import {
-  answerText,
-  type Lesson,
-  type LessonProblem,
-  STANDARDS,
-  topicWithId,
-  unitText,
-} from '../../src/lessons/index.js';
+import { answerText, type Lesson, type LessonProblem, unitText } from '../../src/lessons/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { PAPER_FONTS } from '../look/print-frame.js';
 import { chartPicture } from './chart-view.js';
+import { standardsOnPaper } from './standards-view.js';
 import { paperTaskKeys, paperTasks } from './task-paper.js';
 
 /** What is printed: the sheet, and the key on a page of its own. */
@@ -89,7 +83,6 @@ function answerLine({ key }: LessonProblem, writeUnits: boolean): TemplateResult
 /** The sheet as it goes on paper. */
 export function paper(asked: PaperAsked): TemplateResult {
   const { title, problems, lesson, live, topics, foot, cautions, writeUnits } = asked;
-  const standards = [...new Set(topics.flatMap((id) => topicWithId(id)?.standards ?? []))].sort();
   return html`<section class="sheet">
       <h1>${title}</h1>
       <p class="name-line"><span>Name:</span><span>Date:</span></p>
@@ -121,20 +114,7 @@ export function paper(asked: PaperAsked): TemplateResult {
         )}
       </ol>
       ${live && lesson ? paperTaskKeys(live, lesson.tasks) : nothing}
-      ${
-        standards.length === 0
-          ? nothing
-          : html`<h2>School standards that it exercises</h2>
-              <p class="small">Common Core State Standards for Mathematics, said in our words:</p>
-              <ul class="small">
-                ${standards.map(
-                  (code) => html`<li>
-                    ${code}: ${STANDARDS[code].asks}
-                    ${STANDARDS[code].origin === 'from memory' ? '(code from memory)' : nothing}
-                  </li>`,
-                )}
-              </ul>`
-      }
+      ${standardsOnPaper(topics)}
       ${foot === '' ? nothing : html`<p class="small">${foot}</p>`}
     </section>`;
 }

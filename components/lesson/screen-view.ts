@@ -3,6 +3,7 @@ import type { Lesson, Level } from '../../src/lessons/index.js';
 import { beforeQuestions, cautionsOf, controls, words } from './lesson-view.js';
 import type { LessonWork } from './lesson-work.js';
 import { type QuestionEvents, questionView } from './question-view.js';
+import { standardsView } from './standards-view.js';
 import { tasksView } from './tasks-view.js';
 
 /** A sheet on the screen: what stands on it, and what can be done. */
@@ -73,6 +74,7 @@ export function screenView(asked: ScreenAsked): TemplateResult {
     </ol>
     ${lesson && lesson.tasks.length > 0 ? tasksView(lesson.tasks, work.asked.length, asked.seed, kept, on.task) : nothing}
     ${lesson && lesson.discuss.length > 0 ? words('To talk over', lesson.discuss) : nothing}
+    ${standardsView(topics)}
     ${
       kept && (work.isBegun || !kept.isBlank || work.isCleared)
         ? html`<p class="quiet small">

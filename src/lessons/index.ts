@@ -14,7 +14,7 @@ export {
   parseLesson,
 } from './lesson-schema.js';
 export { type LessonSheet, MOST_PROBLEMS, makeSheet, problemOf, type SheetAsked } from './sheet.js';
-export { STANDARDS, type StandardCode } from './standards.js';
+export { STANDARDS, STANDARDS_NAME, type StandardCode, standardPage, standardShown } from './standards.js';
 export { TOPICS, topicWithId } from './topics/index.js';
 export {
   type Answer,

@@ -1,8 +1,20 @@
+/** Where the standards are published; each has a page of its own there. */
+const PUBLISHED = 'https://www.thecorestandards.org/Math/Content/';
+
+/** What they are called. */
+export const STANDARDS_NAME = 'Common Core State Standards for Mathematics';
+
 /**
  * Standards of the Common Core State Standards for Mathematics that topics exercise, by their published codes.
- * What they ask is said in our own words. `checked`: the code was compared with a published copy of the
- * standards; `from memory`: it was not.
+ * What they ask is said in our own words. `checked`: code and text were compared, in November 2026, with copies of
+ * the standards that give the address of each one's published page; `from memory`: they were not, which is said
+ * wherever the code shows.
  */
+interface Standard {
+  readonly asks: string;
+  readonly origin: 'checked' | 'from memory';
+}
+
 export const STANDARDS = {
   '3.MD.B.3': { asks: 'Draw and read bar graphs with a scale.', origin: 'checked' },
   '3.MD.C.7': { asks: 'Relate area to multiplying.', origin: 'checked' },
@@ -10,7 +22,8 @@ export const STANDARDS = {
   '4.MD.A.2': { asks: 'Solve word problems on distance, time, volume and mass.', origin: 'checked' },
   '4.MD.A.3': { asks: 'Use the rules for area and perimeter of rectangles.', origin: 'checked' },
   '4.NF.B.4': { asks: 'Multiply a fraction by a whole number.', origin: 'checked' },
-  '4.OA.A.3': { asks: 'Solve problems in several steps, and read what is left over.', origin: 'from memory' },
+  '4.OA.A.2': { asks: 'Compare by how many times as much one is.', origin: 'checked' },
+  '4.OA.A.3': { asks: 'Solve problems in several steps, and read what is left over.', origin: 'checked' },
   '5.MD.A.1': { asks: 'Convert among units of one system, in several steps.', origin: 'checked' },
   '5.NF.B.6': { asks: 'Solve real problems by multiplying fractions and mixed numbers.', origin: 'checked' },
   '6.EE.C.9': { asks: 'Write how one quantity depends on another.', origin: 'checked' },
@@ -25,7 +38,6 @@ export const STANDARDS = {
     asks: 'Sum up data with one number for its middle and one for its spread.',
     origin: 'checked',
   },
-  '6.SP.B.4': { asks: 'Show data in plots.', origin: 'checked' },
   '6.SP.B.5': { asks: 'Sum up data in the light of where it comes from.', origin: 'checked' },
   '7.RP.A.1': { asks: 'Work out unit rates from fractions.', origin: 'checked' },
   '7.RP.A.2': { asks: 'Know and use proportional relationships.', origin: 'checked' },
@@ -33,13 +45,23 @@ export const STANDARDS = {
   '7.SP.C.5': { asks: 'Understand a chance as a number from 0 to 1.', origin: 'checked' },
   '7.SP.C.6': {
     asks: 'Foretell roughly how often something happens from its chance.',
-    origin: 'from memory',
+    origin: 'checked',
   },
   '7.SP.C.8': { asks: 'Find the chance of two things together.', origin: 'checked' },
   '8.F.B.4': {
     asks: 'Model with a straight line: where it begins and how fast it changes.',
     origin: 'checked',
   },
-} as const satisfies Readonly<Record<string, { asks: string; origin: 'checked' | 'from memory' }>>;
+} as const satisfies Readonly<Record<string, Standard>>;
 
 export type StandardCode = keyof typeof STANDARDS;
+
+/** The published page of a standard: `6.RP.A.3c` is at `6/RP/A/3/c/`. */
+export const standardPage = (code: StandardCode): string =>
+  `${PUBLISHED}${code.replace(/(\d)([a-d])$/, '$1.$2').replaceAll('.', '/')}/`;
+
+/** The code as it is shown, with what is not sure about it. */
+export function standardShown(code: StandardCode): string {
+  const { origin } = STANDARDS[code] as Standard;
+  return origin === 'from memory' ? `${code} (from memory)` : code;
+}

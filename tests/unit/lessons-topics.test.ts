@@ -5,7 +5,15 @@ import { describe, expect, it } from 'vitest';
 import { blankBook } from '../../src/book/index.js';
 import { answerText } from '../../src/lessons/answer-text.js';
 import { readNumbers } from '../../src/lessons/book-numbers.js';
-import { type LessonProblem, type Level, makeSheet, STANDARDS, TOPICS } from '../../src/lessons/index.js';
+import {
+  type LessonProblem,
+  type Level,
+  makeSheet,
+  STANDARDS,
+  standardPage,
+  standardShown,
+  TOPICS,
+} from '../../src/lessons/index.js';
 import { nameFor } from '../../src/lessons/words.js';
 import { openBook } from '../../src/live/live-book.js';
 import { toIsoDay } from '../../src/planning/dates.js';
@@ -257,6 +265,16 @@ describe('topics', () => {
     const used = new Set(TOPICS.flatMap(({ standards }) => standards));
     expect([...used].sort()).toEqual(Object.keys(STANDARDS).sort());
     for (const code of used) expect(code).toMatch(/^[3-8]\.(?:MD|NF|OA|EE|NS|RP|SP|F)\.[A-C]\.\d[a-d]?$/);
+  });
+
+  // The addresses stand beside the codes in copies of the standards: corestandards.org/Math/Content/4/OA/A/3 and the like.
+  it.each([
+    ['4.OA.A.3', '4/OA/A/3/'],
+    ['7.SP.C.6', '7/SP/C/6/'],
+    ['6.RP.A.3c', '6/RP/A/3/c/'],
+  ] as const)('%s has its own published page', (code, page) => {
+    expect(standardPage(code)).toBe(`https://www.thecorestandards.org/Math/Content/${page}`);
+    expect(standardShown(code)).toBe(code);
   });
 
   it('say what a child can do, and what each level changes', () => {

@@ -246,7 +246,7 @@ export const CHARTS_TOPIC: Topic = {
     2: 'Adding bars up; choosing a scale.',
     3: 'How many times as high; parts of a square.',
   },
-  standards: ['3.MD.B.3', '6.SP.B.4'],
+  standards: ['3.MD.B.3', '4.OA.A.2'],
   needs:
     'Write what came in of two crops on Harvest, or plants of two crops on Beds, or draws in two months.',
   forms: [readBar, howManyMore, inAll, timesAsMany, chooseScale, barHeight],
