@@ -11,7 +11,7 @@ import {
 import { DEFINING, ENTRIES } from './components/package/entries.mjs';
 import { guardedLoops } from './components/package/guarded-loops.js';
 import { oneFileBuild } from './components/package/one-file-build.js';
-import { guidePages } from './demo/guide/build/plugin.mjs';
+import { booksBeside, guidePages } from './demo/guide/build/plugin.mjs';
 
 const at = (path: string) => resolve(import.meta.dirname, path);
 
@@ -25,6 +25,12 @@ const GROUPS = [
     test: (id: string): boolean =>
       /\/src\/(?:units|facts|planning|book|live)\/|\/src\/problem/.test(id) &&
       !/\/(?:doings|ground)\/|\/suggest|\/evaluate\.ts|\/embed-of|\/snippet|\/cut-book|\/needs/.test(id),
+    includeDependenciesRecursively: true,
+  },
+  {
+    // All that a grid is first drawn with, its library above all.
+    name: 'grid-first',
+    test: /node_modules\/handsontable\/|\/components\/grid\/(?:first\/|handsontable\/(?:sheets|portal|bridge|styles-))/,
     includeDependenciesRecursively: true,
   },
   {
@@ -112,7 +118,7 @@ export default defineConfig(({ mode }) => {
   return {
     root: at('demo'),
     base: './',
-    plugins: [guidePages()],
+    plugins: [guidePages(), booksBeside()],
     resolve: { alias: PACKAGE_ALIASES },
     server: { fs: { allow: [at('.')] } },
     // Found only through import(): named here, so that the first visit needs no second load.
