@@ -112,7 +112,15 @@ export const taskStyles = css`
     list-style: decimal;
     padding-inline-start: 1.5rem;
   }
+  @media print {
+    .names {
+      display: none;
+    }
+  }
   @container (max-width: 26rem) {
+    .task .asked {
+      min-width: 5rem;
+    }
     .write {
       grid-template-columns: 1fr 1fr;
     }

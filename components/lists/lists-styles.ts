@@ -237,5 +237,14 @@ export const listsStyles = css`
       padding: 0;
     }
     ${unsafeCSS(PAPER)}
+    .text {
+      font-size: inherit;
+      line-height: inherit;
+    }
+    .line input[type='checkbox'] {
+      width: 0.9em;
+      height: 0.9em;
+      margin-block-start: 0.2em;
+    }
   }
 `;

@@ -333,13 +333,14 @@ export const readingStyles = css`
     .after {
       min-width: 0;
       font-size: inherit;
+      white-space: nowrap;
     }
     .range,
     thead .unit {
       font-size: 6.5pt;
     }
     .figure {
-      width: auto;
+      width: 100%;
       margin: 0;
       padding: 0;
       min-height: 0;

@@ -162,7 +162,8 @@ export const whatIfStyles = css`
     padding-inline-start: 0.625rem;
   }
   @media print {
-    input.slider {
+    input.slider,
+    .was .link {
       display: none;
     }
     .inputs {
