@@ -1,7 +1,10 @@
 import type { BookDoc } from '../../src/book/types.js';
 import type { ShownTable } from '../../src/live/embed/index.js';
 import type { KnownFigure } from '../../src/live/known-figures.js';
+import type { FirstGrid } from '../grid/first/first-grid.js';
+import type { FirstTable } from '../grid/first/first-table.js';
 import { make } from './draw-table.js';
+import { firstTable, sheetIn } from './first-table.js';
 import type { Frame } from './frame.js';
 
 export interface GridOpening {
@@ -17,12 +20,15 @@ export interface GridOpening {
   changed(book: BookDoc, table: ShownTable): void;
 }
 
-/**
- * Has the browser fetch the grid, what places it and the book under both at once, not one after the other; what
- * fails is tried again when it is needed.
- */
+const nothing = (): undefined => undefined;
+
+/** Has the browser fetch what a grid is first drawn with; what fails is tried again when it is needed. */
 export function fetchGrid(): void {
-  const nothing = (): undefined => undefined;
+  void import('../grid/first/first-grid.js').catch(nothing);
+}
+
+/** The rest at once, not one part after the other: the book, the whole grid, and what places it. */
+function fetchRest(): void {
   void import('../../src/live/live-book.js').catch(nothing);
   void import('../grid/mount.js').catch(nothing);
   void import('./grid-part.js').catch(nothing);
@@ -30,44 +36,65 @@ export function fetchGrid(): void {
 
 /**
  * Opens the sheet as a grid in the place of its table, as high as what is in sight of it, so that nothing on
- * the page moves. What is typed meanwhile is not lost. Answers what closes it; null where it cannot open.
+ * the page moves. A first grid shows what the table shows; the whole one takes its place once it is there. What
+ * is typed meanwhile is not lost. Answers what closes it; null where it cannot open.
  */
 export async function openAsGrid(opening: GridOpening): Promise<(() => void) | null> {
   const { host, stand, frame } = opening;
-  let ahead = '';
-  const gather = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey || event.key.length !== 1) return;
-    ahead += event.key;
-    event.preventDefault();
-    event.stopPropagation();
-  };
-  host.addEventListener('keydown', gather, true);
+  const keys = new KeysAhead(host);
   const { top, bottom } = stand.getBoundingClientRect();
+  const height = Math.min(bottom, innerHeight) - Math.max(top, 0);
   const cell = opening.cell ?? firstInSight(frame);
-  const into = make('div', '', { class: 'grid waiting' });
+  const into = make('div', '', { class: 'grid' });
+  const whole = make('div', '', { class: 'grid waiting' });
+  into.append(whole);
   stand.after(into);
+  let first: FirstGrid | null = null;
   const close = (): void => {
+    first?.destroy();
     into.remove();
     stand.hidden = false;
   };
+  const inPlace = (high: number): void => {
+    // A page scrolled to the table stays where it is.
+    into.style.minHeight = `${high}px`;
+    stand.hidden = true;
+  };
+  const scrolled = (): void => {
+    const now = into.getBoundingClientRect().top;
+    if (top < 0 && now < 0) scrollBy(0, now);
+  };
   try {
-    fetchGrid();
+    const loading = import('../grid/first/first-grid.js');
     const book = await opening.book();
-    const { openGridIn, typeInto } = await import('./grid-part.js');
-    const done = await openGridIn(into, {
+    const table = tableAtFirst(frame, book, opening.sheet);
+    if (table) {
+      const { FirstGrid } = await loading;
+      inPlace(height);
+      into.style.height = `${height}px`;
+      first = new FirstGrid(into, table, host.getAttribute('grid-licence-key') ?? '');
+      scrolled();
+      await painted();
+      first.focus(cell);
+      const text = keys.end();
+      if (text !== '') first.type(text);
+    }
+    fetchRest();
+    const { openGridIn, takeOver, typeInto } = await import('./grid-part.js');
+    const done = await openGridIn(whole, {
       book,
       sheet: opening.sheet,
       gridLicenceKey: host.getAttribute('grid-licence-key') ?? '',
       engineLicenceKey: host.getAttribute('engine-licence-key') ?? 'gpl-v3',
-      height: Math.min(bottom, innerHeight) - Math.max(top, 0),
+      height,
+      widths: first?.widths ?? null,
       columns: frame.columns,
       open: opening.open,
       shown: (row, column) => shownIn(frame.cell(row, column)),
       ready: () => {
-        // As high as the table until the grid has its height: a page scrolled to it stays where it is.
-        into.style.minHeight = `${stand.offsetHeight}px`;
-        into.classList.remove('waiting');
-        stand.hidden = true;
+        if (first) return;
+        inPlace(stand.offsetHeight);
+        whole.classList.remove('waiting');
       },
       changed: opening.changed,
     });
@@ -75,19 +102,62 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
       close();
       return null;
     }
+    if (first) {
+      await first.rest();
+      whole.classList.remove('waiting');
+      into.style.height = '';
+      takeOver(whole, first);
+      first.destroy();
+    }
     into.style.minHeight = '';
-    const now = into.getBoundingClientRect().top;
-    if (top < 0 && now < 0) scrollBy(0, now);
+    if (first) return close;
+    scrolled();
     await painted();
-    typeInto(into, cell, ahead);
+    typeInto(whole, cell, keys.end());
     return close;
   } catch (error) {
     console.error(error);
     close();
     return null;
   } finally {
-    host.removeEventListener('keydown', gather, true);
+    keys.end();
   }
+}
+
+function tableAtFirst(frame: Frame, book: BookDoc, called: string): FirstTable | undefined {
+  try {
+    const found = sheetIn(book, called);
+    return found && firstTable(frame, found[1]);
+  } catch {
+    // It is no book, which those say who read it.
+    return undefined;
+  }
+}
+
+/** Gathers what is typed into an element before what is to take it is there. */
+class KeysAhead {
+  readonly #host: HTMLElement;
+  #text = '';
+
+  constructor(host: HTMLElement) {
+    this.#host = host;
+    host.addEventListener('keydown', this.#take, true);
+  }
+
+  /** Ends the gathering and answers all of it, once. */
+  end(): string {
+    this.#host.removeEventListener('keydown', this.#take, true);
+    const text = this.#text;
+    this.#text = '';
+    return text;
+  }
+
+  readonly #take = (event: KeyboardEvent): void => {
+    if (event.ctrlKey || event.metaKey || event.altKey || event.key.length !== 1) return;
+    this.#text += event.key;
+    event.preventDefault();
+    event.stopPropagation();
+  };
 }
 
 /** Resolves when the page has been painted as it now is; a page out of sight is not. */

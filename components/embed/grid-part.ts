@@ -4,12 +4,15 @@ import { type ShownTable, shownTable } from '../../src/live/embed/index.js';
 import type { KnownFigure } from '../../src/live/known-figures.js';
 import type { CroftBook } from '../book/croft-book.js';
 import '../book/croft-book.js';
+import type { FirstGrid } from '../grid/first/first-grid.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { defineElements } from '../package/definitions.js';
 import '../sheet/croft-sheet.js';
 import type { GridPane } from '../sheet/grid-pane.js';
 import { loadGrid } from '../sheet/load-grid.js';
 import { sheetCalled } from '../sheet/sheet-called.js';
+import { asShown } from './as-shown.js';
+import { sheetIn } from './first-table.js';
 
 export interface GridOptions {
   readonly book: BookDoc;
@@ -20,6 +23,8 @@ export interface GridOptions {
   readonly height: number;
   /** What the table shows in a cell; undefined where it has none. */
   shown(row: string, column: string): KnownFigure | undefined;
+  /** Widths of the table's columns, in pixels, where a first grid shows just these; else the sheet shows its own. */
+  readonly widths: ReadonlyMap<string, number> | null;
   /** Called when all is loaded, and the grid about to be drawn in the same turn: it is to come into sight now. */
   ready(): void;
   /** Called with what the book has become. */
@@ -38,10 +43,12 @@ defineElements();
 export async function openGridIn(into: HTMLElement, options: GridOptions): Promise<boolean> {
   await loadGrid();
   options.ready();
+  const found = sheetIn(options.book, options.sheet);
+  const shown = found && options.widths ? asShown(options.book, found[0], options.widths) : null;
   const book = document.createElement('croft-book');
   book.gridLicenceKey = options.gridLicenceKey;
   book.engineLicenceKey = options.engineLicenceKey;
-  book.book = options.book;
+  book.book = shown?.book ?? options.book;
   let id: string | undefined;
   book.known = (of, row, column) => {
     id ??= book.live ? sheetCalled(book.live, options.sheet)?.id : undefined;
@@ -64,7 +71,9 @@ export async function openGridIn(into: HTMLElement, options: GridOptions): Promi
   live.on('change', ({ changes }) => {
     if (changes.length === 0) return;
     const { columns, open } = options;
-    options.changed(live.toJSON(), shownTable(live, options.sheet, { columns, open }));
+    const now = live.toJSON();
+    const table = shownTable(live, found?.[0] ?? options.sheet, { columns, open });
+    options.changed(shown?.back(now) ?? now, table);
   });
   return true;
 }
@@ -87,8 +96,23 @@ function mounted(pane: GridPane): Promise<boolean> {
 
 /** Puts the keyboard into a cell of the grid, with what was typed before. */
 export function typeInto(into: HTMLElement, cell: GridCell | null, text: string): void {
-  const sheet = into.querySelector('croft-sheet');
-  const view = sheet?.shadowRoot?.querySelector('croft-grid-pane')?.view;
+  const { view } = paneIn(into) ?? {};
   view?.focus(cell ?? undefined);
   if (text !== '') view?.type(text);
 }
+
+/** Brings the grid to where a first one was left: what was written there, how far it was scrolled, the selection. */
+export function takeOver(into: HTMLElement, first: FirstGrid): void {
+  const { live, sheet, view } = paneIn(into) ?? {};
+  if (!live || !sheet || !view) return;
+  for (const { row, column, text } of first.written) {
+    const done =
+      row === null ? live.insertRows(sheet, [{ [column]: text }]) : live.set(sheet, row, column, text);
+    if (!done.ok) into.querySelector('croft-sheet')?.say(done.problem);
+  }
+  view.scroll = first.scroll;
+  view.focus(first.selection ?? undefined);
+}
+
+const paneIn = (into: HTMLElement): GridPane | null | undefined =>
+  into.querySelector('croft-sheet')?.shadowRoot?.querySelector('croft-grid-pane');

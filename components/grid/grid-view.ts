@@ -76,6 +76,8 @@ export interface GridView {
   clearFilters(): void;
   /** Filters out the rows that show `value` in a column; null: every row of that column's filter again. */
   leaveOut(column: string, value: number | null): void;
+  /** How far it is scrolled, in pixels. */
+  scroll: { readonly left: number; readonly top: number };
   setColourScheme(scheme: 'light' | 'dark'): void;
   /** What `markOf` says has changed. */
   remark(): void;

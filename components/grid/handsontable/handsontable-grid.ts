@@ -158,6 +158,22 @@ export class HandsontableGrid implements GridView {
     if (place) this.#hot.scrollViewportTo({ row: place[0], col: place[1] });
   }
 
+  get scroll(): { readonly left: number; readonly top: number } {
+    const { scrollLeft: left = 0, scrollTop: top = 0 } = this.#holder ?? {};
+    return { left, top };
+  }
+
+  set scroll({ left, top }) {
+    const holder = this.#holder;
+    if (!holder) return;
+    holder.scrollLeft = left;
+    holder.scrollTop = top;
+  }
+
+  get #holder(): Element | null {
+    return this.#wrapper.querySelector('.ht_master .wtHolder');
+  }
+
   hides(row: string): boolean {
     return this.#context.views.isFilteredOut(row);
   }
