@@ -6,8 +6,8 @@ import { mendedRanges } from './formula/mend-ranges.js';
 import { sameJson } from './plain-json.js';
 import { columnsHeld } from './row-columns.js';
 import type { BookState, SheetState } from './state.js';
-import { readStored, type StoredEdit } from './stored-edit.js';
-import type { Change, Json, RowDoc } from './types.js';
+import { type Coming, readStored, type StoredEdit } from './stored-edit.js';
+import type { Change, ColumnDoc, Json, RowDoc } from './types.js';
 
 /**
  * Whole sheets first, then columns, then rows, so that what lies below them finds its place; columns that go
@@ -35,14 +35,18 @@ export function takenOver(
   const changes: Change[] = [];
   const brought = new Set<string>();
   const seen = new Set<string>();
+  const coming: Coming = {
+    isThere: (path) => brought.has(keyOf(path)),
+    column: (sheet, column) => columnAfter(sheet, column, changes),
+    whole: command.whole === true,
+  };
   for (const edit of [...command.edits].sort((a, b) => rank(a) - rank(b))) {
     const key = keyOf(edit.path);
     if (seen.has(key)) continue;
     seen.add(key);
     const was = state.at(edit.path);
     if (sameJson(was, edit.to)) continue;
-    const isThere = (path: readonly string[]) => brought.has(keyOf(path));
-    const read = readStored(edit, state, isThere);
+    const read = readStored(edit, state, coming);
     if (!read.ok) {
       notes.push({ ...read.problem, where: placeOf(edit.path) });
       continue;
@@ -59,6 +63,21 @@ export function takenOver(
   const mended = rangesToMend(titled, bench).filter(({ path }) => !written.has(keyOf(path)));
   if (titled.length === 0 && notes[0]) return { ok: false, problem: notes[0] };
   return ok({ changes: [...mended, ...titled], notes: grouped(notes) });
+}
+
+/** A column as these changes make it: those of columns come before what stands in them. */
+function columnAfter(sheet: SheetState, column: string, changes: readonly Change[]): ColumnDoc | undefined {
+  let after = sheet.columns.get(column);
+  for (const { path, to } of changes) {
+    const [, id, part, item, field] = path;
+    if (part !== 'columns') {
+      if (part === 'rows') break;
+      continue;
+    }
+    if (id !== sheet.id || item !== column) continue;
+    after = field === undefined ? (to as ColumnDoc | undefined) : { ...after, [field]: to };
+  }
+  return after;
 }
 
 /** What a row that comes back had in columns that are gone now. */

@@ -2,6 +2,7 @@ import { ok, type Result, refuse } from '../problem.js';
 import { declaredIn } from './column-in.js';
 import { isUsableId } from './ids.js';
 import { declarationOf } from './kinds/index.js';
+import { takenOf } from './own-column.js';
 import { columnOfField, withoutColumns } from './row-columns.js';
 import {
   columnSchema,
@@ -14,7 +15,7 @@ import {
 } from './schema.js';
 import type { BookState, SheetState } from './state.js';
 import { titleOfColumn } from './state-layout.js';
-import type { Json, Raw, RowDoc, SheetDoc } from './types.js';
+import type { ColumnDoc, Json, Raw, RowDoc, SheetDoc } from './types.js';
 
 /** One value at one path, as the book stores it; without `to` it is removed. Paths are those of a `Change`. */
 export interface StoredEdit {
@@ -34,15 +35,18 @@ const nowhere = (what: string): Read =>
     `Bring back the whole ${what === 'row' ? 'row' : 'sheet'} to get it.`,
   );
 
-/**
- * An edit as it may be written: checked as files are, without cells of planning columns. `isThere` says
- * whether what stands at a path comes with the same command.
- */
-export function readStored(
-  { path, to }: StoredEdit,
-  state: BookState,
-  isThere: (path: readonly string[]) => boolean,
-): Read {
+/** What the same command brings. */
+export interface Coming {
+  /** Whether what stands at a path comes with it. */
+  readonly isThere: (path: readonly string[]) => boolean;
+  /** A column as it will be. */
+  readonly column: (sheet: SheetState, column: string) => ColumnDoc | undefined;
+  /** Whether sheets and rows become all that they were: also what stood, unseen, where figures are shown now. */
+  readonly whole: boolean;
+}
+
+/** An edit as it may be written: checked as files are, without cells of planning columns. */
+export function readStored({ path, to }: StoredEdit, state: BookState, coming: Coming): Read {
   const [head, id, part, item, ...below] = path;
   if (head === 'title')
     return typeof to === 'string' && to !== '' && to.length <= 200 ? ok(to) : unreadable();
@@ -54,7 +58,7 @@ export function readStored(
   const sheet = state.sheets.get(id);
   if (part === undefined) return wholeSheet(sheet, to);
   if (!sheet) return nowhere('sheet');
-  if (part === 'rows') return inRow(sheet, item, below, to, isThere);
+  if (part === 'rows') return inRow(sheet, item, below, to, coming);
   if (part === 'columns') return inColumn(sheet, item, below, to);
   if (part === 'kind' || item !== undefined) return unreadable();
   if (part === 'order') return orderSchema.safeParse(to).success ? ok(to) : unreadable();
@@ -111,12 +115,16 @@ function inRow(
   row: string | undefined,
   [field, column]: readonly string[],
   to: Json | undefined,
-  isThere: (path: readonly string[]) => boolean,
+  coming: Coming,
 ): Read {
   if (row === undefined || !isUsableId(row)) return unreadable();
   const noColumn = (each: string) =>
-    !declaredIn(sheet, each) && !sheet.columns.has(each) && !isThere(['sheets', sheet.id, 'columns', each]);
-  const isPlanning = (each: string) => declaredIn(sheet, each)?.role === 'planning';
+    !declaredIn(sheet, each) &&
+    !sheet.columns.has(each) &&
+    !coming.isThere(['sheets', sheet.id, 'columns', each]);
+  const isPlanning = (each: string) =>
+    declarationOf(sheet.kind, each)?.role === 'planning' ||
+    (sheet.kind === 'own' && !coming.whole && takenOf(coming.column(sheet, each)) !== undefined);
   if (field === undefined) {
     if (to === undefined) return ok(undefined);
     if (!rowSchema.safeParse(to).success) return unreadable();

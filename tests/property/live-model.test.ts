@@ -115,6 +115,19 @@ const FOUND: readonly (readonly [string, readonly Happening[]])[] = [
     ],
   ],
   [
+    'an entry of a version where figures are shown by now, brought back with its column',
+    [
+      { happens: 'take a copy' },
+      { happens: 'edit', tab: 0, edit: { edit: 'type', sheet: 11, row: 0, column: 0, typed: null } },
+      {
+        happens: 'edit',
+        tab: 0,
+        edit: { edit: 'take column', sheet: 0, kind: 0, column: 0, by: 1, over: 0 },
+      },
+      { happens: 'bring back', tab: 0, sheet: null },
+    ],
+  ],
+  [
     'bringing back a sheet without a column that was filled since, taken back and done again',
     [
       { happens: 'take a copy' },
