@@ -30,6 +30,7 @@ export {
   KINDS,
   type KindDeclaration,
 } from './kinds/index.js';
+export { keptUnit, measuresOf } from './measures.js';
 export * from './own-column.js';
 export { type Parsed, parseBook } from './parse.js';
 export { perform, put } from './perform.js';

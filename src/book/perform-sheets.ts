@@ -5,15 +5,24 @@ import { dateOrder } from './date-order.js';
 import { readEntry } from './entry.js';
 import { rememberedNames } from './formula/gone.js';
 import { isUsableId } from './ids.js';
+import { measuresOf, turnings } from './measures.js';
 import { placing } from './order.js';
 import { OrderedIds } from './ordered-ids.js';
 import { textTooLong, titleTooLong } from './perform-cells.js';
 import { settingOf } from './settings.js';
+import type { BookState } from './state.js';
+import type { Change, Raw } from './types.js';
 
 type SheetCommand = Extract<
   Command,
   { do: 'set setting' | 'add sheet' | 'rename sheet' | 'move sheet' | 'remove sheet' | 'rename book' }
 >;
+
+/** Where the household goes over to other measures, what is written in the old ones is turned in the same step. */
+const writtenAnew = (state: BookState, to: Raw | undefined): Change[] =>
+  turnings(state, measuresOf({ settings: { measures: to ?? null } as BookState['settings'] })).flatMap(
+    (each) => change(state, each.path, each.to),
+  );
 
 /** A setting in per cent is told as the number of them: `10 %` is 10. */
 const inItsUnit = (typed: Typed, unit: string | undefined): Typed =>
@@ -36,12 +45,10 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
         );
       const long = textTooLong(command.typed);
       if (long) return long;
+      const to = readEntry(inItsUnit(command.typed, setting.unit), setting.type, dateOrder(bench));
+      const changes = change(state, ['settings', setting.id], to);
       return ok({
-        changes: change(
-          state,
-          ['settings', setting.id],
-          readEntry(inItsUnit(command.typed, setting.unit), setting.type, dateOrder(bench)),
-        ),
+        changes: setting.id === 'measures' ? [...changes, ...writtenAnew(state, to)] : changes,
         notes: [],
       });
     }

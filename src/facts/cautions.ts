@@ -1,4 +1,4 @@
-import { spoken } from '../words/index.js';
+import { phrase, spoken } from '../words/index.js';
 import { cropCalled } from './crops.js';
 import raw from './data/cautions.json';
 import { groupOf } from './groups.js';
@@ -45,7 +45,7 @@ export type CautionTopic =
 
 const toCaution = (row: { id: string; text: string }): Caution => ({
   id: row.id as CautionId,
-  text: spoken(row.text),
+  text: spoken(phrase(row.text)),
 });
 
 /** The caution with this id. */

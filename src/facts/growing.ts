@@ -1,4 +1,6 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { measureSystem, roundSig } from '../units/index.js';
+import { say } from '../words/index.js';
 import { findCrop, firstOfKin } from './crops.js';
 import raw from './data/growing.json';
 import { derived, figureFrom } from './figure.js';
@@ -190,7 +192,9 @@ export function plantShare(of: Growing, inches?: number, unit?: YieldOf): Figure
   return derived(
     row,
     `${PLURAL[row.of]} per plant`,
-    `yield of a foot of row × ${apart} inches between plants ÷ 12`,
+    measureSystem() === 'metric'
+      ? say`yield of a metre of row × ${roundSig(apart * 2.54, 6)} centimetres between plants ÷ 100`
+      : say`yield of a foot of row × ${apart} inches between plants ÷ 12`,
     (n) => (n * apart) / 12,
   );
 }

@@ -5,6 +5,7 @@ import {
   type CellValue,
   declaredIn,
   isFormula,
+  measuresOf,
   type NamedKind,
   type Raw,
   StateLayout,
@@ -121,8 +122,7 @@ export class BookReading {
 
   /** What this book shows is in its own measures, whichever book was read before. */
   #measure(): void {
-    const metric = String(this.setting('measures') ?? '').toLowerCase() === 'metric';
-    const measures = metric ? 'metric' : 'US customary';
+    const measures = measuresOf(this.state);
     measureIn(measures);
     if (measures === this.#titledIn) return;
     this.#titledIn = measures;

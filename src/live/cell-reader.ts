@@ -4,12 +4,17 @@ import {
   declarationOf,
   isCellError,
   type KindDeclaration,
+  keptUnit,
   type SheetKind,
 } from '../book/index.js';
 import { parseDay, parseMonthDay } from '../planning/parse-date.js';
 import type { DayNumber, MonthDay } from '../planning/types.js';
 import type { Problem, Result } from '../problem.js';
-import { findContainer, findMeasure, findUnit } from '../units/index.js';
+import { findContainer, findMeasure, findUnit, turnedUnit } from '../units/index.js';
+
+/** A number as planners take it: what a household writes is in its own measures. */
+export const inCustomary = (value: number, unit: string | undefined): number =>
+  value / ((unit === undefined ? null : turnedUnit(unit))?.factor ?? 1);
 
 /**
  * Reads one row's kept cells as what their columns hold. What cannot be read counts as blank and leaves a
@@ -58,7 +63,10 @@ export class CellReader {
         'Write a smaller number.',
       );
     }
-    return value;
+    return inCustomary(
+      value,
+      keptUnit(typeof this.#kind === 'string' ? this.#kind : this.#kind.kind, column),
+    );
   }
 
   day(column: string): DayNumber | null {

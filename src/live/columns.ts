@@ -15,6 +15,7 @@ import {
   titleOfColumn,
   toShown,
 } from '../book/index.js';
+import { turnedUnit } from '../units/index.js';
 import { phrase, spoken } from '../words/index.js';
 
 /** A column as it is shown: what the kind declares, with what the person changed. */
@@ -53,6 +54,10 @@ export interface ColumnView {
 const decimalsOf = (said: unknown): number | undefined =>
   typeof said === 'number' && said >= 0 && said <= 6 ? Math.round(said) : undefined;
 
+/** The unit of a column in the measures written now. */
+export const unitShown = (unit: string | undefined): string | undefined =>
+  unit === undefined ? undefined : (turnedUnit(unit)?.unit ?? unit);
+
 /** The columns of a sheet in the book's order, hidden ones too. */
 export function columnViews(state: BookState, layout: Layout, sheetId: string): ColumnView[] {
   const sheet = state.sheets.get(sheetId);
@@ -66,7 +71,7 @@ export function columnViews(state: BookState, layout: Layout, sheetId: string): 
       title: titleOfColumn(sheet, id),
       role: declaration?.role ?? 'own',
       type: entryTypeIn(sheet, id),
-      unit: declaration?.unit,
+      unit: unitShown(declaration?.unit),
       help: spoken(declaration?.help ?? phrase('A column of your own: text, numbers, dates or formulas.')),
       hidden: column.hidden ?? declaration?.hidden ?? false,
       pinned: column.pinned ?? false,

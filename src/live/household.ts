@@ -3,6 +3,7 @@ import { fromIsoDay } from '../planning/dates.js';
 import { parseDay, parseMonthDay } from '../planning/parse-date.js';
 import { BASES, type Basis, type DayNumber, type Household, type MonthDay } from '../planning/types.js';
 import type { Problem } from '../problem.js';
+import { inCustomary } from './cell-reader.js';
 
 /** The household as the planners take it, and what of its settings could not be read, by setting. */
 export interface ReadHousehold {
@@ -58,6 +59,7 @@ export function readHousehold(state: BookState, today: DayNumber, table: TableFa
 
   // Every setting is read, so that each problem is known whether or not a planner uses it yet.
   for (const setting of SETTINGS) if (setting.type === 'number') number(setting.id);
+  const altitude = number('altitude_ft');
   const household: Household = {
     asOf: asOf(),
     shares: table.shares,
@@ -66,7 +68,7 @@ export function readHousehold(state: BookState, today: DayNumber, table: TableFa
     measures: choice('measures', ['US customary', 'metric'] as const, 'US customary'),
     lastFrost: monthDay('last_frost'),
     firstFrost: monthDay('first_frost'),
-    altitudeFt: number('altitude_ft'),
+    altitudeFt: altitude === null ? null : inCustomary(altitude, settingOf('altitude_ft')?.unit),
     ledgerFrom: table.ledgerFrom,
   };
   return { household, problems };

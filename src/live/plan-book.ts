@@ -1,6 +1,7 @@
-import type { BookState, CellAddress } from '../book/index.js';
+import { type BookState, type CellAddress, measuresOf } from '../book/index.js';
 import type { DayNumber, Draw, Household } from '../planning/types.js';
 import type { Problem } from '../problem.js';
+import { type MeasureSystem, measureIn } from '../units/index.js';
 import { GARDEN_KINDS, type GardenPlans, GardenStage } from './garden-stage.js';
 import { type ReadHousehold, readHousehold } from './household.js';
 import { Lines, type PlannedKind, type PlannedLine } from './lines.js';
@@ -27,6 +28,7 @@ export class PlanBook {
   readonly #completions = new Map<string, { from: Draw; full: Draw }>();
   #household: ReadHousehold;
   #householdKey = '';
+  #measures: MeasureSystem = 'US customary';
 
   constructor(state: BookState, computed: ComputedValue, today: () => DayNumber) {
     this.#state = state;
@@ -66,7 +68,8 @@ export class PlanBook {
    * Plans again after rows changed (null: everything is to be read again). Answers the planning cells that
    * show something else than before.
    */
-  replan(touched: Touched): CellAddress[] {
+  replan(written: Touched): CellAddress[] {
+    const touched = this.#sayMeasures() ? null : written;
     const foods = this.#rereadPlanned(touched);
     const draws = this.rows.reread('draws', touched);
     // What a row showed is remembered as long as it stands: only so is it seen that it shows something else.
@@ -86,6 +89,7 @@ export class PlanBook {
       );
     }
     const changed: CellAddress[] = this.#planPeople();
+    this.#plans.turn((kind) => this.rows.sheet(kind)?.id, changed);
     const planned = this.lines.plan(this.household, this.#garden.guide);
     for (const { before, after } of planned) this.#take(before, after, changed);
     // Where there is no food line, none tells that the table, the day or a figure is another.
@@ -196,6 +200,15 @@ export class PlanBook {
     const full = { ...from, food, way };
     this.#completions.set(id, { from, full });
     return full;
+  }
+
+  /** Numbers are read and figures told in the household’s measures; true where those are others than before. */
+  #sayMeasures(): boolean {
+    const measures = measuresOf(this.#state);
+    measureIn(measures);
+    const others = measures !== this.#measures;
+    this.#measures = measures;
+    return others;
   }
 
   /** Whether it is another one now. */

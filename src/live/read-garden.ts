@@ -20,7 +20,8 @@ import {
 import type { Household } from '../planning/types.js';
 import { WAYS_KEPT } from '../planning/types.js';
 import type { Problem } from '../problem.js';
-import { CellReader } from './cell-reader.js';
+import { measureSystem } from '../units/index.js';
+import { CellReader, inCustomary } from './cell-reader.js';
 import { foodKey } from './food-key.js';
 import { type ReadRow, readCrops } from './read-rows.js';
 
@@ -88,7 +89,7 @@ export function readHarvest(id: string, cells: Cells): ReadRow<HarvestRow> {
     planting: planting === '' ? null : planting,
     crop: crop(r.text('crop')),
     amount: r.number('amount'),
-    unit: r.measure('unit'),
+    unit: r.measure('unit') ?? (measureSystem() === 'metric' ? 'kilogram' : null),
     plants: r.number('plants'),
   };
   if (typed.amount !== null && typed.planting === null && typed.crop === null) {
@@ -171,7 +172,9 @@ export function withGarden(household: Household, state: BookState): GardenHouseh
   const number = (id: string): number | null => {
     const value = state.settings[id] ?? settingOf(id)?.usual;
     const { min = 0, max = 1e9 } = settingOf(id) ?? {};
-    return typeof value === 'number' && value >= min && value <= max ? value : null;
+    return typeof value === 'number' && value >= min && value <= max
+      ? inCustomary(value, settingOf(id)?.unit)
+      : null;
   };
   return {
     ...household,

@@ -11,7 +11,8 @@ import {
   WAYS_KEPT,
 } from '../planning/types.js';
 import type { Problem } from '../problem.js';
-import { CellReader } from './cell-reader.js';
+import { metricOf } from '../units/index.js';
+import { CellReader, inCustomary } from './cell-reader.js';
 import { foodKey } from './food-key.js';
 
 /** A row as the planners read it, with what could not be read, by column. */
@@ -96,25 +97,34 @@ export function readCrops(text: string): { crops: CropShare[]; unread: string[] 
   for (const part of text.split(/[;\n]/)) {
     const words = part.trim();
     if (words === '') continue;
-    const { crop, amount } = cropAndAmount(words);
+    const { crop, amount, unit } = cropAndAmount(words);
     const pounds = amount === '' ? null : readNumber(amount);
     if (!/\p{L}/u.test(crop) || pounds === undefined) unread.push(words);
-    else crops.push({ crop, pounds });
+    else crops.push({ crop, pounds: pounds === null ? null : inPounds(pounds, unit) });
   }
   return { crops, unread };
 }
 
+/** A weight in pounds: as the unit beside it says, else as the household measures. */
+const inPounds = (weight: number, unit: string): number =>
+  unit.startsWith('k')
+    ? weight / metricOf('pounds')!.factor
+    : unit === ''
+      ? inCustomary(weight, 'pounds')
+      : weight;
+
 /** “tomato 3 1/2 lb”: the words, and the figures after them. Word by word, for a pattern takes minutes on long text. */
-function cropAndAmount(text: string): { crop: string; amount: string } {
+function cropAndAmount(text: string): { crop: string; amount: string; unit: string } {
   const words = text.split(/\s+/);
   const last = words.at(-1)!;
-  const bare = last.replace(/(?:lbs?|pounds?)$/, '');
+  const bare = last.replace(/(?:lbs?|pounds?|kg|kilos?|kilograms?)$/, '');
+  const unit = last.slice(bare.length);
   const figures =
     bare === '' ? words.slice(0, -1) : /^[\d./]+$/.test(bare) ? [...words.slice(0, -1), bare] : words;
   let from = figures.length;
   while (from > 0 && /^[\d./]+$/.test(figures[from - 1]!)) from--;
-  if (from === figures.length) return { crop: text, amount: '' };
-  return { crop: figures.slice(0, from).join(' '), amount: figures.slice(from).join(' ') };
+  if (from === figures.length) return { crop: text, amount: '', unit: '' };
+  return { crop: figures.slice(0, from).join(' '), amount: figures.slice(from).join(' '), unit };
 }
 
 export function readFood(id: string, cells: Cells): ReadRow<FoodRow> {

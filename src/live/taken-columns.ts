@@ -13,6 +13,7 @@ import {
 } from '../book/index.js';
 import type { RowPlan } from '../planning/types.js';
 import type { Problem } from '../problem.js';
+import { unitShown } from './columns.js';
 import { NameBook } from './name-book.js';
 import type { PlanBook } from './plan-book.js';
 import type { KindNames } from './taken-names.js';
@@ -169,7 +170,7 @@ export class TakenColumns {
     const plan = this.#plan.planOf(home.id, found.row) as RowPlan<Record<string, CellValue>>;
     return {
       value: plan.figures[column] ?? null,
-      unit: plan.units?.[column] ?? takeableColumns(kind).find(({ id }) => id === column)?.unit,
+      unit: plan.units?.[column] ?? unitShown(takeableColumns(kind).find(({ id }) => id === column)?.unit),
       from: { sheet: home.id, row: found.row, column },
       problem: plan.problems?.[column],
       unnamed: null,

@@ -124,7 +124,7 @@ export function yieldPerRowFoot(crop: string, measure = 'pound', inches?: number
   if (!of.ok) return of;
   const wanted = wantedIn(of.value, measure);
   if (!wanted.ok) return wanted;
-  const unit = say`${wanted.value.name} a foot of row`;
+  const unit = `${wanted.value.name} a foot of row`;
   const { factor } = wanted.value;
   const row = yieldIn(of.value, 'row foot', wanted.value.of);
   if (row) {

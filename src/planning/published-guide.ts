@@ -41,7 +41,7 @@ function byPint(figure: Ranged, container: string): Result<Ranged> {
   if (!pints.ok) return pints;
   const { amount } = pints.value;
   const note = amount === 1 ? '' : say`worked out: ${amount} pints`;
-  return ok(changed(figure, say`pounds a ${container}`, note, (n) => n * amount));
+  return ok(changed(figure, `pounds a ${container}`, note, (n) => n * amount));
 }
 
 function pounds(crop: string, container: string, way: WayKept): Result<Ranged> {
@@ -62,12 +62,7 @@ function pounds(crop: string, container: string, way: WayKept): Result<Ranged> {
       const weight = containerHolds(container, 'pound');
       if (!weight.ok) return weight;
       return ok(
-        changed(
-          ranged(freshPerDried, 'high'),
-          say`pounds a ${container}`,
-          '',
-          (n) => n * weight.value.amount,
-        ),
+        changed(ranged(freshPerDried, 'high'), `pounds a ${container}`, '', (n) => n * weight.value.amount),
       );
     }
     if (!driedPints) return lacking(crop, container, way);
@@ -80,7 +75,7 @@ function pounds(crop: string, container: string, way: WayKept): Result<Ranged> {
   // What is kept as it was dug or picked weighs what it weighs.
   if (family === 'weight' && (way === 'cellared' || way === 'fresh' || way === 'dry goods')) {
     const weight = containerHolds(container, 'pound');
-    return weight.ok ? ok(exactly(weight.value.amount, say`pounds a ${container}`)) : weight;
+    return weight.ok ? ok(exactly(weight.value.amount, `pounds a ${container}`)) : weight;
   }
   return lacking(crop, container, way);
 }

@@ -12,6 +12,7 @@ import { ok, type Result, refuse } from '../problem.js';
 import { ceilSafe, containerWithId, inMeasure, orList } from '../units/index.js';
 import { phrase, say } from '../words/index.js';
 import { measureName, shortNumber } from './measure.js';
+import { measured } from './measured.js';
 import { changed, combine, exactly, type Ranged, ranged, reachingTo } from './ranged.js';
 
 /** Jars that a pack may go in, by id; null where any will do. */
@@ -100,7 +101,7 @@ function perPint(of: Canning, quart: Ranged | null): Ranged | null {
   const by = changed(
     ranged(load, 'high'),
     PER.pint,
-    say`the printed load of ${shortNumber(load.usual)} pounds ÷ 9 pints`,
+    say`the printed load of ${measured(load.usual, 'pounds')} ÷ 9 pints`,
     (n) => n / 9,
   );
   const wider = reachingTo(by, average, 'high', 'by the printed pounds a pint');
@@ -136,7 +137,7 @@ function perJar(of: Canning, jar: string): Result<Ranged> {
     );
   }
   const note = say`worked out: ${shortNumber(share)} of the figure for a ${name}`;
-  const figure = changed(from, say`pounds a ${jar}`, note, (n) => n * share);
+  const figure = changed(from, `pounds a ${jar}`, note, (n) => n * share);
   return ok({ ...figure, notes: [...figure.notes, ...marks(of)] });
 }
 
@@ -160,7 +161,7 @@ export function jarsPerBushel(crop: string, jar?: string, pack?: string): Result
   if (!of.ok) return of;
   const id = jarFor(of.value, jar);
   if (!id.ok) return id;
-  const unit = say`${measureName(id.value)} a bushel`;
+  const unit = `${measureName(id.value)} a bushel`;
   const printed = id.value === 'quart jar' ? of.value.quartsPerBushel : null;
   if (printed) {
     const figure = ranged(printed, 'low', unit);

@@ -6,4 +6,5 @@ export { containerWithId, findContainer, findMeasure, findUnit, type Measure, un
 export { asFraction, formatAmount, type Labelled } from './format.js';
 export { andList, type NameIndex, nameIndex, nameKey, orList } from './names.js';
 export { ceilSafe, floorSafe, roundSig } from './rounding.js';
+export { type MeasureSystem, measureIn, measureSystem, metricOf, turnedUnit } from './system.js';
 export { BASE_UNITS, type Dimension, UNITS, type Unit } from './units.js';

@@ -10,4 +10,4 @@ export {
   type Translation,
 } from './language.js';
 export { dateFormat, decimalSign, groupSign, localNumber, numberFormat } from './numbers.js';
-export { counted, type Hole, phrase, say, spoken } from './say.js';
+export { counted, type Hole, phrase, rewordBy, say, spoken } from './say.js';

@@ -16,6 +16,30 @@ function keyOf(parts: TemplateStringsArray): string {
   return key;
 }
 
+let rewording: ((text: string) => string) | null = null;
+let reworded = new Map<string, string>();
+
+/**
+ * Says every text of ours otherwise from now on, before it is translated: how measures are named, say. Null says it
+ * as it stands. `by` takes and gives English keys with the same holes.
+ */
+export function rewordBy(by: ((text: string) => string) | null): void {
+  rewording = by;
+  reworded = new Map();
+}
+
+/** The key as it is said now. */
+function wordedNow(key: string): string {
+  if (rewording === null) return key;
+  let text = reworded.get(key);
+  if (text === undefined) {
+    text = rewording(key);
+    // Texts that somebody wrote pass here too, and never come to an end.
+    if (reworded.size < 20_000) reworded.set(key, text);
+  }
+  return text;
+}
+
 let rules: Intl.PluralRules | undefined;
 
 /** One text of a translation: the form for `n` where it has several. */
@@ -54,13 +78,13 @@ const firstNumber = (holes: readonly Hole[]): number | undefined => {
  * the English where there is none. A translation with plural forms goes by the first hole that is a number.
  */
 export function say(parts: TemplateStringsArray, ...holes: readonly Hole[]): string {
-  const translation = messages()?.get(keyOf(parts));
-  if (translation === undefined) {
+  if (rewording === null && messages() === null) {
     let text = parts[0]!;
     for (let i = 0; i < holes.length; i += 1) text += `${holes[i]}${parts[i + 1]!}`;
     return text;
   }
-  const form = formOf(translation, firstNumber(holes));
+  const key = wordedNow(keyOf(parts));
+  const form = formOf(messages()?.get(key) ?? key, firstNumber(holes));
   return holes.length === 0 ? form : filled(form, holes);
 }
 
@@ -68,12 +92,22 @@ export function say(parts: TemplateStringsArray, ...holes: readonly Hole[]): str
  * Marks a text that is declared once (a label, a help) and said later: it stays English, so that it can be compared
  * and stored, and goes into the catalogue. `spoken` says it where it is shown.
  */
-export const phrase = <T extends string>(text: T): T => text;
+export function phrase<T extends string>(text: T): T {
+  if (/^[A-Z“]/.test(text) || text.length > LONGEST_NAME) labels.add(text);
+  return text;
+}
+
+const LONGEST_NAME = 40;
+
+/** Declared texts that begin as sentences and labels do. Other ones (units, names) may be what somebody wrote, too. */
+const labels = new Set<string>();
 
 /** A declared text in the language spoken now; what the catalogue does not know stays as it is. */
 export function spoken(text: string): string {
-  const translation = messages()?.get(text);
-  return translation === undefined ? text : formOf(translation, undefined);
+  if (rewording === null && messages() === null) return text;
+  const key = labels.has(text) ? wordedNow(text) : text;
+  const translation = messages()?.get(key);
+  return translation === undefined ? key : formOf(translation, undefined);
 }
 
 /**
@@ -81,7 +115,7 @@ export function spoken(text: string): string {
  * as `{0} weeks`, with a form for each plural category.
  */
 export function counted(n: number, shown: string, one: string, many = `${one}s`): string {
-  const translation = messages()?.get(`{0} ${many}`);
+  const translation = messages()?.get(wordedNow(`{0} ${many}`));
   if (translation !== undefined) return filled(formOf(translation, n), [shown]);
-  return `${shown} ${n === 1 ? one : many}`;
+  return `${shown} ${wordedNow(n === 1 ? one : many)}`;
 }

@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
+import { metricWords } from '../../src/units/metric-words.js';
 import { declaredTexts } from './declared-texts.js';
 import { saidTexts } from './said-texts.js';
 
@@ -58,7 +59,13 @@ export function catalogueOfSource(): Catalogue {
   const seen = new Set<string>();
   return new Map(
     parts.map((part) => {
-      const own = [...found.get(part)!].filter((text) => /\p{L}/u.test(text) && !seen.has(text));
+      const said = [...found.get(part)!];
+      // In metric measures some are said otherwise.
+      const all = new Set([
+        ...said,
+        ...(['formulas', 'problems', 'units'].includes(part) ? [] : said.map(metricWords)),
+      ]);
+      const own = [...all].filter((text) => /\p{L}/u.test(text) && !seen.has(text));
       for (const text of own) seen.add(text);
       return [part, own.sort()];
     }),
@@ -69,11 +76,15 @@ export function catalogueOfSource(): Catalogue {
 export const catalogueFile = (part: string, language = 'catalogue'): string =>
   join(ROOT, 'src/words', language, `${part.replace('/', '-')}.json`);
 
-/** A part's texts as the file has them. */
-export const catalogueText = (texts: readonly string[]): string => `${JSON.stringify(texts, null, 1)}\n`;
+/** A part's texts, or their translations, as the file has them. */
+export const catalogueText = (texts: object): string => `${JSON.stringify(texts, null, 1)}\n`;
 
 /** Translations of a part as its file has them; none where there is no such file yet. */
 export function translationsOf(part: string, language: string): Record<string, unknown> {
   const file = catalogueFile(part, language);
   return existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as Record<string, unknown>) : {};
 }
+
+/** Names of files in which a language has translations, without their ending. */
+export const partsWith = (language: string): string[] =>
+  readdirSync(join(ROOT, 'src/words', language)).map((name) => name.replace(/\.json$/, ''));

@@ -1,3 +1,5 @@
+import { phrase } from '../../words/index.js';
+
 /** What a column of a sheet kind holds, and so how a typed entry is read and shown. */
 export type ColumnType = 'text' | 'number' | 'date' | 'month-day' | 'tick' | 'choice' | 'any';
 
@@ -70,6 +72,8 @@ export const planningColumns = <F>(parts: { readonly [K in keyof F]-?: PlanningP
     id,
     role: 'planning',
     ...part,
+    title: phrase(part.title),
+    help: phrase(part.help),
   }));
 
 /** A kept column. */
@@ -81,9 +85,9 @@ export const kept = (
   more: Partial<ColumnDeclaration> = {},
 ): ColumnDeclaration => ({
   id,
-  title,
+  title: phrase(title),
   role: 'kept',
   type,
-  help,
+  help: phrase(help),
   ...more,
 });

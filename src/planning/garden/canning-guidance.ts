@@ -9,8 +9,9 @@ import {
   sourceText,
 } from '../../facts/index.js';
 import type { Problem } from '../../problem.js';
-import { asFraction } from '../../units/index.js';
+import { asFraction, measureSystem } from '../../units/index.js';
 import { phrase, say } from '../../words/index.js';
+import { measuredWhole } from '../measured.js';
 
 /** Said wherever canning shows: never a time. */
 export const SEE_TESTED = phrase('see the tested process');
@@ -22,7 +23,13 @@ export interface Guidance {
   readonly problem: Problem | null;
 }
 
-const inches = (n: number): string => say`${asFraction(n)} inch`;
+/** Rounded to whole millimetres where measures are metric; the tested process says the exact one. */
+const inches = (n: number): string =>
+  measureSystem() === 'metric' ? say`${Math.round(n * 25.4) / 10} cm` : say`${asFraction(n)} inch`;
+
+/** Rounded up where measures are metric: a gauge that shows less than the table asks for would be too little. */
+const pressure = (psi: number): string =>
+  measureSystem() === 'metric' ? say`${Math.ceil(psi * 6.894757)} kPa` : say`${psi} psi`;
 
 /** Class and inches of headspace for a food, by its plainest pack, or by `pack`. */
 export function headspaceGuidance(food: string, pack?: string): Guidance {
@@ -71,11 +78,15 @@ export function pressureGuidance(food: string, altitudeFt: number | null): Guida
     // The tables begin at sea level; lower places are not above it.
     const found = altitudePressure(group.value, Math.max(0, altitudeFt), gauge);
     if (!found.ok) return { text: SEE_TESTED, source: null, problem: found.problem };
-    parts.push(say`${gauge} gauge ${found.value.psi} psi`);
+    parts.push(say`${gauge} gauge ${pressure(found.value.psi)}`);
     source = sourceText(found.value.source);
   }
   const fruit = group.value === 'fruit' ? say`, where its process is by pressure` : '';
-  return { text: say`${parts.join(', ')} at ${altitudeFt} ft${fruit}; ${SEE_TESTED}`, source, problem: null };
+  return {
+    text: say`${parts.join(', ')} at ${measuredWhole(altitudeFt, 'ft')}${fruit}; ${SEE_TESTED}`,
+    source,
+    problem: null,
+  };
 }
 
 /** Food-safety words for putting a food up. */

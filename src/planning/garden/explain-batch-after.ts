@@ -1,8 +1,9 @@
 import { caution } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
+import { measured } from '../measured.js';
 import type { WorkingInput } from '../types.js';
-import { type Explained, input, n } from '../working/parts.js';
+import { type Explained, input } from '../working/parts.js';
 import type { BatchReckoning } from './batch-types.js';
 import { figureInputs } from './explain-yield.js';
 import type { OwnFigures } from './own-figures.js';
@@ -25,7 +26,7 @@ export function room(
     row.food === null || row.way === null || row.container === null
       ? null
       : roomOf(row.food, row.way, row.container, figures);
-  const unit = storey === 'shelf' ? say`quart jars` : say`cubic feet`;
+  const unit = storey === 'shelf' ? 'quart jars' : 'cubic feet';
   const all = storey === 'shelf' ? household.shelfRoom : household.freezerRoom;
   const perFoot = storey === 'freezer' ? freezerFigure(figures) : null;
   return {
@@ -39,7 +40,7 @@ export function room(
       ...(each?.ok && each.value.storey === storey
         ? [input(phrase('Room of one'), each.value.each, unit, 'computed')]
         : []),
-      ...(perFoot?.ok ? figureInputs('Pounds to a cubic foot', perFoot.value) : []),
+      ...(perFoot?.ok ? figureInputs(phrase('Pounds to a cubic foot'), perFoot.value) : []),
     ],
     steps: [
       ...(perFoot?.ok ? perFoot.value.notes : []),
@@ -81,7 +82,7 @@ export function reached(at: BatchReckoning, against: boolean): Explained {
           ]
         : []),
     ],
-    steps: [at.reached === null ? null : say`${n(at.reached)} pounds a ${container(at)}`],
+    steps: [at.reached === null ? null : say`${measured(at.reached, 'pounds')} a ${container(at)}`],
     missing: !at.done
       ? say`Write how many were filled, once they are.`
       : at.reached === null

@@ -1,6 +1,7 @@
 import { caution } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
+import { measured, measuredPer } from '../measured.js';
 import type { Working, WorkingInput } from '../types.js';
 import { amount, type Explained, input, n, some, working } from '../working/parts.js';
 import type { BatchesPlan, BatchReckoning } from './batch-types.js';
@@ -89,7 +90,7 @@ function jars(at: BatchReckoning): Explained {
         ? at.crops.map(({ crop, pounds, per }) =>
             pounds === null || per === null || per === 0
               ? null
-              : say`${crop}: ${n(pounds)} lb ÷ ${n(per)} lb = ${n(pounds / per)}`,
+              : say`${crop}: ${measured(pounds, 'lb')} ÷ ${measured(per, 'lb')} = ${n(pounds / per)}`,
           )
         : []),
       ...at.crops.flatMap(({ figure }) => (figure ? [...learnedSteps(figure), ...figure.notes] : [])),
@@ -195,7 +196,7 @@ function bushels(at: BatchReckoning): Explained {
     ],
     steps: [
       at.bushels?.ok && at.jars !== null && at.jars > 0 && at.bushels.value > 0
-        ? say`${amount(at.jars, at.row.container)} ÷ ${n(at.jars / at.bushels.value)} a bushel = ${n(at.bushels.value)} bushels`
+        ? say`${amount(at.jars, at.row.container)} ÷ ${measuredPer(at.jars / at.bushels.value, 'bushel')} = ${measured(at.bushels.value, 'bushels')}`
         : null,
     ],
     missing:

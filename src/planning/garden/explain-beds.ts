@@ -1,5 +1,6 @@
 import { phrase, say } from '../../words/index.js';
 import { plantsFor } from '../growing.js';
+import { measured, measuredNumber } from '../measured.js';
 import type { Basis, Household, Working } from '../types.js';
 import { isAmount } from '../words.js';
 import { call, type Explained, input, n, some, working } from '../working/parts.js';
@@ -63,7 +64,7 @@ function pounds(bed: BedReckoning): Explained {
     ],
     steps: [
       poundsWanted !== null && cropPounds !== null && cropPounds > 0
-        ? say`${n(poundsWanted)} of ${n(cropPounds)} pounds fall to this planting`
+        ? say`${measuredNumber(poundsWanted, 'lb')} of ${measured(cropPounds, 'pounds')} fall to this planting`
         : null,
     ],
     missing: NO_POUNDS,
@@ -84,7 +85,7 @@ function plants(bed: BedReckoning, basis: Basis): Explained {
     steps: [
       poundsWanted === null || at === undefined || wanted[basis] === null
         ? null
-        : say`${n(poundsWanted)} lb ÷ ${n(at)} lb a plant = ${n(poundsWanted / at)}, so ${some(wanted[basis], 'plant')}`,
+        : say`${measured(poundsWanted, 'lb')} ÷ ${measured(at, 'lb')} a plant = ${n(poundsWanted / at)}, so ${some(wanted[basis], 'plant')}`,
     ],
     // The function knows published figures at the usual spacing: it is shown where it gives the same.
     ...(byFunction?.ok && byFunction.value[basis] === wanted[basis]
@@ -114,7 +115,7 @@ function expected(bed: BedReckoning, basis: Basis): Explained {
         ? say`it does not bear yet: ${some(yearsOff, 'year')} to go`
         : at === null || !isAmount(row.plants)
           ? null
-          : say`${n(row.plants)} × ${n(at)} = ${n(row.plants * at)} lb`,
+          : say`${n(row.plants)} × ${measuredNumber(at, 'lb')} = ${measured(row.plants * at, 'lb')}`,
     ],
     missing: row.plants === null ? NO_PLANTS : lacksYield(bed),
   };
@@ -131,7 +132,7 @@ function short(bed: BedReckoning): Explained {
     steps: [
       now === null || bed.poundsWanted === null
         ? null
-        : say`${n(now)} − ${n(bed.poundsWanted)} = ${n(now - bed.poundsWanted)} lb`,
+        : say`${measuredNumber(now, 'lb')} − ${measuredNumber(bed.poundsWanted, 'lb')} = ${measured(now - bed.poundsWanted, 'lb')}`,
     ],
     missing: bed.poundsWanted === null ? NO_POUNDS : bed.row.plants === null ? NO_PLANTS : lacksYield(bed),
   };

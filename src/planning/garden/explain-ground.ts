@@ -1,5 +1,6 @@
 import { figureSource, growing } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
+import { measured, perLength } from '../measured.js';
 import type { WorkingInput } from '../types.js';
 import { isAmount } from '../words.js';
 import { call, type Explained, input, n, some } from '../working/parts.js';
@@ -63,10 +64,10 @@ export function ground(bed: BedReckoning, column: 'row_feet' | 'bed_area'): Expl
       count === null
         ? null
         : column === 'row_feet'
-          ? say`${n(count)} × ${n(inRow)} in ÷ 12 = ${n(rowFeet(count, spacing.value))} ft`
+          ? say`${n(count)} × ${measured(inRow, 'in')} ÷ ${perLength()} = ${measured(rowFeet(count, spacing.value), 'ft')}`
           : area === null || each === null
             ? null
-            : say`${n(count)} × ${n(each.along)} in × ${n(each.across)} in ÷ 144 = ${n(area)} square feet`,
+            : say`${n(count)} × ${measured(each.along, 'in')} × ${measured(each.across, 'in')} ÷ ${perLength() ** 2} = ${measured(area, 'square feet')}`,
     ],
     missing: lacksPlants(bed) || say`No spacing of rows is published here; go by row feet.`,
   };

@@ -1,6 +1,7 @@
 import { caution, figureSource } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
 import { toIsoDay } from '../dates.js';
+import { figureIn, measured } from '../measured.js';
 import type { Working, WorkingInput } from '../types.js';
 import { type Explained, input, n, some, working } from '../working/parts.js';
 import { figureInputs, learnedSteps } from './explain-yield.js';
@@ -38,7 +39,7 @@ function harvest(at: HarvestReckoning, column: keyof HarvestFigures): Explained 
         ],
         steps: [
           soFar !== null && at.pounds?.ok
-            ? say`${n(soFar - at.pounds.value)} lb before + ${n(at.pounds.value)} lb here = ${n(soFar)} lb`
+            ? say`${measured(soFar - at.pounds.value, 'lb')} before + ${measured(at.pounds.value, 'lb')} here = ${measured(soFar, 'lb')}`
             : null,
         ],
         missing: lacking,
@@ -58,7 +59,7 @@ function harvest(at: HarvestReckoning, column: keyof HarvestFigures): Explained 
         steps: [
           soFar === null || !plants
             ? null
-            : say`${n(soFar)} lb ÷ ${some(plants, 'plant')} = ${n(soFar / plants)} lb a plant`,
+            : say`${measured(soFar, 'lb')} ÷ ${some(plants, 'plant')} = ${measured(soFar / plants, 'lb')} a plant`,
         ],
         missing:
           soFar === null ? lacking : say`Write the plants it came from, or the plants planned in Beds.`,
@@ -78,7 +79,7 @@ function harvest(at: HarvestReckoning, column: keyof HarvestFigures): Explained 
         steps: [
           soFar === null || !plan
             ? null
-            : say`${n(soFar)} lb ÷ ${n(plan)} lb × 100 = ${n((soFar / plan) * 100)} %`,
+            : say`${measured(soFar, 'lb')} ÷ ${measured(plan, 'lb')} × 100 = ${n((soFar / plan) * 100)} %`,
         ],
         missing: soFar === null ? lacking : say`Beds has no plants planned of it, and Foods wants none.`,
       };
@@ -175,7 +176,8 @@ export function explainFact(
 ): Working | undefined {
   if (!Object.hasOwn(FACT_TITLES, column)) return undefined;
   const at = reckonFact(row, figures);
-  const value = planFacts([row], figures).get(row.id)?.figures[column] ?? null;
+  const planned = planFacts([row], figures).get(row.id)?.figures[column] ?? null;
+  const value = column === 'unit' && typeof planned === 'string' ? figureIn(null, planned).unit : planned;
   const title = `${FACT_TITLES[column]}: ${at?.kind === 'used' ? figureText(at.name) : row.figure}`;
   if (!at) {
     return working(title, null, '', {

@@ -1,5 +1,6 @@
 import { say } from '../../words/index.js';
 import { SEASONS_PUBLISHED } from '../learned.js';
+import { measured, measuredNumber } from '../measured.js';
 import type { Basis, WorkingInput } from '../types.js';
 import { input, n, some } from '../working/parts.js';
 import type { BedReckoning } from './beds.js';
@@ -28,9 +29,9 @@ export function learnedSteps(figure: InUse): readonly (string | null)[] {
   const steps = [
     ...seasons.map(
       ({ year, pounds: lb, plants, spacing }) =>
-        say`${year}: ${n(lb)} lb from ${n(plants)}${spacing === null ? '' : say`, ${n(spacing)} inches apart`}`,
+        say`${year}: ${measured(lb, 'lb')} from ${n(plants)}${spacing === null ? '' : say`, ${measured(spacing, 'inches')} apart`}`,
     ),
-    say`${n(pounds)} lb ÷ ${n(count)} = ${n(pounds / count)} each`,
+    say`${measured(pounds, 'lb')} ÷ ${n(count)} = ${measuredNumber(pounds / count, 'lb')} each`,
   ];
   if (!published) return [...steps, say`nothing is published, so your own mean counts alone`];
   const z = years / (years + SEASONS_PUBLISHED);
@@ -58,7 +59,9 @@ export function yieldSteps(bed: BedReckoning): readonly (string | null)[] {
   const { figure, lean, usual, good, notes } = bed.yield.value;
   return [
     ...(figure ? learnedSteps(figure) : []),
-    lean === good ? null : say`lean ${n(lean)}, usual ${n(usual)}, good ${n(good)} pounds a plant`,
+    lean === good
+      ? null
+      : say`lean ${measuredNumber(lean, 'lb')}, usual ${measuredNumber(usual, 'lb')}, good ${measured(good, 'pounds a plant')}`,
     ...notes,
     ...weighedNotes(bed.crop).filter((note) => !notes.includes(note)),
   ];

@@ -1,13 +1,14 @@
 import { growing } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { turnedUnit } from '../../units/index.js';
 import { phrase, say } from '../../words/index.js';
 import { yieldPerPlant } from '../growing.js';
 import { learnedYield, type YieldRange } from '../learned.js';
+import { measured } from '../measured.js';
 import { isAmount } from '../words.js';
 import { type FigureName, figureKey, figureText, readFigureName } from './figure-names.js';
 import { type Narrow, type Published, publishedFigure } from './published.js';
 import type { FactRow } from './types.js';
-import { shown } from './words.js';
 
 /** Raw totals of one season, as written on Facts. */
 export interface SeasonRecord {
@@ -122,7 +123,7 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
 
   const reckon = (name: FigureName, narrow: Narrow): Result<InUse> => {
     const group = groups.get(figureKey(name)) ?? [];
-    const own = group.find(({ ownValue }) => isOwnValue(name, ownValue))?.ownValue ?? null;
+    const written = group.find(({ ownValue }) => isOwnValue(name, ownValue))?.ownValue ?? null;
     const inches = narrow.inches ?? (name.what === 'yield' ? ownSpacing(name.of) : undefined);
     const found = publishedFigure(name, { ...narrow, inches });
     const published = found.ok ? found.value : name.what === 'yield' ? byThePiece(name.of, inches) : null;
@@ -140,8 +141,10 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
         : null;
     // Pounds of next to no plants are a slip of the key, and teach nothing.
     const learned = taught && isAmount(taught.high) && isAmount(taught.usual) ? taught : null;
-    const shared = { name, published, own, learned, seasons };
     const unit = published?.unit ?? unitOf(name);
+    // What the household writes is in its own measures.
+    const own = written === null ? null : written / (turnedUnit(unit)?.factor ?? 1);
+    const shared = { name, published, own, learned, seasons };
     if (own !== null) {
       const from = { source: 'your own figure, on Facts', origin: 'own', notes: [] } as const;
       return ok({ ...shared, low: own, usual: own, high: own, unit, ...from });
@@ -191,7 +194,7 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
       unit: phrase('pounds a plant'),
       source: pieces.value.source,
       origin: 'computed',
-      notes: [...pieces.value.notes, say`worked out: ${shown(each)} pounds each, your own weight`],
+      notes: [...pieces.value.notes, say`worked out: ${measured(each, 'pounds')} each, your own weight`],
     };
   };
 
@@ -201,12 +204,12 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
 function unitOf({ what }: FigureName): string {
   switch (what) {
     case 'yield':
-      return say`pounds a plant`;
+      return 'pounds a plant';
     case 'weight of one':
     case 'bushel weight':
       return 'pounds';
     case 'spacing':
-      return say`inches between plants`;
+      return 'inches between plants';
     case 'days to maturity':
       return 'days';
     case 'weeks indoors':
@@ -218,13 +221,13 @@ function unitOf({ what }: FigureName): string {
     case 'years to bearing':
       return 'years';
     case 'pounds per container':
-      return say`pounds a container`;
+      return 'pounds a container';
     case 'months of best quality':
       return 'months';
     case 'pounds per cubic foot':
       return what;
     case 'eggs a year':
-      return say`eggs a hen in a year`;
+      return 'eggs a hen in a year';
   }
 }
 

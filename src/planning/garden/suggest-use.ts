@@ -4,6 +4,7 @@ import { inMeasure } from '../../units/index.js';
 import { say } from '../../words/index.js';
 import { yieldPerRowFoot } from '../growing.js';
 import { defaultGuide, type Guide } from '../guide.js';
+import { measured } from '../measured.js';
 import { bothSources } from '../ranged.js';
 import type { CropShare, Household, WayKept } from '../types.js';
 import { type OwnFigures, publishedOnly } from './own-figures.js';
@@ -105,7 +106,7 @@ function byGround(line: LineToSuggest, crop: string, figures: OwnFigures): PerWe
         .reduce(bothSources),
       steps: [
         say`${ground.low} to ${ground.high} ${ground.unit}, to put up`,
-        say`at ${shown(per.value.usual)} ${feet ? say`pounds a foot` : say`pounds a plant`} and ${shown(each.pounds)} pounds a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
+        say`at ${measured(shown(per.value.usual) ?? 0, feet ? 'pounds a foot' : 'pounds a plant')} and ${measured(shown(each.pounds) ?? 0, 'pounds')} a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
       ],
     };
   }
@@ -134,7 +135,7 @@ function byPounds(line: LineToSuggest, crop: string | null, figures: OwnFigures)
     source: [sourceText(one.amount.source), each.source].filter((text) => text !== '').reduce(bothSources),
     steps: [
       `${one.amount.usual} ${one.amount.unit}, ${one.basis}${dry ? '' : say`, all uses together`}`,
-      say`at ${shown(each.pounds)} pounds a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
+      say`at ${measured(shown(each.pounds) ?? 0, 'pounds')} a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
     ],
   };
 }

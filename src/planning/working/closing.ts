@@ -1,21 +1,8 @@
 import { phrase, say, spoken } from '../../words/index.js';
-import { shortNumber } from '../measure.js';
 import type { Origin, PlanValue, WorkingInput } from '../types.js';
+import { n } from './number.js';
 
-const THIRDS = ['', '⅓', '⅔'] as const;
 const SIGNED = /[−-]?(?:\d(?:[\d.,\u00a0’]*\d)?[⅓⅔]?|[⅓⅔])/g;
-
-/** A number for reading: thirds as fractions, else at most three decimals. */
-export function n(value: number): string {
-  if (!Number.isFinite(value)) return say`no number`;
-  const size = Math.abs(value);
-  const whole = Math.floor(size + 1e-9);
-  const thirds = Math.round((size - whole) * 3);
-  const third = THIRDS[thirds];
-  if (third && size < 1e6 && Math.abs(size - whole - thirds / 3) < 1e-7)
-    return `${value < 0 ? '−' : ''}${whole === 0 ? '' : whole}${third}`;
-  return shortNumber(value).replace('-', '−');
-}
 
 /** Does a step end in this figure? What stands after its last `=` (or all of it, where there is none) names it. */
 export function endsIn(step: string, value: number | string): boolean {
@@ -51,3 +38,5 @@ export function closing(
   const whence = taken && WHENCE[taken.origin];
   return whence ? `${spoken(whence)} = ${text}` : taken ? `${spoken(taken.name)} = ${text}` : say`so ${text}`;
 }
+
+export { n };

@@ -1,5 +1,6 @@
 import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
+import { measured } from '../measured.js';
 import type { LineReckoning } from '../reckon.js';
 import type { FoodReckoning } from '../reckon-food.js';
 import type { FoodRow, WorkingInput } from '../types.js';
@@ -268,7 +269,7 @@ export function explainPounds(at: FoodCase): Explained {
         input(
           figure ? say`Pounds of ${crop} (${line.household.basis} basis)` : say`Pounds of ${crop}`,
           pounds,
-          say`pounds a ${one}`,
+          `pounds a ${one}`,
           origin,
           figure ? [figure.source, ...(figure.notes ?? [])].join('; ') : undefined,
         ),
@@ -283,9 +284,11 @@ export function explainPounds(at: FoodCase): Explained {
               : null,
             ...crops.map(
               ({ crop, pounds }) =>
-                say`${crop}: ${amount((food.toPutUp ?? 0) + fresh, line.countedIn)} × ${n(pounds)} pounds in each = ${n(pounds * ((food.toPutUp ?? 0) + fresh))} pounds`,
+                say`${crop}: ${amount((food.toPutUp ?? 0) + fresh, line.countedIn)} × ${measured(pounds, 'pounds')} in each = ${measured(pounds * ((food.toPutUp ?? 0) + fresh), 'pounds')}`,
             ),
-            crops.length > 1 ? say`in all ${some(food.pounds, 'pound')}` : null,
+            crops.length > 1
+              ? say`in all ${measured(food.pounds, food.pounds === 1 ? 'pound' : 'pounds')}`
+              : null,
           ],
     missing,
   };

@@ -1,6 +1,7 @@
 import { phrase, say } from '../../words/index.js';
 import { FIRST_DAY, isDay, monthsBetween } from '../dates.js';
 import { cupsIn, holdsOf, measureName } from '../measure.js';
+import { measured, measuredIn, measuredNumber, pluralOf } from '../measured.js';
 import type { LineReckoning, LotReckoning } from '../reckon.js';
 import { lotInWords } from '../rows/draw-row.js';
 import { servingCups } from '../rows/lot-row.js';
@@ -129,9 +130,11 @@ function holds(line: LineReckoning, at: LotReckoning): Explained {
     rule,
     inputs: [
       input(phrase('Left'), at.left, measureName(container), 'computed'),
-      input(phrase('One holds'), each, measureName(unit), 'computed'),
+      input(phrase('One holds'), each, pluralOf(unit), 'computed'),
     ],
-    steps: [`${amount(at.left, at.lot.container)} × ${n(each)} = ${amount(at.left * each, unit)}`],
+    steps: [
+      `${amount(at.left, at.lot.container)} × ${measuredNumber(each, unit)} = ${measuredIn(at.left * each, unit)}`,
+    ],
     formula: `=${String(at.left)}*CONTAINER_HOLDS("${container}", "${unit}")`,
   };
 }
@@ -152,7 +155,7 @@ function servings(line: LineReckoning, at: LotReckoning): Explained {
       input(phrase('A serving'), cups, phrase('cups'), own ? 'own' : phrase('common practice, no source')),
     ],
     steps: [
-      say`${amount(at.left, at.lot.container)} × ${n(each.value)} cups ÷ ${n(cups)} cups a serving = ${some((at.left * each.value) / cups, 'serving')}`,
+      say`${amount(at.left, at.lot.container)} × ${measured(each.value, 'cups')} ÷ ${measured(cups, 'cups')} a serving = ${some((at.left * each.value) / cups, 'serving')}`,
     ],
     formula: call('SERVINGS_IN', container, at.left, cups),
   };
@@ -301,7 +304,7 @@ export function lotWorking(
       return working(title, value, phrase('days'), daysLeft(line, at));
     case 'holds': {
       const one = at.lot.container === null ? null : holdsOf(at.lot.container, 1, line.bridges);
-      return working(title, value, one?.ok ? measureName(one.value.unit) : 'quarts', holds(line, at));
+      return working(title, value, one?.ok ? pluralOf(one.value.unit) : 'quarts', holds(line, at));
     }
     case 'servings':
       return working(title, value, phrase('servings'), servings(line, at));

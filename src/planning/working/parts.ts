@@ -2,6 +2,7 @@ import { cautionsFor } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
 import { isDay, toIsoDay } from '../dates.js';
 import { measureName } from '../measure.js';
+import { figureIn, formulaIn, inputIn } from '../measured.js';
 import { formatMonthDay } from '../parse-date.js';
 import type { LineReckoning } from '../reckon.js';
 import type { Season } from '../season.js';
@@ -22,22 +23,25 @@ export type Explained = Omit<Working, 'title' | 'value' | 'unit' | 'inputs' | 's
 /** Puts a working together; `missing` stands only beside a blank. */
 export function working(title: string, value: PlanValue, unit: string, said: Explained): Working {
   const { inputs = [], steps = [], missing, formula, ...rest } = said;
+  const shown = figureIn(value, unit);
   const blank = value === null;
   // A blank is no number that went in; what would fill it is said under `missing`.
-  const known = inputs.filter(({ value: given }) =>
-    typeof given === 'number' ? Number.isFinite(given) : given !== null && given !== NO_DAY,
-  );
+  const known = inputs
+    .map(inputIn)
+    .filter(({ value: given }) =>
+      typeof given === 'number' ? Number.isFinite(given) : given !== null && given !== NO_DAY,
+    );
   const texts = steps.filter((text) => text !== null);
-  const end = closing(value, unit, known, texts);
+  const end = closing(shown.value, shown.unit, known, texts);
   return {
     title,
-    value,
-    unit,
+    value: shown.value,
+    unit: shown.unit,
     inputs: known,
     steps: [...texts, ...(end === null ? [] : [end])].map((text) => ({ text })),
     changes: changesOf(known, missing),
     ...rest,
-    ...(formula !== undefined && !blank ? { formula } : {}),
+    ...(formula !== undefined && !blank ? { formula: formulaIn(formula, unit) } : {}),
     ...(missing !== undefined && blank ? { missing } : {}),
   };
 }
