@@ -47,7 +47,9 @@ export interface CroftElements {
   'croft-functions': Common & Attributes<'function' | 'search' | 'book' | 'theme', 'bare'>;
   'croft-labels': Common & Attributes<'book' | 'lots' | 'each' | 'size' | 'theme'>;
   'croft-lesson': Common &
-    Attributes<'book' | 'topics' | 'level' | 'seed' | 'count' | 'units' | 'lesson' | 'heading' | 'theme'>;
+    Attributes<
+      'book' | 'topics' | 'level' | 'seed' | 'count' | 'units' | 'lesson' | 'heading' | 'keep-as' | 'theme'
+    >;
   'croft-lesson-sheet': Common &
     Attributes<'task' | 'rows' | 'hints' | 'seed' | 'book' | 'heading' | 'theme'>;
   'croft-lists': Common & Attributes<'book' | 'week' | 'theme', 'bare'>;

@@ -1,6 +1,6 @@
 import type { UserConfig } from 'vite';
 import { ONE_FILE } from './entries.mjs';
-import { apartName, oneFileChunks } from './one-file-chunks.js';
+import { oneFileChunks } from './one-file-chunks.js';
 
 /** How the one file is built; `finish.mjs` puts into it what the bundler sets beside it. */
 export const oneFileBuild = (at: (path: string) => string): NonNullable<UserConfig['build']> => ({
@@ -12,7 +12,7 @@ export const oneFileBuild = (at: (path: string) => string): NonNullable<UserConf
   rollupOptions: {
     output: {
       minify: true,
-      chunkFileNames: ({ facadeModuleId }) => `${apartName(facadeModuleId)}.js`,
+      chunkFileNames: '[name].js',
       codeSplitting: { groups: [{ name: oneFileChunks(ONE_FILE.name, at(ONE_FILE.source)) }] },
     },
   },

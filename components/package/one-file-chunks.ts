@@ -1,39 +1,46 @@
-/** What stays in a file of its own, under a licence of its own, by the module that its `import()` names. */
-const APART: Readonly<Record<string, string>> = {
-  '/components/grid/mount.ts': 'grid',
-  '/src/engine/hyperformula-engine.ts': 'engine',
-};
+/** What stays in files of its own, under licences of its own, by the modules that an `import()` names. */
+const APART: readonly { readonly name: string; readonly modules: RegExp }[] = [
+  { name: 'grid', modules: /\/components\/grid\/(?:mount|first\/first-grid)\.ts$/ },
+  { name: 'engine', modules: /\/src\/engine\/hyperformula-engine\.ts$/ },
+];
 
 interface Graph {
   getModuleInfo(id: string): {
-    readonly isEntry: boolean;
     readonly importedIds: readonly string[];
     readonly dynamicallyImportedIds: readonly string[];
   } | null;
 }
 
-const isApart = (id: string): boolean => Object.keys(APART).some((end) => id.endsWith(end));
+const isApart = (id: string): boolean => APART.some(({ modules }) => modules.test(id));
 
-/** Ids of all modules that can be reached without the ones that stay apart, however they are imported. */
-function together(entry: string, graph: Graph): ReadonlySet<string> {
-  const found = new Set([entry]);
+/** Ids of all modules that can be reached from one, however they are imported, but for what stays apart. */
+function reached(from: string, graph: Graph, apart: string[] = []): ReadonlySet<string> {
+  const found = new Set([from]);
   for (const id of found) {
     const module = graph.getModuleInfo(id);
-    for (const to of [...(module?.importedIds ?? []), ...(module?.dynamicallyImportedIds ?? [])])
-      if (!isApart(to)) found.add(to);
+    for (const to of [...(module?.importedIds ?? []), ...(module?.dynamicallyImportedIds ?? [])]) {
+      if (isApart(to)) apart.push(to);
+      else found.add(to);
+    }
   }
   return found;
 }
 
 /** The name of the file that a module goes into: one for all that is read, one each for grid and engine. */
 export function oneFileChunks(name: string, entry: string): (id: string, graph: Graph) => string | null {
-  let inside: ReadonlySet<string> | undefined;
+  let files: ReadonlyMap<string, ReadonlySet<string>> | undefined;
+  const filesOf = (graph: Graph): ReadonlyMap<string, ReadonlySet<string>> => {
+    const apart: string[] = [];
+    const all = new Map([[name, reached(entry, graph, apart)]]);
+    for (const each of APART) {
+      const roots = apart.filter((id) => each.modules.test(id));
+      all.set(each.name, new Set(roots.flatMap((root) => [...reached(root, graph)])));
+    }
+    return all;
+  };
   return (id, graph) => {
-    inside ??= together(entry, graph);
-    return inside.has(id) ? name : null;
+    files ??= filesOf(graph);
+    for (const [file, modules] of files) if (modules.has(id)) return file;
+    return null;
   };
 }
-
-/** What the file of a dynamic import is called. */
-export const apartName = (facade: string | null | undefined): string =>
-  Object.entries(APART).find(([end]) => facade?.endsWith(end))?.[1] ?? '[name]';
