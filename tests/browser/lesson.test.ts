@@ -97,7 +97,8 @@ describe('a sheet from the book', () => {
     expect(was.length).toBe(5);
     await page.getByRole('button', { name: 'Another sheet' }).click();
     await expect.poll(() => texts(page)).not.toEqual(was);
-    await page.locator('croft-lesson').evaluate((each) => each.setAttribute('seed', '41'));
+    await page.getByLabel('Sheet', { exact: true }).fill('41');
+    await page.keyboard.press('Enter');
     await expect.poll(() => texts(page)).toEqual(was);
     await page.getByLabel('Level').selectOption('3');
     await expect.poll(() => texts(page)).not.toEqual(was);
@@ -226,6 +227,26 @@ describe('the page of lessons', () => {
       expect(await page.locator('croft-lesson .question').count()).toBeGreaterThanOrEqual(5);
       expect(await links.nth(at).getAttribute('aria-current')).toBe('page');
     }
+    // What was written stays with its lesson, apart from the others, and is there again after a reload.
+    const first = page.getByLabel(/^Answer to question 1/);
+    const go = async (at: number): Promise<void> => {
+      await links.nth(at).click();
+      await expect.poll(() => links.nth(at).getAttribute('aria-current')).toBe('page');
+    };
+    await go(2);
+    await first.fill('3');
+    await go(4);
+    await expect.poll(() => first.inputValue()).toBe('');
+    await go(2);
+    await expect.poll(() => first.inputValue()).toBe('3');
+    await page.reload();
+    await expect.poll(() => first.inputValue()).toBe('3');
+    await page.getByRole('button', { name: 'Blank it all' }).click();
+    await expect.poll(() => first.inputValue()).toBe('');
+    await page.getByRole('button', { name: 'Bring it back' }).click();
+    await expect.poll(() => first.inputValue()).toBe('3');
+    await go(10);
+    await go(11);
     await page.goBack();
     await page
       .locator('croft-lesson')
