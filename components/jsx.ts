@@ -51,7 +51,7 @@ export interface CroftElements {
       'book' | 'topics' | 'level' | 'seed' | 'count' | 'units' | 'lesson' | 'heading' | 'keep-as' | 'theme'
     >;
   'croft-lesson-sheet': Common &
-    Attributes<'task' | 'rows' | 'hints' | 'seed' | 'book' | 'heading' | 'theme'>;
+    Attributes<'task' | 'view' | 'rows' | 'hints' | 'seed' | 'keep-as' | 'book' | 'heading' | 'theme'>;
   'croft-lists': Common & Attributes<'book' | 'week' | 'theme', 'bare'>;
   'croft-room': Common & Attributes<'book' | 'view' | 'theme', 'bare'>;
   'croft-runway': Common &
