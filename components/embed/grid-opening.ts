@@ -72,7 +72,7 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
       const { FirstGrid } = await loading;
       inPlace(height);
       into.style.height = `${height}px`;
-      first = new FirstGrid(into, table, host.getAttribute('grid-licence-key') ?? '');
+      first = new FirstGrid(frameOf(into), table, host.getAttribute('grid-licence-key') ?? '');
       scrolled();
       await painted();
       first.focus(cell);
@@ -108,6 +108,7 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
       into.style.height = '';
       takeOver(whole, first);
       first.destroy();
+      into.querySelector('.first')?.remove();
     }
     into.style.minHeight = '';
     if (first) return close;
@@ -132,6 +133,19 @@ function tableAtFirst(frame: Frame, book: BookDoc, called: string): FirstTable |
     // It is no book, which those say who read it.
     return undefined;
   }
+}
+
+/** The frame that the whole grid will have, for the first one. */
+function frameOf(into: HTMLElement): HTMLElement {
+  const frame = make('div', '', { class: 'first' });
+  frame.style.boxSizing = 'border-box';
+  frame.style.height = '100%';
+  frame.style.border = '1px solid var(--line)';
+  frame.style.borderTop = '4px solid var(--accent)';
+  frame.style.borderRadius = 'var(--radius)';
+  frame.style.overflow = 'hidden';
+  into.append(frame);
+  return frame;
 }
 
 /** Gathers what is typed into an element before what is to take it is there. */

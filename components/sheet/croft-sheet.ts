@@ -180,7 +180,7 @@ export class CroftSheet extends LitElement {
     return html`
       <croft-book-notices></croft-book-notices>
       ${this.#head(sheet)} ${this.#settings(live, sheet, editing)}
-      ${editing ? this.#toolbar(live, sheet) : nothing}
+      ${editing && this.standIn === null ? this.#toolbar(live, sheet) : nothing}
       ${
         doings.addingLots
           ? html`<croft-add-lots .live=${live} .sheet=${sheet.id} @added=${doings.lotAdded} @done=${doings.lotsDone}></croft-add-lots>`
@@ -198,6 +198,10 @@ export class CroftSheet extends LitElement {
       </div>
       ${
         sheet.kind === 'household' ? html`<croft-what-it-takes .live=${live}></croft-what-it-takes>` : nothing
+      }
+      ${
+        // Under the grid, which then stands where the table stood.
+        editing && this.standIn !== null ? this.#toolbar(live, sheet) : nothing
       }
       ${editing && (doings.mounted || this.standIn !== null) ? html`<div class="small">${colourKey(live.columns(sheet.id))}</div>` : nothing}
       ${statusLine(doings.said, editing || book?.keep != null ? (book?.status ?? null) : null, doings.dismiss)}

@@ -62,6 +62,7 @@ async function measure(browser, url, which) {
     alone,
     bareLoad: median(bareLoads),
     ourLoad: median(ourLoads.map((l) => l.grid)),
+    figures: median(ourLoads.map((l) => l.figures)),
     formulas: median(ourLoads.map((l) => l.formulas)),
   };
 }
@@ -73,6 +74,9 @@ function print(title, m) {
   row('one edit, until all is worked out', m.bare.settled, m.ours.settled);
   row('one edit, until painted', m.bare.painted, m.ours.painted);
   row('load, until painted', m.bareLoad, m.ourLoad);
+  console.log(
+    `  ${'figures painted too, from the start'.padEnd(36)}${''.padStart(11)} ${ms(m.figures)} ${ratio(m.figures, m.bareLoad)}`,
+  );
   console.log(
     `  ${'formulas ready too, from the start'.padEnd(36)}${''.padStart(11)} ${ms(m.formulas)} ${ratio(m.formulas, m.bareLoad)}`,
   );
