@@ -62,7 +62,7 @@ const INSTEAD: readonly (readonly [RegExp, string])[] = [
 
 /** A number that stands before a customary measure belongs to it: the one is not said otherwise without the other. */
 const COUNTS =
-  /[\d}½¼¾⅓⅔] (?:lb|pounds?|ft|feet|foot|in|inch|inches|square feet|cubic feet|bushels?|quarts(?! jar)|cups?)\b/;
+  /[\d}½¼¾⅓⅔] (?:lb|pounds?|ft|feet|foot|in(?= [÷×=])|inch|inches|square feet|cubic feet|bushels?|quarts(?! jar)|cups?)\b/;
 
 /** What somebody wrote, or would write, stands as it is: names of figures are the same in any measures. */
 const QUOTED = /“[^”]*”|"[^"]*"/g;

@@ -6,13 +6,13 @@ import { wrongIn } from '../support/read-steps.js';
 
 /** Measures of a US customary household. Containers (a quart jar) are chosen by the household, and keep their names. */
 const CUSTOMARY =
-  /\b(?:lbs?|pounds?|ounces?|oz|ft|feet|foot|inch|inches|bushels?|bu|quarts?(?! jars?\b)|pints?(?! jars?\b| freezer)|gallons?(?! freezer)|cups?|acres?|psi|°F)\b/i;
+  /\b(?:lbs?|pounds?|ounces?|oz|ft|feet|foot|inch|inches|bushels?|bu|quarts?(?! jars?\b)|pints?(?! jars?\b| freezer)|gallons?(?! freezer| jar)|cups?|acres?|psi|°F)\b/i;
 
 /** Printed by a source, in its own measures; no plan reckons with them. */
 const PRINTED = /^no bushel weight|^ends as for|^a pint weighs about/i;
 
 /** A household that counts a food in pounds, or writes a dish in cups, has chosen that itself. */
-const CHOSEN = /(?:[\d.,]*[\d⅓⅔½¼¾⅛] |^)(?:pounds?|cups?|quart freezer bags?)\b/g;
+const CHOSEN = /(?:[\d.,]*[\d⅓⅔½¼¾⅛] |^)(?:pounds?|cups?|quart freezer bags?)\b|, pounds?(?=,)/g;
 const CHOOSING: ReadonlySet<string> = new Set(['shelf', 'draws', 'foods', 'dishes', 'week', 'batches']);
 
 /** Quoted, it is the name of a figure or what somebody would write. */

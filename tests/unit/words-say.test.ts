@@ -43,7 +43,7 @@ describe('in another language', () => {
     speakWith('de', words);
     expect(say`in “${'Left'}”`).toBe('in „Left“');
     expect(spoken('Right')).toBe('Right');
-    expect(say`no ${'Left'}`).toBe('no Left');
+    expect(say`no ${'Right'}`).toBe('no Right');
   });
 
   it('follows the language asked for last', async () => {
