@@ -49,39 +49,53 @@ after(async () => {
   package_?.remove();
 });
 
-async function cellar() {
+const EMBED = '<script type="module" src="croftsheet-embed.js"></script>';
+
+const around = (title, body) =>
+  `<!doctype html><html lang="en"><meta charset="utf-8"><title>${title}</title><link rel="icon" href="data:,">${body}`;
+
+async function cellar(options = {}) {
   const { embedOf, openBook, parseBook } = await import(
     pathToFileURL(join(package_.inside, 'dist/core.js')).href
   );
   const parsed = parseBook(readFileSync(join(repository, 'demo/data/tamarack-bench.json'), 'utf8'));
   const live = openBook(parsed.book);
   const columns = ['food', 'count', 'left', 'weeks_of_supply'];
-  return embedOf(live, 'shelf', { columns, open: ['count'], rows: live.rowIds('shelf').slice(0, 4) });
+  return embedOf(live, 'shelf', {
+    columns,
+    open: ['count'],
+    rows: live.rowIds('shelf').slice(0, 4),
+    ...options,
+  });
 }
 
-async function open(path) {
+async function open(path, expected = /^$/, hear = () => {}, listen = () => {}) {
   const page = await browser.newPage();
+  // A machine may have other work to do.
+  page.setDefaultTimeout(120_000);
   const errors = [];
-  page.on('pageerror', (error) => errors.push(error.message));
-  page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+  const note = (text) => expected.test(text) || errors.push(text);
+  page.on('pageerror', (error) => note(error.message));
+  page.on('console', (message) => (message.type() === 'error' ? note(message.text()) : listen(message)));
+  page.on('request', hear);
   await page.goto(url + path);
   return { page, errors };
 }
 
-const weeks = (within) =>
+const weeks = (within, element = 'croft-embed') =>
   within
-    .locator('croft-embed')
+    .locator(element)
     .evaluate((host) =>
       [...host.shadowRoot.querySelectorAll('tbody tr')].map((row) => row.cells[3].textContent),
     );
 
-async function followsIn(within, keyboard) {
-  const before = await weeks(within);
+async function followsIn(within, keyboard, element) {
+  const before = await weeks(within, element);
   assert.equal(before.length, 4);
   await within.getByLabel('Put up, Tomatoes').first().fill('90');
   await keyboard.press('Enter');
   for (let i = 0; i < 250; i++) {
-    if ((await weeks(within))[0] !== before[0]) return;
+    if ((await weeks(within, element))[0] !== before[0]) return;
     await new Promise((done) => setTimeout(done, 100));
   }
   assert.fail('the figures did not follow');
@@ -121,6 +135,136 @@ test('embed.html shows a file in a frame, and tells the page its height', async 
   const outside = await page.evaluate(() => document.querySelector('iframe').clientHeight);
   assert.ok(Math.abs(inside - outside) <= 1, `${inside} in ${outside}`);
   await followsIn(frame, page.keyboard);
+  assert.deepEqual(errors, []);
+});
+
+test('works where the page’s scripts have added to every object, as a grid and with formulas too', async () => {
+  const { html } = await cellar({ gridLicenceKey: 'non-commercial-and-evaluation' });
+  pages.set(
+    '/additions.js',
+    'for (const each of [Object, Array, Function]) each.prototype.each = each.prototype.extend = function () { return this; };',
+  );
+  pages.set('/added', around('Added', `<script src="additions.js"></script>${EMBED}\n${html}`));
+  const { page, errors } = await open('/added', /Applying inline style violates/);
+  await followsIn(page, page.keyboard);
+  await page.getByLabel('Put up, Tomatoes').first().fill('=40+2');
+  await page.keyboard.press('Enter');
+  await page.waitForFunction(
+    () => document.querySelector('croft-embed').shadowRoot.querySelector('td input').value === '42',
+  );
+  await page.getByRole('button', { name: 'Open as a grid' }).click();
+  await page.locator('.ht_master tbody tr').nth(2).waitFor();
+  // What the page added is as it was.
+  assert.ok(await page.evaluate(() => Object.getOwnPropertyDescriptor(Object.prototype, 'each')?.enumerable));
+  assert.deepEqual(errors, []);
+});
+
+test('five on one page load each part once', async () => {
+  const { html } = await cellar();
+  const five = Array.from({ length: 5 }, (_, i) => html.replace(/keep-as="[^"]*"/, `keep-as="cellar ${i}"`));
+  pages.set('/five', around('Five', `${EMBED}\n${five.join('')}`));
+  const asked = [];
+  const { page, errors } = await open('/five', undefined, (request) => asked.push(request.url()));
+  for (let i = 0; i < 5; i++) {
+    await page
+      .getByLabel('Put up, Tomatoes')
+      .nth(i * 3)
+      .fill('=45*2');
+    await page.keyboard.press('Enter');
+  }
+  await page.waitForFunction(() =>
+    [...document.querySelectorAll('croft-embed')].every(
+      ({ shadowRoot }) => shadowRoot.querySelector('td input').value === '90',
+    ),
+  );
+  const scripts = asked.filter((each) => each.endsWith('.js'));
+  assert.ok(scripts.some((each) => each.includes('hyperformula')));
+  assert.deepEqual(scripts, [...new Set(scripts)]);
+  assert.deepEqual(errors, []);
+  await page.close();
+});
+
+test('one file alone shows a book to read with its pictures and lists, its hash checked', async () => {
+  const hashes = JSON.parse(readFileSync(join(package_.inside, 'dist/integrity.json'), 'utf8'));
+  const name = 'one-file/croftsheet-reading.js';
+  pages.set('/bench.json', readFileSync(join(repository, 'demo/data/tamarack-bench.json')));
+  pages.set(
+    '/one',
+    around(
+      'One',
+      `<script type="module" src="${name}" integrity="${hashes[name]}"></script>
+<croft-book src="bench.json"><croft-sheet sheet="shelf" view="read" read-only></croft-sheet>
+<croft-runway></croft-runway><croft-season></croft-season><croft-room></croft-room><croft-lists></croft-lists></croft-book>
+<croft-embed src="bench.json" sheet="foods" columns="food,weeks_of_supply"></croft-embed>`,
+    ),
+  );
+  const asked = [];
+  const { page, errors } = await open('/one', undefined, (request) => asked.push(request.url()));
+  await page.waitForFunction(() =>
+    document.querySelector('croft-embed').shadowRoot?.querySelector('tbody tr'),
+  );
+  const shown = () =>
+    page.evaluate(() =>
+      ['croft-sheet', 'croft-runway', 'croft-season', 'croft-room', 'croft-lists'].map((each) => {
+        const { shadowRoot, offsetHeight } = document.querySelector(each);
+        return shadowRoot !== null && offsetHeight > 200;
+      }),
+    );
+  for (let i = 0; i < 100 && (await shown()).includes(false); i++)
+    await new Promise((done) => setTimeout(done, 100));
+  assert.deepEqual(await shown(), [true, true, true, true, true]);
+  assert.deepEqual(
+    // The engine is beside it, and asked for since this book has formulas of its own.
+    asked.map((each) => new URL(each).pathname).filter((each) => /(?<!engine)\.js$/.test(each)),
+    [`/${name}`],
+  );
+  assert.deepEqual(errors, []);
+  await page.close();
+});
+
+test('classes define nothing until they are asked to', async () => {
+  const { html } = await cellar();
+  pages.set(
+    '/own-names.js',
+    `import { CroftEmbed, CroftSheet } from './classes.js';
+     window.before = ['croft-embed', 'croft-sheet', 'croft-reading-view'].map((each) => customElements.get(each));
+     customElements.define('our-cellar', class extends CroftEmbed {});
+     customElements.define('our-sheet', class extends CroftSheet {});
+     document.querySelector('our-cellar').getBoundingClientRect();
+     window.after = customElements.get('croft-embed');
+     document.body.append(document.createElement('our-sheet'));
+     window.inside = customElements.get('croft-reading-view') !== undefined;`,
+  );
+  const own = html.replaceAll('croft-embed', 'our-cellar');
+  pages.set('/own-names', around('Own names', `<script type="module" src="own-names.js"></script>\n${own}`));
+  const { page, errors } = await open('/own-names');
+  await page.waitForFunction(() => 'inside' in window);
+  assert.deepEqual(await page.evaluate(() => [...window.before, window.after, window.inside]), [
+    undefined,
+    undefined,
+    undefined,
+    undefined,
+    true,
+  ]);
+  await followsIn(page, page.keyboard, 'our-cellar');
+  assert.deepEqual(errors, []);
+});
+
+test('where an older copy was first, this one stands back and says so', async () => {
+  const { html } = await cellar();
+  pages.set(
+    '/older.js',
+    "class Older extends HTMLElement { static version = '0.0.1' }; customElements.define('croft-embed', Older);",
+  );
+  pages.set('/older', around('Older', `<script src="older.js"></script>${EMBED}\n${html}`));
+  const said = [];
+  const { page, errors } = await open('/older', undefined, undefined, (message) => said.push(message.text()));
+  await page.waitForFunction(() => document.readyState === 'complete');
+  const { version } = JSON.parse(readFileSync(join(package_.inside, 'package.json'), 'utf8'));
+  assert.deepEqual(said, [
+    `Croftsheet ${version} stands back: the page has <croft-embed> from Croftsheet 0.0.1 already. Load one of them.`,
+  ]);
+  assert.ok(await page.getByRole('table').isVisible());
   assert.deepEqual(errors, []);
 });
 
