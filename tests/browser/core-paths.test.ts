@@ -6,8 +6,8 @@ import { GridDriver } from './harness/grid-driver.js';
 import { usePages } from './harness/pages.js';
 import { openWeek } from './week-make.js';
 
-// What every engine must do, as a household or a reader goes about it. `npm test` runs these in all that it finds.
-vi.setConfig({ testTimeout: 240_000 });
+// What every engine must do, as a household or a reader goes about it. See ‘Three engines’ in DEVELOPERS.md.
+vi.setConfig({ testTimeout: 600_000, hookTimeout: 120_000 });
 
 const pages = usePages();
 const SOON = { timeout: 60_000 };
@@ -99,14 +99,14 @@ describe('the grid', () => {
     await grid.click(0, 'Put up');
     await grid.type('31');
     await grid.press('Enter');
-    await expect.poll(() => grid.value('lot1', 'count')).toBe(31);
-    await expect.poll(async () => (await grid.shown('Left'))[0]).toContain('31');
+    await expect.poll(() => grid.value('lot1', 'count'), SOON).toBe(31);
+    await expect.poll(async () => (await grid.shown('Left'))[0], SOON).toContain('31');
     await grid.type('7');
     await grid.press('Tab');
-    await expect.poll(() => grid.value('lot2', 'count')).toBe(7);
+    await expect.poll(() => grid.value('lot2', 'count'), SOON).toBe(7);
     await grid.press('Control+z');
     await grid.press('Control+z');
-    await expect.poll(() => grid.value('lot1', 'count')).toBe(24);
+    await expect.poll(() => grid.value('lot1', 'count'), SOON).toBe(24);
     expect(await grid.value('lot2', 'count')).toBe(12);
   });
 
@@ -116,10 +116,10 @@ describe('the grid', () => {
     await grid.press('Control+c');
     await grid.click(2, 'Alpha');
     await grid.press('Control+v');
-    await expect.poll(() => grid.value('row4', 'cb')).toBe(20);
+    await expect.poll(() => grid.value('row4', 'cb'), SOON).toBe(20);
     expect(await grid.value('row3', 'ca')).toBe(1);
     await grid.press('Control+z');
-    await expect.poll(() => grid.value('row4', 'cb')).toBe(40);
+    await expect.poll(() => grid.value('row4', 'cb'), SOON).toBe(40);
   });
 
   it('works a formula out, and again when what it uses changes', async () => {
@@ -131,14 +131,14 @@ describe('the grid', () => {
     await grid.click(0, 'Alpha');
     await grid.type('5');
     await grid.press('Enter');
-    await expect.poll(async () => (await grid.shown('Gamma'))[1]).toBe('14');
+    await expect.poll(async () => (await grid.shown('Gamma'))[1], SOON).toBe('14');
   });
 });
 
 describe('a book of one’s own', () => {
   it('takes a sheet, a column and a formula, and has them after a reload', async () => {
     const page = await pages.open('demo/index.html');
-    page.setDefaultTimeout(30_000);
+    page.setDefaultTimeout(120_000);
     const ready = () => page.locator('[role=tabpanel]:not([hidden]) croft-grid-pane:not(.waiting)').waitFor();
     await ready();
     await page.getByRole('button', { name: '+ Sheet' }).click();
@@ -188,7 +188,7 @@ describe('what is drawn and printed', () => {
     });
     await page.getByRole('button', { name: 'Print' }).click();
     const printed = () => page.evaluate(() => document.body.dataset.printed ?? '');
-    await expect.poll(printed).toContain('3 pint jars of tomatoes (canned)');
+    await expect.poll(printed, SOON).toContain('3 pint jars of tomatoes (canned)');
     expect(await printed()).toContain('Low-acid jar: check the seal');
   });
 });

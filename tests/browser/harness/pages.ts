@@ -19,6 +19,8 @@ export interface Pages {
   openBeside(page: Page, path: string): Promise<Page>;
 }
 
+const VIEWPORT = { width: 1280, height: 800 };
+
 /**
  * Serves the pages and starts a browser for the tests of a file, and ends them with it. An error on a
  * page, in its script or its console, fails the test that opened it.
@@ -35,7 +37,7 @@ export function usePages(): Pages {
     server = await servePages();
     address = server.address;
     browser = await launchEngine();
-  }, 120_000);
+  }, 300_000);
 
   beforeEach(skipLacking);
 
@@ -68,27 +70,33 @@ export function usePages(): Pages {
   };
 
   const newContext = async (options: BrowserContextOptions): Promise<BrowserContext> => {
-    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+    const context = await browser.newContext({ viewport: VIEWPORT, ...options });
+    // Loading a page is no test of speed, and the machine may be busy.
+    context.setDefaultNavigationTimeout(120_000);
     // The other engines are told when they start.
     if (ENGINE === 'chromium')
       await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: address });
     return context;
   };
 
+  const open: Pages['open'] = async (path, { expectErrors, ...options } = {}) => {
+    const context = await newContext(options);
+    contexts.push(context);
+    return visit(context, path, expectErrors);
+  };
+
+  const shared: Pages['shared'] = (path) => {
+    let page = kept.get(path);
+    if (!page) {
+      page = newContext({}).then((context) => visit(context, path));
+      kept.set(path, page);
+    }
+    return page;
+  };
+
   return {
-    async open(path, { expectErrors, ...options } = {}) {
-      const context = await newContext(options);
-      contexts.push(context);
-      return visit(context, path, expectErrors);
-    },
-    shared(path) {
-      let page = kept.get(path);
-      if (!page) {
-        page = newContext({}).then((context) => visit(context, path));
-        kept.set(path, page);
-      }
-      return page;
-    },
+    open,
+    shared,
     openBeside: (page, path) => visit(page.context(), path),
   };
 }

@@ -35,6 +35,8 @@ async function newContext(
       return withWhatIsLacking('page', page);
     },
     pages: () => pages,
+    // A page is waited for as long as the session says.
+    setDefaultNavigationTimeout: () => undefined,
     async close() {
       for (const page of pages) await page.tellErrors();
       await session.close();
