@@ -259,7 +259,7 @@ const rules = css`
       min-height: 2.75rem;
     }
     summary {
-      padding-block: 0.625rem;
+      padding-block: 0.75rem;
     }
     .link {
       padding-block: 0.375rem;

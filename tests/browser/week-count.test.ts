@@ -113,6 +113,17 @@ describe('counting the shelf', () => {
     const over = await dialog.evaluate((each) => each.scrollWidth - each.clientWidth);
     expect(over).toBeLessThanOrEqual(0);
     expect(await axeViolations(page)).toEqual([]);
+    // One fewer than is written, then two more, by taps alone.
+    const lot = (await fields.first().getAttribute('data-lot'))!;
+    const written = (await left(page, lot)) as number;
+    const line = dialog.locator('.line').first();
+    const fewer = line.getByRole('button', { name: 'One fewer of' });
+    for (const size of Object.values((await fewer.boundingBox())!).slice(2))
+      expect(size).toBeGreaterThanOrEqual(44);
+    await fewer.tap();
+    expect(await fields.first().inputValue()).toBe(String(written - 1));
+    for (let i = 0; i < 2; i++) await line.getByRole('button', { name: 'One more of' }).tap();
+    expect(await fields.first().inputValue()).toBe(String(written + 1));
   });
 });
 
