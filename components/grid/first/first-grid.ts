@@ -117,6 +117,11 @@ export class FirstGrid {
         readOnly: planning || type === 'tick',
         renderer: this.#paint,
       })),
+      // A formula is shown as people write it by the whole grid only.
+      cells: (row: number, col: number) =>
+        this.#typed(this.#lines[row] ?? { id: null }, columns[col]?.id ?? '').startsWith('=')
+          ? { readOnly: true }
+          : {},
       licenseKey,
       themeName: 'ht-theme-main',
       injectCoreCss: false,
