@@ -157,6 +157,40 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
       .toContain('77');
   });
 
+  test('a grid shows at once what the table showed, and the same once all is worked out', async () => {
+    const { html } = embedOf(demoBook(), 'shelf', {
+      ...CELLAR,
+      gridLicenceKey: 'non-commercial-and-evaluation',
+    });
+    const page = await openWith(pages, () => html);
+    const seen = (within: string) =>
+      page.evaluate(
+        (selector) =>
+          new Promise<string[]>((done) => {
+            const root = document.querySelector('croft-embed')!.shadowRoot!;
+            const look = (): void => {
+              const sheet = root.querySelector(selector)?.querySelector('croft-sheet')?.shadowRoot;
+              const whole = sheet?.querySelector('croft-grid-pane')?.shadowRoot;
+              const ready = whole ? root.querySelector('croft-book')!.live!.isPlanned : true;
+              const from = selector.includes('waiting') ? whole : root.querySelector(selector);
+              const rows = [...(from?.querySelectorAll('.ht_master tbody tr') ?? [])].slice(0, 8);
+              if (rows.length < 8 || !ready) return void requestAnimationFrame(look);
+              done(rows.map((row) => [...row.children].map((cell) => cell.textContent).join(' | ')));
+            };
+            look();
+          }),
+        within,
+      );
+    await page.getByRole('button', { name: 'Open as a grid' }).evaluate((button) => {
+      button.focus({ preventScroll: true });
+      (button as HTMLElement).click();
+    });
+    const first = await seen('.first .croft-grid');
+    const whole = await seen('.grid .grid:not(.waiting)');
+    expect(first[0]).toMatch(/^1 \| Tomatoes \|/);
+    expect(whole).toEqual(first);
+  });
+
   test('reads well to assistive technology, in narrow windows and in the dark', async () => {
     const page = await openWith(pages, () => cellar(6), {}, { viewport: { width: 360, height: 740 } });
     expect(await axeViolations(page)).toEqual([]);
