@@ -153,6 +153,6 @@ const readRow = (
   cells: (column: string) => CellValue,
 ): ReadRow<TypedRow[ReadKind]> => READERS[kind](id, cells, row.allotted ?? null);
 
-/** A draw that leaves its food or way to be told by the rest of the book. */
+/** A draw that leaves its food or way to be told by the rest of the book, whether or not it has an amount yet. */
 export const hangsOnOthers = (draw: Draw): boolean =>
-  draw.amount !== null && (draw.way === null || draw.food === null);
+  draw.food === null ? draw.lot !== null : draw.way === null;
