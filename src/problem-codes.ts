@@ -127,7 +127,8 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   'bad-lesson': 'A part of a lesson is not what it must be; where it stands is said.',
   'empty-lesson': 'A lesson asks nothing.',
   'few-numbers': 'The book has numbers for fewer problems than were asked for.',
-  'lesson-only': 'In a lesson only the columns that are asked for are written; all else stays as in the book.',
+  'lesson-only':
+    'In a lesson only the columns that are asked for are written; all else stays as in the book.',
   'lesson-row': 'Nothing is asked in this row of a lesson.',
   'lesson-not-json': 'A lesson is not written as JSON.',
   'no-numbers': 'The book has no numbers for a topic at that level.',

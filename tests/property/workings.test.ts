@@ -151,6 +151,7 @@ describe('the units of a formula', () => {
         const parts = partsOf(`=${text}`, 'own')!;
         const { problems } = new FormulaUnits(parts, {
           unitAt: (part) => (part.is === 'cell' ? quantityOf(part.at.column) : undefined),
+          unitIn: () => undefined,
           mixedIn: () => undefined,
           words: () => 'this',
         });
