@@ -15,7 +15,8 @@ export interface Running {
 const STARTS_WITHIN = 60_000;
 
 export async function startBrowser(profile: string): Promise<Running> {
-  const executable = findChromium();
+  // The whole browser, as people use it: what is proved here is how its storage takes a kill.
+  const executable = findChromium({ whole: true });
   if (!executable) throw new Error(NO_CHROMIUM);
   const portFile = join(profile, 'DevToolsActivePort');
   rmSync(portFile, { force: true });

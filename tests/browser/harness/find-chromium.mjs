@@ -27,11 +27,14 @@ export const NO_CHROMIUM =
   'The browser tests need a Chromium, and none was found. Install one (on Debian or Ubuntu: ' +
   '`sudo apt-get install chromium-headless-shell`, or `chromium`), or say where one is: CROFTSHEET_CHROMIUM=/path/to/chromium npm test';
 
-/** Path of a Chromium, or null. `CROFTSHEET_CHROMIUM` comes before the usual places. */
-export function findChromium() {
+/**
+ * Path of a Chromium, or null. `CROFTSHEET_CHROMIUM` comes before the usual places. With `whole` the browser that
+ * people use is preferred to the shell without windows.
+ */
+export function findChromium({ whole = false } = {}) {
   const asked = process.env.CROFTSHEET_CHROMIUM;
   if (asked) return runs(asked) ? asked : null;
-  return USUAL.find(runs) ?? null;
+  return (whole && USUAL.find((path) => !isShell(path) && runs(path))) || (USUAL.find(runs) ?? null);
 }
 
 /** Whether it is the shell, which has no windows and so does less work for the same tests. */
