@@ -61,7 +61,7 @@ function takeHome(rows: readonly Livestock[]): Ranged | null {
   if (found.length === 0) return null;
   const notes = found.map(
     ({ of }) =>
-      say`${shortNumber(of.takeHome?.usual ?? 0)} lb${of.basis ? ` (${of.basis})` : ''} from ${of.liveWeight} lb by ${sourceText(of.source)}`,
+      say`${shortNumber(of.takeHome?.usual ?? 0)} pounds${of.basis ? ` (${of.basis})` : ''} from ${of.liveWeight} pounds by ${sourceText(of.source)}`,
   );
   return span(
     found.map((one) => one.share),
@@ -148,7 +148,7 @@ export function flourFrom(grain: string, pounds: number): Result<Ranged> {
     changed(
       share,
       'pounds',
-      say`${shortNumber(found.gives.usual)} lb from ${bushel} lb of wheat`,
+      say`${shortNumber(found.gives.usual)} pounds from ${bushel} pounds of wheat`,
       (n) => n * pounds,
     ),
   );

@@ -135,7 +135,7 @@ export function yieldPerRowFoot(crop: string, measure = 'pound', inches?: number
   if (!plant) return nothingIn(of.value, wanted.value);
   const apart = inches ?? of.value.spacing?.usual;
   if (apart === undefined || !(apart > 0)) return noSpacing(of.value);
-  const note = say`worked out: yield of a plant ÷ ${apart} inches × 12`;
+  const note = say`worked out: yield of a plant ÷ ${apart} inches × 12 inches a foot`;
   return ok(changed(ranged(plant, 'low'), unit, note, (n) => (n * factor * 12) / apart));
 }
 

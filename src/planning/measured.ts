@@ -1,5 +1,6 @@
 import { containerWithId, measureSystem, roundSig, turnedUnit, unitWithId } from '../units/index.js';
 import { say, spoken } from '../words/index.js';
+import { measureName } from './measure.js';
 import type { PlanValue, WorkingInput } from './types.js';
 import { n } from './working/number.js';
 
@@ -40,21 +41,34 @@ export const measuredWhole = (value: number, unit: string): string => {
   return `${n(turned ? Math.round(value * turned.factor) : value)} ${spoken(turned?.unit ?? unit)}`;
 };
 
-/** The same with the id of a unit: `35.5 quarts`, or `33.597 litres`. */
-export const measuredIn = (value: number, id: string): string => measured(value, pluralOf(id, value));
+/**
+ * The same with the id of a unit, in the unit’s own name: `35.5 quarts`, `1 pound`, or `33.597 litres`. Steps of
+ * workings write every measure so.
+ */
+export function measuredIn(value: number, id: string): string {
+  const turned = turnedUnit(id);
+  const text = n(turned ? value * turned.factor : value);
+  return `${text} ${spoken(pluralOf(turned?.unit ?? id, text === '1' || text === '−1' ? 1 : 2))}`;
+}
 
 /** A unit's name to reckon with, in English: it is told in other words only when all is reckoned. */
 export const pluralOf = (id: string, n = 2): string =>
   n === 1 ? id : ((containerWithId(id) ?? unitWithId(id))?.plural ?? id);
 
-/** So many of something for each of a unit: `18 a bushel`, or `0.511 a litre`. */
-export const measuredPer = (value: number, unit: string): string => {
+/** So many containers for each of a unit: `18 quart jars a bushel`, or `0.511 quart jars a litre`. */
+export const measuredPer = (value: number, container: string, unit: string): string => {
   const turned = turnedUnit(unit);
-  return say`${n(turned ? value / turned.factor : value)} a ${turned?.unit ?? unit}`;
+  const each = turned ? value / turned.factor : value;
+  return say`${`${n(each)} ${measureName(container, each)}`} a ${turned?.unit ?? unit}`;
 };
 
 /** How many of the units in which plants stand apart make one of those in which rows are long: 12, or 100. */
 export const perLength = (): number => (measureSystem() === 'metric' ? 100 : 12);
+
+/** The same in words, and how many squares of the one make a square of the other. */
+export const perLengthWords = (): string =>
+  measureSystem() === 'metric' ? say`100 centimetres a metre` : say`12 inches a foot`;
+export const perAreaWords = (): string => say`${n(perLength() ** 2)} square inches a square foot`;
 
 /** The number alone, as `measured` writes it. */
 export const measuredNumber = (value: number, unit: string): string =>

@@ -248,7 +248,7 @@ export interface WorkingInput {
   readonly from?: { readonly sheet: string; readonly row: string; readonly column: string };
 }
 
-/** One step of a working, as `53 lb ÷ 3 lb a quart = 17⅔ quarts`. */
+/** One step of a working, as `53 pounds ÷ 3 pounds a quart jar = 17⅔ quart jars`. */
 export interface WorkingStep {
   readonly text: string;
   /** How far inside another step it stands; 0 unless given. */

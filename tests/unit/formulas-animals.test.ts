@@ -18,7 +18,7 @@ describe('animals and staples', () => {
     // Penn State 125 and Kentucky 140 lb from a hog of 250; a pork brochure 144; Washington State 104 from 215.
     expect(call('MEAT_FROM', 'hog', 215, 'lean')).toBeCloseTo(104, 6);
     expect(call('MEAT_FROM', 'pigs', 250, 'good')).toBeCloseTo(144, 6);
-    expect(explain('MEAT_FROM', 'hog', 250).notes.join(' ')).toMatch(/140 lb.*250 lb/);
+    expect(explain('MEAT_FROM', 'hog', 250).notes.join(' ')).toMatch(/140 pounds.*250 pounds/);
     // Oklahoma State: lambs dress at 44 to 56 %, 65 to 75 % of it cuts with bone; Kansas State prints up to 59 %.
     expect(call('MEAT_FROM', 'lamb', 100, 'lean')).toBeCloseTo(44 * 0.65, 6);
     expect(call('MEAT_FROM', 'lamb', 100, 'good')).toBeCloseTo(59 * 0.75, 6);

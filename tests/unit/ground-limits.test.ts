@@ -136,11 +136,11 @@ describe('the working', () => {
       ['Weight', 3],
     ]);
     expect(working?.steps.map(({ text }) => text)).toEqual([
-      'All the plants wanted take 40 feet of row; there are 21.5',
+      'All the plants wanted take 40 feet of row; there are 21.5 feet of row',
       'by the even share: 20 of 40 plants',
       '3 more where ground was left, chosen for the food they give',
-      '23 ÷ 40 plants = 57 %',
-      '23 plants × 0.5 = 11.5 feet of row',
+      '23 plants ÷ 40 plants = 57 %',
+      '23 plants × 0.5 feet of row a plant = 11.5 feet of row',
       'beans: 23 of 40 plants (57 %); given up: 17 plants, pounds not known, 34 servings.',
     ]);
     expect(explainCropGround(plan, crops, 'leek')).toBeUndefined();

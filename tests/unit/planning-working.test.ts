@@ -118,7 +118,7 @@ describe('a working', () => {
     const made = everyWorking(target, at);
     // 2026-02-25 to 2026-07-15 is 20 weeks at 1 a week.
     expect(made.get('food left_at_harvest')!.steps.map(({ text }) => text)).toContain(
-      '90 quart jars − 1 a week × 20 weeks = 70 quart jars',
+      '90 quart jars − 1 quart jar a week × 20 weeks = 70 quart jars',
     );
     expect(made.get('food to_put_up')!.steps.at(-1)!.text).toBe('rounded up: 0 quart jars');
     expect(made.get('food use_per_week')!.inputs[0]).toEqual({

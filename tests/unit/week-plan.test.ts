@@ -321,11 +321,11 @@ describe('workings', () => {
       '1 quart jar from tomato (canned), quart jar, undated: 1 quart jar left',
       'so in stock',
     ]);
-    expect(explainMeal(plan, 'm', 'needs')!.steps[0]!.text).toBe('tomato: 2 as written → 3 quart jars');
+    expect(explainMeal(plan, 'm', 'needs')!.steps[0]!.text).toBe('tomato: 2 quart jars as written → 3 quart jars');
     expect(explainMeal(plan, 'none', 'needs')).toBeUndefined();
     const dishes = planDishes(lines, shelf, at(), emptyGuide);
     const said = explainDish(lines, shelf, at(), dishes.get('1')!, '1', 'enough_for', emptyGuide)!;
-    expect(said.steps[0]!.text).toBe('4 ÷ (2 × 6 ÷ 4) = 1⅓ times');
+    expect(said.steps[0]!.text).toBe('4 quart jars ÷ (2 quart jars × 6 shares ÷ 4 shares) = 1⅓ times');
   });
 
   it('say what would fill a blank', () => {

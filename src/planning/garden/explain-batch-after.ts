@@ -1,7 +1,7 @@
 import { caution } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
-import { measured } from '../measured.js';
+import { measuredIn } from '../measured.js';
 import type { WorkingInput } from '../types.js';
 import { type Explained, input } from '../working/parts.js';
 import type { BatchReckoning } from './batch-types.js';
@@ -82,7 +82,7 @@ export function reached(at: BatchReckoning, against: boolean): Explained {
           ]
         : []),
     ],
-    steps: [at.reached === null ? null : say`${measured(at.reached, 'pounds')} a ${container(at)}`],
+    steps: [at.reached === null ? null : say`${measuredIn(at.reached, 'pound')} a ${container(at)}`],
     missing: !at.done
       ? say`Write how many were filled, once they are.`
       : at.reached === null

@@ -1,7 +1,7 @@
 import { caution } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
-import { measured, measuredPer } from '../measured.js';
+import { measuredIn, measuredPer } from '../measured.js';
 import type { Working, WorkingInput } from '../types.js';
 import { amount, type Explained, input, n, some, working } from '../working/parts.js';
 import type { BatchesPlan, BatchReckoning } from './batch-types.js';
@@ -90,7 +90,7 @@ function jars(at: BatchReckoning): Explained {
         ? at.crops.map(({ crop, pounds, per }) =>
             pounds === null || per === null || per === 0
               ? null
-              : say`${crop}: ${measured(pounds, 'lb')} ÷ ${measured(per, 'lb')} = ${n(pounds / per)}`,
+              : say`${crop}: ${measuredIn(pounds, 'pound')} ÷ ${measuredIn(per, 'pound')} a ${measureName(container(at), 1)} = ${amount(pounds / per, container(at))}`,
           )
         : []),
       ...at.crops.flatMap(({ figure }) => (figure ? [...learnedSteps(figure), ...figure.notes] : [])),
@@ -129,7 +129,7 @@ function lids(at: BatchReckoning): Explained {
           : say`${amount(count, at.row.container)} × 1 lid a jar = ${some(at.lids ?? count, 'lid')}`
         : failures === null
           ? say`no batch with its failed seals written down yet, so none are added`
-          : say`${n(count)} × (1 + ${n(failures)}) = ${n(count * (1 + failures))}, so ${some(at.lids ?? 0, 'lid')}`,
+          : say`${amount(count, at.row.container)} × (1 + ${n(failures)}) lids a jar = ${some(count * (1 + failures), 'lid')}, so ${some(at.lids ?? 0, 'lid')}`,
     ],
     missing: say`This container takes no lid, or its number is not known yet.`,
     cautions: [caution('lids-once').text, ...cautionsFor(at)],
@@ -144,7 +144,7 @@ function loadStep({ row, jars: count }: BatchReckoning, hours: boolean, found: n
       ? null
       : say`${some(found, 'load')} × ${some(row.hoursALoad, 'hour')} a load = ${some(found * row.hoursALoad, 'hour')}`;
   const of = row.loadsOf ?? (row.container === 'pint jar' ? 9 : 7);
-  return say`${amount(count, row.container)} ÷ ${n(of)} a load = ${n(count / of)}, so ${some(found, 'load')}`;
+  return say`${amount(count, row.container)} ÷ ${amount(of, row.container)} a load = ${some(count / of, 'load')}, so ${some(found, 'load')}`;
 }
 
 function loads(at: BatchReckoning, hours: boolean): Explained {
@@ -196,7 +196,7 @@ function bushels(at: BatchReckoning): Explained {
     ],
     steps: [
       at.bushels?.ok && at.jars !== null && at.jars > 0 && at.bushels.value > 0
-        ? say`${amount(at.jars, at.row.container)} ÷ ${measuredPer(at.jars / at.bushels.value, 'bushel')} = ${measured(at.bushels.value, 'bushels')}`
+        ? say`${amount(at.jars, at.row.container)} ÷ ${measuredPer(at.jars / at.bushels.value, container(at), 'bushel')} = ${measuredIn(at.bushels.value, 'bushel')}`
         : null,
     ],
     missing:

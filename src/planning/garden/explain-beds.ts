@@ -1,9 +1,9 @@
 import { phrase, say } from '../../words/index.js';
 import { plantsFor } from '../growing.js';
-import { measured, measuredNumber } from '../measured.js';
+import { measuredIn } from '../measured.js';
 import type { Basis, Household, Working } from '../types.js';
 import { isAmount } from '../words.js';
-import { call, type Explained, input, n, some, working } from '../working/parts.js';
+import { call, type Explained, input, some, working } from '../working/parts.js';
 import type { BedReckoning, BedsPlan } from './beds.js';
 import { datesExplained } from './explain-dates.js';
 import { ground, lacksYield, NO_PLANTS, NO_POUNDS, seeds } from './explain-ground.js';
@@ -64,7 +64,7 @@ function pounds(bed: BedReckoning): Explained {
     ],
     steps: [
       poundsWanted !== null && cropPounds !== null && cropPounds > 0
-        ? say`${measuredNumber(poundsWanted, 'lb')} of ${measured(cropPounds, 'pounds')} fall to this planting`
+        ? say`${measuredIn(poundsWanted, 'pound')} of ${measuredIn(cropPounds, 'pound')} fall to this planting`
         : null,
     ],
     missing: NO_POUNDS,
@@ -85,7 +85,7 @@ function plants(bed: BedReckoning, basis: Basis): Explained {
     steps: [
       poundsWanted === null || at === undefined || wanted[basis] === null
         ? null
-        : say`${measured(poundsWanted, 'lb')} ÷ ${measured(at, 'lb')} a plant = ${n(poundsWanted / at)}, so ${some(wanted[basis], 'plant')}`,
+        : say`${measuredIn(poundsWanted, 'pound')} ÷ ${measuredIn(at, 'pound')} a plant = ${some(poundsWanted / at, 'plant')}, so ${some(wanted[basis], 'plant')}`,
     ],
     // The function knows published figures at the usual spacing: it is shown where it gives the same.
     ...(byFunction?.ok && byFunction.value[basis] === wanted[basis]
@@ -115,7 +115,7 @@ function expected(bed: BedReckoning, basis: Basis): Explained {
         ? say`it does not bear yet: ${some(yearsOff, 'year')} to go`
         : at === null || !isAmount(row.plants)
           ? null
-          : say`${n(row.plants)} × ${measuredNumber(at, 'lb')} = ${measured(row.plants * at, 'lb')}`,
+          : say`${some(row.plants, 'plant')} × ${measuredIn(at, 'pound')} a plant = ${measuredIn(row.plants * at, 'pound')}`,
     ],
     missing: row.plants === null ? NO_PLANTS : lacksYield(bed),
   };
@@ -132,7 +132,7 @@ function short(bed: BedReckoning): Explained {
     steps: [
       now === null || bed.poundsWanted === null
         ? null
-        : say`${measuredNumber(now, 'lb')} − ${measuredNumber(bed.poundsWanted, 'lb')} = ${measured(now - bed.poundsWanted, 'lb')}`,
+        : say`${measuredIn(now, 'pound')} − ${measuredIn(bed.poundsWanted, 'pound')} = ${measuredIn(now - bed.poundsWanted, 'pound')}`,
     ],
     missing: bed.poundsWanted === null ? NO_POUNDS : bed.row.plants === null ? NO_PLANTS : lacksYield(bed),
   };

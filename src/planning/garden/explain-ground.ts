@@ -1,9 +1,9 @@
 import { figureSource, growing } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
-import { measured, perLength } from '../measured.js';
+import { measured, measuredIn, perAreaWords, perLengthWords } from '../measured.js';
 import type { WorkingInput } from '../types.js';
 import { isAmount } from '../words.js';
-import { call, type Explained, input, n, some } from '../working/parts.js';
+import { call, type Explained, input, some } from '../working/parts.js';
 import type { BedReckoning } from './beds.js';
 import { bedArea, bedSpacing, rowFeet } from './ground.js';
 import { isSown } from './seeds.js';
@@ -64,10 +64,10 @@ export function ground(bed: BedReckoning, column: 'row_feet' | 'bed_area'): Expl
       count === null
         ? null
         : column === 'row_feet'
-          ? say`${n(count)} × ${measured(inRow, 'in')} ÷ ${perLength()} = ${measured(rowFeet(count, spacing.value), 'ft')}`
+          ? say`${some(count, 'plant')} × ${measuredIn(inRow, 'inch')} a plant ÷ ${perLengthWords()} = ${measured(rowFeet(count, spacing.value), 'feet of row')}`
           : area === null || each === null
             ? null
-            : say`${n(count)} × ${measured(each.along, 'in')} × ${measured(each.across, 'in')} ÷ ${perLength() ** 2} = ${measured(area, 'square feet')}`,
+            : say`${some(count, 'plant')} × ${measuredIn(each.along, 'inch')} × ${measuredIn(each.across, 'inch')} a plant ÷ ${perAreaWords()} = ${measuredIn(area, 'square foot')}`,
     ],
     missing: lacksPlants(bed) || say`No spacing of rows is published here; go by row feet.`,
   };
@@ -114,11 +114,11 @@ export function seeds(bed: BedReckoning, column: 'seeds' | 'seeds_to_buy'): Expl
           ]),
     ],
     steps: [
-      say`${n(bed.plants ?? 0)} ÷ ${n(germination.usual / 100)} = ${n((bed.plants ?? 0) / (germination.usual / 100))}, so ${some(count, 'seed')}`,
+      say`${some(bed.plants ?? 0, 'plant')} ÷ ${some(germination.usual / 100, 'plant')} a seed = ${some((bed.plants ?? 0) / (germination.usual / 100), 'seed')}, so ${some(count, 'seed')}`,
       tooOld ? say`the packet is older than seed of this crop keeps, so it is not counted` : null,
       column === 'seeds'
         ? null
-        : say`${n(count)} − ${n(counted)} on hand = ${n(count - counted)}${counted > count ? say`, so 0: none is to be bought` : ''}`,
+        : say`${some(count, 'seed')} − ${some(counted, 'seed')} on hand = ${some(count - counted, 'seed')}${counted > count ? say`, so 0: none is to be bought` : ''}`,
     ],
     ...(plain && column === 'seeds' && bed.plants !== null
       ? { formula: call('SEEDS_FOR', bed.crop, bed.plants) }

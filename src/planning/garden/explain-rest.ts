@@ -1,9 +1,9 @@
 import { caution, figureSource } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
 import { toIsoDay } from '../dates.js';
-import { figureIn, measured } from '../measured.js';
+import { figureIn, measuredIn } from '../measured.js';
 import type { Working, WorkingInput } from '../types.js';
-import { type Explained, input, n, some, working } from '../working/parts.js';
+import { amount, type Explained, input, n, some, working } from '../working/parts.js';
 import { figureInputs, learnedSteps } from './explain-yield.js';
 import { planFacts, reckonFact } from './facts-rows.js';
 import { figureText } from './figure-names.js';
@@ -39,7 +39,7 @@ function harvest(at: HarvestReckoning, column: keyof HarvestFigures): Explained 
         ],
         steps: [
           soFar !== null && at.pounds?.ok
-            ? say`${measured(soFar - at.pounds.value, 'lb')} before + ${measured(at.pounds.value, 'lb')} here = ${measured(soFar, 'lb')}`
+            ? say`${measuredIn(soFar - at.pounds.value, 'pound')} before + ${measuredIn(at.pounds.value, 'pound')} here = ${measuredIn(soFar, 'pound')}`
             : null,
         ],
         missing: lacking,
@@ -59,7 +59,7 @@ function harvest(at: HarvestReckoning, column: keyof HarvestFigures): Explained 
         steps: [
           soFar === null || !plants
             ? null
-            : say`${measured(soFar, 'lb')} ÷ ${some(plants, 'plant')} = ${measured(soFar / plants, 'lb')} a plant`,
+            : say`${measuredIn(soFar, 'pound')} ÷ ${some(plants, 'plant')} = ${measuredIn(soFar / plants, 'pound')} a plant`,
         ],
         missing:
           soFar === null ? lacking : say`Write the plants it came from, or the plants planned in Beds.`,
@@ -79,7 +79,7 @@ function harvest(at: HarvestReckoning, column: keyof HarvestFigures): Explained 
         steps: [
           soFar === null || !plan
             ? null
-            : say`${measured(soFar, 'lb')} ÷ ${measured(plan, 'lb')} × 100 = ${n((soFar / plan) * 100)} %`,
+            : say`${measuredIn(soFar, 'pound')} ÷ ${measuredIn(plan, 'pound')} × 100 = ${n((soFar / plan) * 100)} %`,
         ],
         missing: soFar === null ? lacking : say`Beds has no plants planned of it, and Foods wants none.`,
       };
@@ -105,11 +105,18 @@ export function explainHarvest(
   return working(title, row.figures[column], unit, harvest(at, column));
 }
 
+/** So many of an item, as it is counted: lids, rings, a container; an ingredient in the measure of its own recipe. */
+function supplied(value: number, { item, row }: SupplyReckoning): string {
+  if (item.is === 'lids') return some(value, 'lid');
+  if (item.is === 'rings') return some(value, 'ring');
+  return item.is === 'container' ? amount(value, item.container) : `${n(value)} ${row.item.trim()}`;
+}
+
 function supply(at: SupplyReckoning, column: keyof SupplyFigures): Explained {
   const { batches, wanted, row, item } = at;
   const what = batches.map(({ batch, wants }) => {
     const { foodName, date } = batch.row;
-    return `${foodName || say`a batch`}${date === null ? '' : `, ${toIsoDay(date)}`}: ${n(wants)}`;
+    return `${foodName || say`a batch`}${date === null ? '' : `, ${toIsoDay(date)}`}: ${supplied(wants, at)}`;
   });
   const cautions = item.is === 'lids' ? { cautions: [caution('lids-once').text] } : {};
   if (column === 'short') {
@@ -122,7 +129,7 @@ function supply(at: SupplyReckoning, column: keyof SupplyFigures): Explained {
       steps: [
         wanted === null
           ? null
-          : say`${n(wanted)} wanted − ${n(row.onHand ?? 0)} on hand = ${n(wanted - (row.onHand ?? 0))}${wanted < (row.onHand ?? 0) ? say`, so 0: nothing is short` : ''}`,
+          : say`${supplied(wanted, at)} wanted − ${supplied(row.onHand ?? 0, at)} on hand = ${supplied(wanted - (row.onHand ?? 0), at)}${wanted < (row.onHand ?? 0) ? say`, so 0: nothing is short` : ''}`,
       ],
       missing: at.problem ? `${at.problem.message} ${at.problem.mend}` : say`What is wanted is not known.`,
       ...cautions,

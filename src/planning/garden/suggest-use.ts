@@ -4,7 +4,8 @@ import { inMeasure } from '../../units/index.js';
 import { say } from '../../words/index.js';
 import { yieldPerRowFoot } from '../growing.js';
 import { defaultGuide, type Guide } from '../guide.js';
-import { measured } from '../measured.js';
+import { measureName } from '../measure.js';
+import { measured, measuredIn } from '../measured.js';
 import { bothSources } from '../ranged.js';
 import type { CropShare, Household, WayKept } from '../types.js';
 import { type OwnFigures, publishedOnly } from './own-figures.js';
@@ -106,7 +107,7 @@ function byGround(line: LineToSuggest, crop: string, figures: OwnFigures): PerWe
         .reduce(bothSources),
       steps: [
         say`${ground.low} to ${ground.high} ${ground.unit}, to put up`,
-        say`at ${measured(shown(per.value.usual) ?? 0, feet ? 'pounds a foot' : 'pounds a plant')} and ${measured(shown(each.pounds) ?? 0, 'pounds')} a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
+        say`at ${measured(shown(per.value.usual) ?? 0, feet ? 'pounds a foot' : 'pounds a plant')} and ${measuredIn(shown(each.pounds) ?? 0, 'pound')} a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
       ],
     };
   }
@@ -134,8 +135,8 @@ function byPounds(line: LineToSuggest, crop: string | null, figures: OwnFigures)
     high: week(one.amount.high),
     source: [sourceText(one.amount.source), each.source].filter((text) => text !== '').reduce(bothSources),
     steps: [
-      `${one.amount.usual} ${one.amount.unit}, ${one.basis}${dry ? '' : say`, all uses together`}`,
-      say`at ${measured(shown(each.pounds) ?? 0, 'pounds')} a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
+      `${measured(one.amount.usual, dry ? 'pounds' : 'pounds a year')}, ${one.basis}${dry ? '' : say`, all uses together`}`,
+      say`at ${measuredIn(shown(each.pounds) ?? 0, 'pound')} a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
     ],
   };
 }
@@ -172,7 +173,7 @@ export function suggestUse(
     source: found.source,
     steps: [
       ...found.steps,
-      say`× ${shown(shares)} shares at the table = ${all(found.usual)} ${line.countedIn} a week`,
+      say`× ${shown(shares)} shares at the table = ${all(found.usual)} ${measureName(line.countedIn, all(found.usual))} a week`,
     ],
     mark: 'published suggestion',
   });

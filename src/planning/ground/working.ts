@@ -62,16 +62,16 @@ export function explainCropGround(
 }
 
 function cropSteps(plan: GroundPlan, crop: GroundCrop, got: CropGround): (string | null)[] {
-  const taken = say`${got.plants} plants × ${shortNumber(crop.groundPerPlant)} = ${shortNumber(got.ground)} ${plan.measure}`;
+  const taken = say`${got.plants} plants × ${shortNumber(crop.groundPerPlant)} ${plan.measure} a plant = ${shortNumber(got.ground)} ${plan.measure}`;
   if (plan.fits) return [say`All the plants wanted fit.`, taken];
   const added = got.plants - got.evenPlants;
   return [
-    say`All the plants wanted take ${shortNumber(plan.needed)} ${plan.measure}; there are ${shortNumber(plan.available)}`,
+    say`All the plants wanted take ${shortNumber(plan.needed)} ${plan.measure}; there are ${shortNumber(plan.available)} ${plan.measure}`,
     got.noRoom
       ? say`no room for one plant more: ${got.evenPlants} of ${got.wanted} plants`
       : say`by the even share: ${got.evenPlants} of ${got.wanted} plants`,
     added > 0 ? say`${added} more where ground was left, chosen for the food they give` : null,
-    got.wanted > 0 ? say`${got.plants} ÷ ${got.wanted} plants = ${percent(got.share)}` : null,
+    got.wanted > 0 ? say`${got.plants} plants ÷ ${got.wanted} plants = ${percent(got.share)}` : null,
     taken,
     got.words,
   ];

@@ -2,14 +2,14 @@ import { phrase, say } from '../../words/index.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import { measureName } from '../measure.js';
 import type { Household, Working } from '../types.js';
-import { type Explained, input, n, working } from '../working/parts.js';
+import { amount, type Explained, input, n, some, working } from '../working/parts.js';
 import { dishCautions } from './cautions.js';
 import { DishBook } from './dish-book.js';
 import { needsOf } from './needs.js';
 import type { DishRowPlan } from './plan-dishes.js';
 import { lotsOf, ShelfCopy } from './shelf-copy.js';
 import type { DishFigures, DishLine, ShelfLine } from './types.js';
-import { amountWords, foodWords, lotWords, needWords } from './words.js';
+import { amountWords, foodWords, isCount, lotWords, needWords } from './words.js';
 
 const TITLES: Readonly<Record<keyof DishFigures, string>> = {
   on_hand: phrase('On hand'),
@@ -97,6 +97,8 @@ function ofLine(
   }
   const dish = line.dish === null ? undefined : book.dishes.get(line.dish);
   const onHand = plan.figures.on_hand;
+  const ofIt = (value: number): string =>
+    measure === null || isCount(measure) ? `${n(value)} ${line.foodName}` : amount(value, measure);
   return {
     rule: say`On hand ÷ what one cooking for the whole table takes: the amount × the shares at the table ÷ the shares that the dish serves.`,
     inputs: [
@@ -110,7 +112,7 @@ function ofLine(
       line.amount !== null &&
       dish?.serves &&
       typeof plan.figures.enough_for === 'number'
-        ? say`${n(onHand)} ÷ (${n(line.amount)} × ${n(household.shares)} ÷ ${n(dish.serves)}) = ${n(plan.figures.enough_for)} times`
+        ? say`${ofIt(onHand)} ÷ (${ofIt(line.amount)} × ${some(household.shares, 'share')} ÷ ${some(dish.serves, 'share')}) = ${n(plan.figures.enough_for)} times`
         : null,
     ],
     missing,

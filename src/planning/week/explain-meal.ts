@@ -1,7 +1,6 @@
 import { phrase, say } from '../../words/index.js';
-import { measureName } from '../measure.js';
 import type { Working } from '../types.js';
-import { type Explained, input, iso, n, working } from '../working/parts.js';
+import { amount, type Explained, input, iso, working } from '../working/parts.js';
 import type { MealPlan, WeekPlan } from './plan-week.js';
 import type { WeekFigures } from './types.js';
 import { amountWords, foodWords, leftoverWords, lotWords } from './words.js';
@@ -63,14 +62,14 @@ function needSteps(plan: MealPlan, scaling: boolean): string[] {
     const food = foodWords(need.foodName, need.way);
     if (scaling) {
       steps.push(
-        say`${food}: ${n(need.line.amount ?? 0)} as written → ${n(need.amount)} ${measureName(need.measure, need.amount)}`,
+        say`${food}: ${amount(need.line.amount ?? 0, need.measure)} as written → ${amount(need.amount, need.measure)}`,
       );
       continue;
     }
-    for (const { lot, amount, after } of need.pieces) {
+    for (const { lot, amount: taken, after } of need.pieces) {
       const left = after === 0 ? say`nothing left` : say`${amountWords(after, lot.container)} left`;
       steps.push(
-        say`${amountWords(amount, lot.container)} from ${lotWords(lot, foodWords(need.foodName, lot.way))}: ${left}`,
+        say`${amountWords(taken, lot.container)} from ${lotWords(lot, foodWords(need.foodName, lot.way))}: ${left}`,
       );
     }
     if (need.short > 0) steps.push(say`${food}: ${amountWords(need.short, need.measure)} short`);

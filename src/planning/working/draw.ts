@@ -4,7 +4,7 @@ import { measureName } from '../measure.js';
 import type { LineReckoning } from '../reckon.js';
 import { lotInWords } from '../rows/draw-row.js';
 import type { Draw, DrawFigures, PlanValue, Working } from '../types.js';
-import { amount, call, countedUnit, type Explained, input, iso, n, working } from './parts.js';
+import { amount, call, countedUnit, type Explained, input, iso, working } from './parts.js';
 import { containerMissing } from './shared.js';
 
 const TITLES: Readonly<Record<keyof DrawFigures, string>> = {
@@ -85,7 +85,7 @@ function notFound(line: LineReckoning, draw: Draw): Explained {
         : [input(drawnName(draw), draw.amount, measureName(measure), 'entered')],
     steps:
       taken && taken.notFound > 0 && draw.amount !== null
-        ? [say`${n(draw.amount)} drawn, ${n(taken.notFound)} of it not found`]
+        ? [say`${amount(draw.amount, measure)} drawn, ${amount(taken.notFound, measure)} of it not found`]
         : [],
     missing: isCorrection(draw)
       ? say`It lowers what was not found at the draw that it corrects.`

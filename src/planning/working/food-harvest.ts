@@ -1,6 +1,6 @@
 import { phrase, say } from '../../words/index.js';
 import { measureName } from '../measure.js';
-import { measured } from '../measured.js';
+import { measuredIn } from '../measured.js';
 import type { LineReckoning } from '../reckon.js';
 import type { FoodReckoning } from '../reckon-food.js';
 import type { FoodRow, WorkingInput } from '../types.js';
@@ -91,7 +91,7 @@ export function explainLeft(at: FoodCase): Explained {
       known && !harvest.inProgress
         ? [
             say`${iso(household.asOf)} to ${iso(harvest.begins)}: ${some(weeks, 'week')} of eating from the shelf`,
-            say`${amount(countedOn, line.countedIn)} − ${n(planned ?? 0)} a week × ${some(weeks, 'week')} = ${amount(countedOn - (planned ?? 0) * weeks, line.countedIn)}`,
+            say`${amount(countedOn, line.countedIn)} − ${amount(planned ?? 0, line.countedIn)} a week × ${some(weeks, 'week')} = ${amount(countedOn - (planned ?? 0) * weeks, line.countedIn)}`,
             food.short ? say`short by ${amount(food.short, line.countedIn)}` : null,
           ]
         : [],
@@ -125,10 +125,10 @@ export function explainShortOrOver(at: FoodCase): Explained {
     ],
     steps: [
       food.short && !line.harvest?.inProgress
-        ? say`nothing is left, and ${amount(food.short, line.countedIn)} that will be eaten are not there = ${n(-food.short)}`
+        ? say`nothing is left, and ${amount(food.short, line.countedIn)} that will be eaten are not there = ${amount(-food.short, line.countedIn)}`
         : null,
       food.over !== null && food.left !== null && !food.short
-        ? say`${amount(food.left, line.countedIn)} − ${n(row.carry)} to carry past it = ${amount(food.left - row.carry, line.countedIn)}${food.left < row.carry ? say`: nothing is over` : ''}`
+        ? say`${amount(food.left, line.countedIn)} − ${amount(row.carry, line.countedIn)} to carry past it = ${amount(food.left - row.carry, line.countedIn)}${food.left < row.carry ? say`: nothing is over` : ''}`
         : null,
       line.harvest?.inProgress ? say`it is in progress: still to put up` : null,
     ],
@@ -198,7 +198,7 @@ export function explainToPutUp(at: FoodCase): Explained {
         still,
         food.left === null
           ? null
-          : say`${amount(row.ownTarget, line.countedIn)} − ${n(food.left)} left = ${amount(row.ownTarget - food.left, line.countedIn)}`,
+          : say`${amount(row.ownTarget, line.countedIn)} − ${amount(food.left, line.countedIn)} left = ${amount(row.ownTarget - food.left, line.countedIn)}`,
         food.toPutUp === null ? null : say`rounded up: ${amount(food.toPutUp, countedIn)}`,
       ],
       ...(food.left === null ? {} : { formula: `=ROUNDUP(MAX(0, ${row.ownTarget} - ${food.left}), 0)` }),
@@ -280,15 +280,13 @@ export function explainPounds(at: FoodCase): Explained {
         ? []
         : [
             fresh > 0
-              ? say`${amount(food.toPutUp, line.countedIn)} + ${n(row.freshUse ?? 0)} a week × ${some(food.freshWeeks ?? 0, 'week')} = ${amount(food.toPutUp + fresh, line.countedIn)}`
+              ? say`${amount(food.toPutUp, line.countedIn)} + ${amount(row.freshUse ?? 0, line.countedIn)} a week × ${some(food.freshWeeks ?? 0, 'week')} = ${amount(food.toPutUp + fresh, line.countedIn)}`
               : null,
             ...crops.map(
               ({ crop, pounds }) =>
-                say`${crop}: ${amount((food.toPutUp ?? 0) + fresh, line.countedIn)} × ${measured(pounds, 'pounds')} in each = ${measured(pounds * ((food.toPutUp ?? 0) + fresh), 'pounds')}`,
+                say`${crop}: ${amount((food.toPutUp ?? 0) + fresh, line.countedIn)} × ${measuredIn(pounds, 'pound')} in each = ${measuredIn(pounds * ((food.toPutUp ?? 0) + fresh), 'pound')}`,
             ),
-            crops.length > 1
-              ? say`in all ${measured(food.pounds, food.pounds === 1 ? 'pound' : 'pounds')}`
-              : null,
+            crops.length > 1 ? say`in all ${measuredIn(food.pounds, 'pound')}` : null,
           ],
     missing,
   };

@@ -11,7 +11,6 @@ import {
   type Explained,
   input,
   iso,
-  n,
   perWeek,
   seasonArguments,
   seasonInputs,
@@ -79,7 +78,7 @@ export function explainUse(line: LineReckoning, which: 'low' | 'usual' | 'high')
         : [
             ...learnedSteps(line),
             learned && use && !(which === 'low' && learned.draws === 0)
-              ? say`${n(learned.typical)} × ${END[which]} quantile of Gamma(${n(learned.times)} + ½, rate ${n(learned.weeks)}) = ${n(use[which] ?? 0)}`
+              ? say`${amount(learned.typical, line.countedIn)} × ${END[which]} quantile of Gamma(${some(learned.times, 'draw')} + ½, rate ${some(learned.weeks, 'week')}) = ${amount(use[which] ?? 0, line.countedIn)} a week`
               : null,
           ],
       missing: ownOnly ? say`A figure that is not learned from draws has no range.` : useMissing(line),
@@ -144,7 +143,7 @@ export function explainWeeks(line: LineReckoning, which: 'low' | 'usual' | 'high
         ? null
         : rate === 0
           ? say`nothing is used: no number of weeks`
-          : say`${amount(countedOn, line.countedIn)} ÷ ${n(rate)} a week = ${some(countedOn / rate, 'week')}`,
+          : say`${amount(countedOn, line.countedIn)} ÷ ${amount(rate, line.countedIn)} a week = ${some(countedOn / rate, 'week')}`,
     ],
     ...(countedOn !== null && rate !== null ? { formula: call('WEEKS_OF_SUPPLY', countedOn, rate) } : {}),
     missing: noRange
@@ -166,7 +165,7 @@ export function explainRunsOut(line: LineReckoning, value: string | number | nul
       ? [
           use.usual === 0 ? say`nothing is used` : null,
           use.usual > 0 && value !== NOT_FROM_SHELF
-            ? say`${amount(countedOn, line.countedIn)} ÷ ${n(use.usual)} a week = ${some(countedOn / use.usual, 'week')} of eating from the shelf`
+            ? say`${amount(countedOn, line.countedIn)} ÷ ${amount(use.usual, line.countedIn)} a week = ${some(countedOn / use.usual, 'week')} of eating from the shelf`
             : null,
           value !== NO_USE && value !== null && value !== NOT_FROM_SHELF
             ? say`from ${iso(household.asOf)}${season ? say`, without the fresh season` : ''}: ${value}`

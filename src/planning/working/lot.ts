@@ -1,7 +1,7 @@
 import { phrase, say } from '../../words/index.js';
 import { FIRST_DAY, isDay, monthsBetween } from '../dates.js';
 import { cupsIn, holdsOf, measureName } from '../measure.js';
-import { measured, measuredIn, measuredNumber, pluralOf } from '../measured.js';
+import { measuredIn, pluralOf } from '../measured.js';
 import type { LineReckoning, LotReckoning } from '../reckon.js';
 import { lotInWords } from '../rows/draw-row.js';
 import { servingCups } from '../rows/lot-row.js';
@@ -75,7 +75,7 @@ function left(line: LineReckoning, at: LotReckoning): Explained {
       ...shown,
       at.left === null
         ? null
-        : say`${amount(lot.count ?? 0, lot.container)} − ${n(sum)} taken = ${amount(at.left, lot.container)}`,
+        : say`${amount(lot.count ?? 0, lot.container)} − ${amount(sum, lot.container)} taken = ${amount(at.left, lot.container)}`,
     ],
     missing: leftMissing(line, at),
   };
@@ -133,7 +133,7 @@ function holds(line: LineReckoning, at: LotReckoning): Explained {
       input(phrase('One holds'), each, pluralOf(unit), 'computed'),
     ],
     steps: [
-      `${amount(at.left, at.lot.container)} × ${measuredNumber(each, unit)} = ${measuredIn(at.left * each, unit)}`,
+      say`${amount(at.left, at.lot.container)} × ${measuredIn(each, unit)} in each = ${measuredIn(at.left * each, unit)}`,
     ],
     formula: `=${String(at.left)}*CONTAINER_HOLDS("${container}", "${unit}")`,
   };
@@ -155,7 +155,7 @@ function servings(line: LineReckoning, at: LotReckoning): Explained {
       input(phrase('A serving'), cups, phrase('cups'), own ? 'own' : phrase('common practice, no source')),
     ],
     steps: [
-      say`${amount(at.left, at.lot.container)} × ${measured(each.value, 'cups')} ÷ ${measured(cups, 'cups')} a serving = ${some((at.left * each.value) / cups, 'serving')}`,
+      say`${amount(at.left, at.lot.container)} × ${measuredIn(each.value, 'cup')} in each ÷ ${measuredIn(cups, 'cup')} a serving = ${some((at.left * each.value) / cups, 'serving')}`,
     ],
     formula: call('SERVINGS_IN', container, at.left, cups),
   };

@@ -1,5 +1,5 @@
 import { cautionsFor } from '../../facts/index.js';
-import { phrase, say } from '../../words/index.js';
+import { counted, phrase, say } from '../../words/index.js';
 import { isDay, toIsoDay } from '../dates.js';
 import { measureName } from '../measure.js';
 import { figureIn, formulaIn, inputIn } from '../measured.js';
@@ -64,7 +64,7 @@ export { n };
 
 /** A number of something, for reading: `2.5 weeks`, `1 week`. */
 export const some = (value: number, one: string, many = `${one}s`): string =>
-  `${n(value)} ${value === 1 ? one : many}`;
+  counted(value, n(value), one, many);
 
 /** A number of containers or units by id. */
 export const amount = (value: number, measure: string | null): string =>

@@ -65,7 +65,7 @@ export function learnedSteps(line: LineReckoning): readonly (string | null)[] {
   return [
     say`observed from ${iso(from)}: ${some(learned.weeks, 'week')} with stock, outside the fresh season (${MOST_WEEKS} at most)`,
     say`${some(learned.draws, 'draw')} that count as use: ${n(learned.total)} ${unit} in all`,
-    say`${n(learned.total)} ${unit} ÷ ${some(learned.weeks, 'week')} = ${n(learned.usual)} a week`,
+    say`${n(learned.total)} ${unit} ÷ ${some(learned.weeks, 'week')} = ${amount(learned.usual, line.countedIn)} a week`,
     learned.draws === 0
       ? null
       : say`a typical draw is ${amount(learned.typical, line.countedIn)} (Σa² ÷ Σa), taken ${n(learned.times)} times`,
