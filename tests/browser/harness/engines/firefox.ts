@@ -38,5 +38,26 @@ export async function launchFirefox(): Promise<Browser> {
     if (method === 'emulation.setMediaFeaturesOverride') return {};
     return send.call(this, method, params);
   };
+  const { newContext } = browser;
+  browser.newContext = async (options) => {
+    const context = await newContext.call(browser, options);
+    await context.addInitScript(fillAsTyped);
+    return context;
+  };
   return browser;
+}
+
+/**
+ * What playwright fills into a field it writes as a script would, and Firefox tells of no change that a script
+ * made. Filled as if typed, the field is one that a person changed.
+ */
+function fillAsTyped(): void {
+  Object.defineProperty(window, '__pw_bidiInsertText', {
+    get: () => (text: string) => {
+      document.execCommand('insertText', false, text);
+      const at = document.activeElement;
+      return at instanceof HTMLIFrameElement ? at : null;
+    },
+    set: () => undefined,
+  });
 }
