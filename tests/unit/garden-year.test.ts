@@ -47,7 +47,9 @@ describe('harvest so far', () => {
     // 200 plants at 0.25 lb: 50 lb expected.
     expect(of('late')).toMatchObject({ per_plant_so_far: 0.15, against_plan: 60 });
     expect(of('crop')).toMatchObject({ per_plant_so_far: 0.125, against_plan: 50 });
-    expect(explainHarvest(plan, 'late', 'against_plan')?.steps[0]?.text).toBe('30 pounds ÷ 50 pounds × 100 = 60 %');
+    expect(explainHarvest(plan, 'late', 'against_plan')?.steps[0]?.text).toBe(
+      '30 pounds ÷ 50 pounds × 100 = 60 %',
+    );
   });
   it('pieces want a weight of one', () => {
     const ears = harvestPounds('sweet corn', 60, 'each');

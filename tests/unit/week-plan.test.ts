@@ -321,7 +321,9 @@ describe('workings', () => {
       '1 quart jar from tomato (canned), quart jar, undated: 1 quart jar left',
       'so in stock',
     ]);
-    expect(explainMeal(plan, 'm', 'needs')!.steps[0]!.text).toBe('tomato: 2 quart jars as written → 3 quart jars');
+    expect(explainMeal(plan, 'm', 'needs')!.steps[0]!.text).toBe(
+      'tomato: 2 quart jars as written → 3 quart jars',
+    );
     expect(explainMeal(plan, 'none', 'needs')).toBeUndefined();
     const dishes = planDishes(lines, shelf, at(), emptyGuide);
     const said = explainDish(lines, shelf, at(), dishes.get('1')!, '1', 'enough_for', emptyGuide)!;
