@@ -13,6 +13,7 @@ export interface Running {
 }
 
 const STARTS_WITHIN = 60_000;
+const ENDS_WITHIN = 30_000;
 
 export async function startBrowser(profile: string): Promise<Running> {
   // The whole browser, as people use it: what is proved here is how its storage takes a kill.
@@ -46,10 +47,24 @@ export async function startBrowser(profile: string): Promise<Running> {
   return { page, browser, process };
 }
 
-/** Ends all of a browser at once: the process that was started here, with the group that it leads. */
+/** False when no process of a group is left. */
+function isAlive(group: number): boolean {
+  try {
+    return process.kill(-group, 0);
+  } catch {
+    return false;
+  }
+}
+
+/**
+ * Ends all of a browser at once: the process that was started here, with the group that it leads. Resolves when
+ * none of them is left: what was started may be a script, gone before the browser that still holds the profile.
+ */
 export async function kill({ process: child, browser }: Running): Promise<void> {
   const ended = child.exitCode === null ? new Promise((done) => child.once('exit', done)) : undefined;
   if (child.pid !== undefined && child.exitCode === null) process.kill(-child.pid, 'SIGKILL');
   await ended;
+  const until = Date.now() + ENDS_WITHIN;
+  while (child.pid !== undefined && isAlive(child.pid) && Date.now() < until) await rest(10);
   await browser.close().catch(() => {});
 }
