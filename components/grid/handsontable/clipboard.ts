@@ -114,9 +114,11 @@ const tooWide = (over: number): Problem => ({
 export function listenToClipboard(context: GridContext, wrapper: HTMLElement, signal: AbortSignal): void {
   const { hot } = context;
   const block = (event: ClipboardEvent): Block | null => {
-    const target = event.composedPath()[0];
-    const inGrid = target instanceof Node && hot.rootElement.contains(target);
-    return inGrid && !hot.getActiveEditor()?.isOpened() ? selectedBlock(hot) : null;
+    const inGrid = (node: unknown): boolean => node instanceof Node && hot.rootElement.contains(node);
+    // WebKit tells of it where text was selected last, which is not in the grid, wherever the keyboard is.
+    const home = hot.rootElement.getRootNode() as Document | ShadowRoot;
+    const isHere = inGrid(event.composedPath()[0]) || inGrid(home.activeElement);
+    return isHere && !hot.getActiveEditor()?.isOpened() ? selectedBlock(hot) : null;
   };
   const take = (event: ClipboardEvent): void => {
     event.preventDefault();
@@ -131,9 +133,10 @@ export function listenToClipboard(context: GridContext, wrapper: HTMLElement, si
     if (cut) clearBlocks(context, [from]);
   };
   const options = { signal, capture: true };
-  wrapper.addEventListener('copy', copy, options);
-  wrapper.addEventListener('cut', copy, options);
-  wrapper.addEventListener(
+  const page = wrapper.ownerDocument;
+  page.addEventListener('copy', copy, options);
+  page.addEventListener('cut', copy, options);
+  page.addEventListener(
     'paste',
     (event) => {
       const at = block(event);
