@@ -18,6 +18,11 @@ const GRID_MAKERS: readonly { readonly rule: string; readonly at: string; readon
     at: '^#ht_',
     why: 'Its layers are presentational and take focus, so that they scroll; rows and cells stand inside them.',
   },
+  {
+    rule: 'label',
+    at: '^textarea',
+    why: 'The field that hears keys and holds the text while a cell is edited has no name of its own; the cell has.',
+  },
 ];
 
 /** What axe-core finds wrong, but for what the grid's maker is known to have left. */
