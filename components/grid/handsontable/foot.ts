@@ -94,7 +94,7 @@ export class Foot {
     const key = JSON.stringify([
       fixed,
       rows?.length,
-      cells.map(({ figure, width, column }) => [figure, width, column.id, column.title]),
+      cells.map(({ figure, at, width, column }) => [figure, at, width, column.id, column.title]),
     ]);
     if (key !== this.#key) {
       this.#key = key;
