@@ -1,11 +1,11 @@
 import { css, html, LitElement, nothing, render, type TemplateResult, unsafeCSS } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { type Label, labelsFor } from '../../src/planning/week/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { PAPER_FONTS, printInFrame } from '../look/print-frame.js';
+import { styled } from '../look/styled.js';
 import { withoutBook } from '../pictures/no-book.js';
 import { foodNames } from '../week/food-names.js';
 import { LABEL_RULES, type LabelSize, sizeCalled } from './label-sheets.js';
@@ -106,7 +106,7 @@ function labelView(label: Label, { width, height }: LabelSize): TemplateResult {
   const { lot, number, of, food, way, container, putUp, bestBy, place } = label;
   return html`<li
     class="label ${food.length > LONG_NAME ? 'long' : ''}"
-    style=${styleMap({ width: `${width}mm`, height: `${height}mm` })}
+    ${styled({ width: `${width}mm`, height: `${height}mm` })}
   >
     <span class="food">${food}<span class="kept">${way}, ${container}</span></span>
     <span class="when">${putUp || 'put up ______'}${bestBy ? html`<span class="best">${bestBy}</span>` : nothing}</span>

@@ -24,6 +24,14 @@ defineElements();`;
   },
 });
 
+/** Loaded on demand, so that both copies of the embedded sheet's class share it. */
+const ON_DEMAND = /\/(?:trial|grid-part|own-book-text|mount|live-book)\.js$/;
+
+const SHARED = /\/(?:token-text|define)\.js$/;
+/** What parts that load on demand use of the first file: it holds nothing but what it says, and comes again. */
+const TWICE = /\/(?:token-text|first-table|embed-styles)\.js$/;
+const LATER = '?later';
+
 /**
  * What the embedded sheet shares with the other elements comes into its file once more, small as it is: so that
  * all of it that runs before a reader does something is one file, with one integrity hash.
@@ -32,17 +40,16 @@ export const embedAlone: Plugin = {
   name: 'embed-alone',
   enforce: 'pre',
   async resolveId(source, importer) {
-    const shared = /\/(?:token-text|define)\.js$/.test(source);
-    if (!shared || !importer || !/components\/embed\/[^?]*$/.test(importer)) return null;
+    if (!importer || !/components\/embed\//.test(importer)) return null;
+    const comesLater = importer.endsWith(LATER) || ON_DEMAND.test(importer.replace(/\.ts$/, '.js'));
+    const shared = comesLater ? TWICE.test(source) : SHARED.test(source) && !importer.includes('?');
+    if (!shared) return null;
     const found = await this.resolve(source, importer, { skipSelf: true });
-    return found && { ...found, id: `${found.id}?embed` };
+    return found && { ...found, id: `${found.id}${comesLater ? LATER : '?embed'}` };
   },
 };
 
 const CLASS = '?class';
-
-/** Loaded on demand, so that both copies of the embedded sheet's class share it. */
-const ON_DEMAND = /\/(?:trial|grid-part|own-book-text|mount|live-book)\.js$/;
 
 /** The embedded sheet's class among the other classes is a copy that defines nothing: its own file defines it. */
 export const embedClass: Plugin = {
@@ -53,7 +60,9 @@ export const embedClass: Plugin = {
     if (!importer || (!isFirst && !importer.endsWith(CLASS)) || ON_DEMAND.test(source)) return null;
     if (source === './define.js') return DEFINE_LATER;
     const found = await this.resolve(source, importer.replace(CLASS, ''), { skipSelf: true });
-    if (!found || !/\/components\/embed\//.test(found.id)) return found;
+    if (!found) return null;
+    // What its own file has for itself, this copy has with all others.
+    if (!/\/components\/embed\//.test(found.id)) return { ...found, id: found.id.replace('?embed', '') };
     return { ...found, id: found.id.replace(/\?.*$/, '') + CLASS };
   },
 };

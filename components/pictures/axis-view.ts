@@ -1,5 +1,5 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
-import { styleMap } from 'lit/directives/style-map.js';
+import { styled } from '../look/styled.js';
 import type { TimeAxis } from './time-axis.js';
 
 /** A day drawn as a line through every row. */
@@ -26,7 +26,7 @@ export const monthNames = (axis: TimeAxis): TemplateResult[] =>
     // A name that would run over the right edge.
     if (x > 97) return [];
     return [
-      html`<span class="tick ${narrow ? 'narrow' : ''} ${wide ? 'wide' : ''} ${year === null ? '' : 'year'}" style=${styleMap({ left: `${x}%` })}
+      html`<span class="tick ${narrow ? 'narrow' : ''} ${wide ? 'wide' : ''} ${year === null ? '' : 'year'}" ${styled({ left: `${x}%` })}
         >${year === null ? nothing : html`<b>${year}</b>`}${text}</span
       >`,
     ];
@@ -34,4 +34,4 @@ export const monthNames = (axis: TimeAxis): TemplateResult[] =>
 
 /** A day named above the line through it; at the right end the name stands before the line. */
 export const dayName = (x: number, text: string, kind = ''): TemplateResult =>
-  html`<span class="day ${kind} ${x > 70 ? 'before' : ''}" style=${styleMap({ left: `${x}%` })}>${text}</span>`;
+  html`<span class="day ${kind} ${x > 70 ? 'before' : ''}" ${styled({ left: `${x}%` })}>${text}</span>`;

@@ -1,8 +1,8 @@
 import { scaleLinear } from 'd3-scale';
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
-import { styleMap } from 'lit/directives/style-map.js';
 import { toIsoDay } from '../../src/planning/dates.js';
 import type { DayNumber } from '../../src/planning/types.js';
+import { styled } from '../look/styled.js';
 import { monthNames, rules } from '../pictures/axis-view.js';
 import { timeAxis } from '../pictures/time-axis.js';
 import type { StoreyRoom } from './room-model.js';
@@ -47,7 +47,7 @@ export function roomChart(room: StoreyRoom, asOf: DayNumber, tab: string | undef
       : rect('taken', 0, fits);
   };
   return html`<div class="storey" data-storey=${storey}>
-    <div class="plane" style=${styleMap({ height: `${HEIGHT}px` })}>
+    <div class="plane" ${styled({ height: `${HEIGHT}px` })}>
       <svg class="bars" aria-hidden="true" focusable="false">
         ${rules(axis, [])}
         ${ticks.map((n) => svg`<line class="tick-line" x1="0" x2="100%" y1=${y(n)} y2=${y(n)}/>`)}
@@ -56,12 +56,12 @@ export function roomChart(room: StoreyRoom, asOf: DayNumber, tab: string | undef
       </svg>
       ${ticks.map(
         (n) =>
-          html`<span class="amount" aria-hidden="true" style=${styleMap({ top: `${y(n)}px` })}>${roomAmount(storey, n)}</span>`,
+          html`<span class="amount" aria-hidden="true" ${styled({ top: `${y(n)}px` })}>${roomAmount(storey, n)}</span>`,
       )}
       ${
         limit === null
           ? nothing
-          : html`<span class="amount limit-name" aria-hidden="true" style=${styleMap({ top: `${y(limit)}px` })}
+          : html`<span class="amount limit-name" aria-hidden="true" ${styled({ top: `${y(limit)}px` })}
               >room for ${roomAmount(storey, limit)}</span
             >`
       }

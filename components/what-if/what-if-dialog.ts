@@ -18,6 +18,9 @@ export class WhatIfDialog extends ActionDialog {
       dialog {
         width: min(62rem, calc(100vw - 1.5rem));
       }
+      #of {
+        width: auto;
+      }
       .choose {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(11rem, 100%), 1fr));
@@ -53,7 +56,6 @@ export class WhatIfDialog extends ActionDialog {
         <label for="of">Figures of</label>
         <select
           id="of"
-          style="width: auto"
           @change=${(event: Event) => {
             this.of = (event.target as HTMLSelectElement).value;
           }}
