@@ -5,6 +5,9 @@ import { PACKAGES } from './browser/harness/find-engines.mjs';
 const has = (command) => spawnSync('sh', ['-c', `command -v ${command}`]).status === 0;
 const isRoot = process.getuid?.() === 0;
 const state = { updated: false };
+/** Where nothing answers, tests go on with what is there. */
+const IMPATIENT = ['-o', 'Acquire::Retries=0', '-o', 'Acquire::http::Timeout=20'];
+const LONGEST = 180_000;
 
 /** Whether packages can be put in without asking anybody: in a container or where CI says that it is one. */
 export const mayInstallFreely = () =>
@@ -14,9 +17,10 @@ export const mayInstallFreely = () =>
 export function installEngine(engine) {
   if (process.platform !== 'linux' || !has('apt-get') || !(isRoot || has('sudo'))) return false;
   const apt = (...args) => {
-    const [command, ...rest] = [...(isRoot ? [] : ['sudo', '-n']), 'apt-get', ...args];
+    const [command, ...rest] = [...(isRoot ? [] : ['sudo', '-n']), 'apt-get', ...IMPATIENT, ...args];
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-    return spawnSync(command, rest, { stdio: ['ignore', 'ignore', 'inherit'], env }).status === 0;
+    const stdio = ['ignore', 'ignore', 'inherit'];
+    return spawnSync(command, rest, { stdio, env, timeout: LONGEST }).status === 0;
   };
   if (!state.updated && !apt('update', '-q')) return false;
   state.updated = true;
