@@ -1,11 +1,11 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { setTimeout as rest } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
-import { createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, expect, it, vi } from 'vitest';
 import { kill, startBrowser } from '../soak/killable.js';
+import { type Served, servePages } from './harness/serve-pages.js';
 import { chooseRow, PAGE, weekBook } from './week-make.js';
 
 vi.setConfig({ testTimeout: 240_000 });
@@ -13,24 +13,13 @@ vi.setConfig({ testTimeout: 240_000 });
 /** Milliseconds from the click to the end of the browser: from before anything is written to well after. */
 const AFTER_THE_CLICK = [0, 4, 30, 400];
 
-const repository = resolve(import.meta.dirname, '../..');
-let server: ViteDevServer;
+let server: Served;
 let address = '';
 
 beforeAll(async () => {
-  server = await createServer({
-    root: repository,
-    configFile: false,
-    logLevel: 'error',
-    appType: 'mpa',
-    cacheDir: resolve(repository, 'node_modules/.vite-tests'),
-    server: { port: 0, hmr: false, watch: null },
-    optimizeDeps: { entries: ['tests/browser/harness/pages/*.html'] },
-    oxc: { target: 'es2022' },
-  });
-  await server.listen();
-  address = `http://127.0.0.1:${(server.httpServer!.address() as { port: number }).port}`;
-}, 120_000);
+  server = await servePages();
+  address = server.address;
+}, 240_000);
 afterAll(() => server?.close());
 
 async function openBook(page: Page): Promise<void> {
