@@ -206,10 +206,10 @@ export function usePerWeek(
   asOf: DayNumber,
   weeks: number | null = null,
 ): Result<number> {
-  const window = windowOf(dates, amounts, asOf, weeks);
-  if (!window.ok) return window;
-  const learned = learnFrom(window.value.amounts, window.value.weeks);
-  return learned ? ok(learned.usual) : tooFew(window.value.weeks);
+  const draws = windowOf(dates, amounts, asOf, weeks);
+  if (!draws.ok) return draws;
+  const learned = learnFrom(draws.value.amounts, draws.value.weeks);
+  return learned ? ok(learned.usual) : tooFew(draws.value.weeks);
 }
 
 /** The use per week that is not passed with `probability` (0.1 and 0.9 are the low and high of Foods). Refused as `usePerWeek`. */
@@ -227,10 +227,10 @@ export function useRange(
       say`Give it as 0.1 or 90%.`,
     );
   }
-  const window = windowOf(dates, amounts, asOf, weeks);
-  if (!window.ok) return window;
-  const learned = learnFrom(window.value.amounts, window.value.weeks);
-  if (!learned) return tooFew(window.value.weeks);
+  const draws = windowOf(dates, amounts, asOf, weeks);
+  if (!draws.ok) return draws;
+  const learned = learnFrom(draws.value.amounts, draws.value.weeks);
+  if (!learned) return tooFew(draws.value.weeks);
   if (learned.draws === 0 && probability < 0.5) return ok(0);
   return ok(useQuantile(probability, learned.typical, learned.times, learned.weeks));
 }
