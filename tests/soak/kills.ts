@@ -21,6 +21,8 @@ export interface KillOptions {
   readonly kills: number;
   readonly seed: number;
   readonly said?: (figures: KillFigures) => void;
+  /** Told of every opening that lacks something: in words, with what stands there instead. */
+  readonly missed?: (what: string) => void;
 }
 
 /** A profile is used for so many kills, so that what one spoils shows also later. */
@@ -72,6 +74,15 @@ class Ledger {
   }
 }
 
+/** What an opening lacks, the first few by name. */
+function missing(lacks: readonly (readonly [Entry, unknown])[], known: number, opening: number): string {
+  const turns = lacks.map(([{ turn }]) => turn);
+  const shown = lacks
+    .slice(0, 5)
+    .map(([entry, found]) => `${entry.sheet}/${entry.row}/${entry.column}: ${found}, not ${entry.turn}`);
+  return `opening ${opening} of a profile lacks ${lacks.length} of ${known} entries, of turns ${Math.min(...turns)} to ${Math.max(...turns)}: ${shown.join('; ')}`;
+}
+
 /** Opens the demo and says whether the book is there, as it was. */
 async function open({ page }: Running, address: string): Promise<boolean> {
   await page.goto(address);
@@ -91,7 +102,7 @@ async function open({ page }: Running, address: string): Promise<boolean> {
 }
 
 /** Kills a browser while it edits, again and again, and counts what was lost. */
-export async function soakKills({ kills, seed, said }: KillOptions): Promise<KillFigures> {
+export async function soakKills({ kills, seed, said, missed }: KillOptions): Promise<KillFigures> {
   const from = performance.now();
   let state = seed >>> 0;
   const random = (below: number): number => {
@@ -122,7 +133,11 @@ export async function soakKills({ kills, seed, said }: KillOptions): Promise<Kil
             const entries = ledger.entries;
             const there = await running.page.evaluate(read, entries);
             // A later entry in the same cell may be there although nobody was told.
-            lost += entries.filter(({ turn }, n) => !(Number(there[n]) >= turn)).length;
+            const lacks = entries
+              .map((entry, n) => [entry, there[n]] as const)
+              .filter(([{ turn }, found]) => !(Number(found) >= turn));
+            lost += lacks.length;
+            if (lacks.length > 0) missed?.(missing(lacks, entries.length, i));
             if (i === most) break;
             await running.page.exposeFunction(SAVED, (saved: Entry[]) => ledger.note(saved));
             const turn = ledger.lastTurn + 10_000;

@@ -74,7 +74,12 @@ try {
   }
   if (parts.includes('kills')) {
     const { soakKills } = await load('kills');
-    const figures = await soakKills({ kills: number('kills'), seed, said: progress() });
+    const figures = await soakKills({
+      kills: number('kills'),
+      seed,
+      said: progress(),
+      missed: (what) => console.log(`\nLOST ${what}`),
+    });
     console.log(`kills: ${line(figures)}`);
     wrong += figures.lost + figures.unreadable;
   }
