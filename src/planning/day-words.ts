@@ -1,4 +1,4 @@
-import { dayToCivil } from './dates.js';
+import { dateFormat } from '../words/index.js';
 import type { DayNumber } from './types.js';
 
 export const MONTHS = [
@@ -26,27 +26,30 @@ export const WEEKDAYS = [
   'Sunday',
 ] as const;
 
+const MS_PER_DAY = 86_400_000;
+
 /** Day 0 is a Thursday. */
 const OF_DAY_0 = WEEKDAYS.indexOf('Thursday');
 
-/** 'Wednesday'. */
+/** 'Wednesday', in English: what is reckoned with. */
 export const weekday = (day: DayNumber): (typeof WEEKDAYS)[number] =>
   WEEKDAYS[(((day + OF_DAY_0) % 7) + 7) % 7]!;
 
-/** 'Wed, Nov 25'. */
-export function shortDay(day: DayNumber): string {
-  const { month, day: of } = dayToCivil(day);
-  return `${weekday(day).slice(0, 3)}, ${MONTHS[month - 1]!.slice(0, 3)} ${of}`;
-}
+const written = (day: DayNumber, options: Intl.DateTimeFormatOptions): string =>
+  dateFormat(options).format(new Date(day * MS_PER_DAY));
+
+/** 'Wednesday', in the language spoken now. */
+export const weekdayInWords = (day: DayNumber): string => written(day, { weekday: 'long' });
+
+/** 'Wed', in the language spoken now. */
+export const shortWeekday = (day: DayNumber): string => written(day, { weekday: 'short' });
+
+/** 'Wed, Nov 25', in the language spoken now. */
+export const shortDay = (day: DayNumber): string =>
+  written(day, { weekday: 'short', month: 'short', day: 'numeric' });
 
 /** 'Nov 25, 2026', as days stand in sheets. */
-export function mediumDay(day: DayNumber): string {
-  const { year, month, day: of } = dayToCivil(day);
-  return `${MONTHS[month - 1]!.slice(0, 3)} ${of}, ${year}`;
-}
+export const mediumDay = (day: DayNumber): string => written(day, { dateStyle: 'medium' });
 
 /** 'November 25, 2026', for sentences to learn from. */
-export function longDay(day: DayNumber): string {
-  const { year, month, day: of } = dayToCivil(day);
-  return `${MONTHS[month - 1]!} ${of}, ${year}`;
-}
+export const longDay = (day: DayNumber): string => written(day, { dateStyle: 'long' });

@@ -98,7 +98,7 @@ function fetched({ lot, name, pieces, meals }: Use): { item: BringUp | null; alr
   const over = after - Math.floor(after);
   const cautions: WeekCaution[] = lot.past ? [pastBestCaution()] : [];
   const common = { id: lot.id, food, lot, meals: [...meals] };
-  const which = lot.putUpOn === null ? 'undated' : say`put up ${mediumDay(lot.putUpOn)}`;
+  const which = lot.putUpOn === null ? say`undated` : say`put up ${mediumDay(lot.putUpOn)}`;
   if (!isClosed(lot.container)) {
     const amount = tidy(before - after);
     const words = loose(amount, lot.container, food);

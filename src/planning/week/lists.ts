@@ -1,5 +1,5 @@
-import { say } from '../../words/index.js';
-import { shortDay, weekday } from '../day-words.js';
+import { say, spoken } from '../../words/index.js';
+import { shortDay, weekdayInWords } from '../day-words.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import type { DayNumber } from '../types.js';
 import { type BringUpList, bringUp } from './bring-up.js';
@@ -49,7 +49,8 @@ export interface WeekLists {
 }
 
 /** 'Wednesday supper'. */
-export const mealWords = (day: DayNumber, meal: string): string => `${weekday(day)} ${meal}`.trim();
+export const mealWords = (day: DayNumber, meal: string): string =>
+  `${weekdayInWords(day)} ${spoken(meal)}`.trim();
 
 /**
  * The lists for the meals from `from` to `to`, both included, that are planned and not yet done. The prep list

@@ -1,5 +1,5 @@
 import type { Problem } from '../../problem.js';
-import { phrase, say } from '../../words/index.js';
+import { counted, phrase, say } from '../../words/index.js';
 import { isDay, toIsoDay } from '../dates.js';
 import type { Allotment, DayNumber } from '../types.js';
 import { tidy } from '../words.js';
@@ -82,12 +82,10 @@ export function markDone(week: WeekPlan, which: WhichMeals, drawIds: ReadonlySet
   return { draws, tick, meals, left, said: said(tick.length, draws.length) };
 }
 
-const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
-
 const said = (ticked: number, posted: number): string =>
   ticked === 0 && posted === 0
     ? say`Nothing to mark: these meals are done already, skipped or have no dish.`
-    : say`${counted(ticked, 'meal')} marked done, ${counted(posted, 'draw')} posted.`;
+    : say`${counted(ticked, String(ticked), 'meal')} marked done, ${counted(posted, String(posted), 'draw')} posted.`;
 
 function standsInTheWay({ state, dish, meal }: MealPlan): Problem | null {
   if (state === 'skipped' || state === 'open') return NOTHING_TO_MARK;

@@ -1,5 +1,6 @@
 import type { Problem } from '../../problem.js';
 import { asFraction } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import type { Guide } from '../guide.js';
 import { measuresOf } from '../measure.js';
 import type { Household } from '../types.js';
@@ -78,7 +79,7 @@ export function shopping(plans: readonly MealPlan[], household: Household, guide
         food: heap.name,
         ...buy,
         exactly: isCount(heap.measure) ? asFraction(heap.amount) : amountWords(heap.amount, heap.measure),
-        text: `${buy.words}${isCount(buy.measure) ? '' : ' of'} ${heap.name}`,
+        text: isCount(buy.measure) ? `${buy.words} ${heap.name}` : say`${buy.words} of ${heap.name}`,
         meals: [...heap.meals],
         short: heap.short,
         problem: heap.problem,

@@ -1,8 +1,9 @@
 /** What the planners of Dishes and Week read and answer. Foods and dishes are known by their compared form. */
+import { phrase } from '../../words/index.js';
 import type { DayNumber, LineInput, LinePlan, PlanValue, WayKept } from '../types.js';
 
 /** The meals that a day has without being told; a household may write others. */
-export const MEALS = ['breakfast', 'midday', 'snack', 'supper'] as const;
+export const MEALS = [phrase('breakfast'), phrase('midday'), phrase('snack'), phrase('supper')] as const;
 
 /** Where a line of a dish comes from; blank is found out: a dish of the book, else the shelf. */
 export const LINE_SOURCES = ['shelf', 'bought', 'dish'] as const;

@@ -38,7 +38,7 @@ export function stockWords(plan: MealPlan): string | null {
     case 'done':
       return say`marked done`;
     case 'skipped':
-      return 'skipped';
+      return say`skipped`;
     case 'open':
       return say`no dish yet`;
     case 'undated':

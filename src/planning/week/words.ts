@@ -1,5 +1,5 @@
 import { andList, asFraction, containerWithId, unitWithId } from '../../units/index.js';
-import { say } from '../../words/index.js';
+import { say, spoken } from '../../words/index.js';
 import { mediumDay } from '../day-words.js';
 import { measureName } from '../measure.js';
 import type { DayNumber, WayKept } from '../types.js';
@@ -13,7 +13,7 @@ export function amountWords(n: number, measure: string): string {
 
 /** 'tomatoes (canned)'; the food alone where the way is not said. */
 export const foodWords = (name: string, way: WayKept | null): string =>
-  way === null ? name : `${name} (${way})`;
+  way === null ? name : `${name} (${spoken(way)})`;
 
 /** '2 quart jars of tomatoes (canned)'; '3 onions'. */
 export function needWords(amount: number, measure: string, name: string, way: WayKept | null): string {
@@ -66,7 +66,7 @@ export function lotWords(
   lot: { readonly container: string; readonly putUpOn: DayNumber | null; readonly place: string },
   name: string,
 ): string {
-  const when = lot.putUpOn === null ? 'undated' : say`put up ${mediumDay(lot.putUpOn)}`;
+  const when = lot.putUpOn === null ? say`undated` : say`put up ${mediumDay(lot.putUpOn)}`;
   const where = lot.place === '' ? '' : `, ${lot.place}`;
   return `${name}, ${measureName(lot.container, 1)}, ${when}${where}`;
 }
