@@ -1,6 +1,7 @@
 import { scaleUtc } from 'd3-scale';
 import { utcMonday, utcMonth } from 'd3-time';
 import type { DayNumber } from '../../src/planning/types.js';
+import { dateFormat } from '../../src/words/index.js';
 
 const MS_PER_DAY = 86_400_000;
 /** Pixels that a month's short name takes on the axis, with air. */
@@ -37,10 +38,10 @@ export interface TimeAxis {
 
 const asDate = (day: DayNumber): Date => new Date(day * MS_PER_DAY);
 const asDay = (date: Date): DayNumber => Math.round(date.getTime() / MS_PER_DAY);
-const monthName = new Intl.DateTimeFormat('en-US', { month: 'short', timeZone: 'UTC' });
 
 /** The axis from one day to a later one; a span that is not one counts as a year. */
 export function timeAxis(from: DayNumber, to: DayNumber): TimeAxis {
+  const monthName = dateFormat({ month: 'short' });
   const end = to > from ? to : from + 365;
   const scale = scaleUtc([asDate(from), asDate(end)], [0, 100]).clamp(true);
   const firsts = utcMonth.range(utcMonth.ceil(asDate(from)), asDate(end));

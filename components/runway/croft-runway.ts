@@ -4,6 +4,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { KINDS } from '../../src/book/index.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { DayNumber } from '../../src/planning/types.js';
+import { say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { dayName, monthNames } from '../pictures/axis-view.js';
@@ -99,8 +100,8 @@ export class CroftRunway extends LitElement {
 
   #empty(runway: Runway | null): TemplateResult {
     return html`<div class="empty" part="empty">
-      <h2>How long it lasts</h2>
-      <p>${runway ? KINDS.foods.empty : 'This book has no Foods sheet, from which this picture is drawn.'}</p>
+      <h2>${say`How long it lasts`}</h2>
+      <p>${runway ? spoken(KINDS.foods.empty) : say`This book has no Foods sheet, from which this picture is drawn.`}</p>
     </div>`;
   }
 
@@ -113,22 +114,22 @@ export class CroftRunway extends LitElement {
   #head(runway: Runway, rows: readonly RunwayRow[]): TemplateResult {
     const ways = waysOf(runway).filter(Boolean);
     return html`<div class="head">
-        <h2>How long it lasts</h2>
+        <h2>${say`How long it lasts`}</h2>
         <p role="status">${summary({ rows })}</p>
       </div>
       <div class="controls" part="controls">
         <div class="field">
-          <label for="way">Way kept</label>
+          <label for="way">${say`Way kept`}</label>
           <select id="way" @change=${(event: Event) => (this.way = chosen(event))}>
-            <option value="" .selected=${this.way === ''}>All</option>
-            ${ways.map((way) => html`<option .selected=${way === this.way.toLowerCase()}>${way}</option>`)}
+            <option value="" .selected=${this.way === ''}>${say`All`}</option>
+            ${ways.map((way) => html`<option value=${way} .selected=${way === this.way.toLowerCase()}>${spoken(way)}</option>`)}
           </select>
         </div>
         <div class="field">
-          <label for="sort">Order</label>
+          <label for="sort">${say`Order`}</label>
           <select id="sort" @change=${(event: Event) => (this.sort = chosen(event) === 'name' ? 'name' : 'urgency')}>
-            <option value="urgency" .selected=${this.sort !== 'name'}>Short first, then soonest out</option>
-            <option value="name" .selected=${this.sort === 'name'}>By name</option>
+            <option value="urgency" .selected=${this.sort !== 'name'}>${say`Short first, then soonest out`}</option>
+            <option value="name" .selected=${this.sort === 'name'}>${say`By name`}</option>
           </select>
         </div>
         <label class="check">
@@ -137,10 +138,10 @@ export class CroftRunway extends LitElement {
             .checked=${this.grouped}
             @change=${(event: Event) => (this.grouped = (event.target as HTMLInputElement).checked)}
           />
-          Grouped by way kept
+          ${say`Grouped by way kept`}
         </label>
         <button class="button" type="button" @click=${() => (this.view = this.view === 'table' ? 'picture' : 'table')}>
-          ${this.view === 'table' ? 'Show as a picture' : 'Show as a table'}
+          ${this.view === 'table' ? say`Show as a picture` : say`Show as a table`}
         </button>
       </div>`;
   }
@@ -149,7 +150,7 @@ export class CroftRunway extends LitElement {
     const bars = this.grouped ? groupsOf(rows).flatMap(([, of]) => of) : rows;
     return runwayTable(
       [...bars, ...apart],
-      `How long each food lasts, as of ${dayInWords(runway.asOf)}`,
+      say`How long each food lasts, as of ${dayInWords(runway.asOf)}`,
       (row) => this.#show(row),
     );
   }
@@ -163,11 +164,11 @@ export class CroftRunway extends LitElement {
       ...REASONS.flatMap((reason) => apart.filter((row) => row.reason === reason)),
     ];
     const tab = this.#roving.among(order.map(({ id }) => id));
-    return html`${patterns}${runwayKey}
-      <p class="unseen" id="keys">Arrow keys move from one to the next; Enter goes to its row of the Foods sheet.</p>
+    return html`${patterns}${runwayKey()}
+      <p class="unseen" id="keys">${say`Arrow keys move from one to the next; Enter goes to its row of the Foods sheet.`}</p>
       <div
         role="group"
-        aria-label="Foods by how long they last"
+        aria-label=${say`Foods by how long they last`}
         aria-describedby="keys"
         @keydown=${this.#roving.pressed}
         @focusin=${this.#roving.focused}
@@ -175,8 +176,8 @@ export class CroftRunway extends LitElement {
         <div class="chart" part="chart">
           ${this.#axis(axis, runway.asOf)}
           ${groups.map(
-            ([way, of]) => html`${way ? html`<h3 class="group">${way}</h3>` : nothing}
-              <ul class="rows" aria-label=${way || nothing}>
+            ([way, of]) => html`${way ? html`<h3 class="group">${spoken(way)}</h3>` : nothing}
+              <ul class="rows" aria-label=${way ? spoken(way) : nothing}>
                 ${repeat(
                   of,
                   ({ id }) => id,
@@ -214,7 +215,7 @@ export class CroftRunway extends LitElement {
         @click=${() => this.#show(row)}
       >
         <span class="name"
-          >${row.food} ${this.grouped ? nothing : html`<span class="way small">${row.way}</span>`}</span
+          >${row.food} ${this.grouped ? nothing : html`<span class="way small">${spoken(row.way)}</span>`}</span
         ><span class="unseen">: </span>
         ${runwayBar(row, axis, asOf)}
         <span class="verdict small figures ${standing === 'short' || standing === 'over' ? standing : 'quiet'}"
@@ -231,8 +232,8 @@ export class CroftRunway extends LitElement {
     if (rows.length === 0) return nothing;
     const { title, help } = APART[reason];
     return html`<section part="apart">
-      <h3>${title}</h3>
-      <p class="quiet small">${help}</p>
+      <h3>${spoken(title)}</h3>
+      <p class="quiet small">${spoken(help)}</p>
       <ul class="apart">
         ${rows.map(
           (row) => html`<li>
@@ -243,9 +244,9 @@ export class CroftRunway extends LitElement {
               tabindex=${row.id === tab ? 0 : -1}
               @click=${() => this.#show(row)}
             >
-              <span class="name">${row.food} <span class="way small">${row.way}</span></span>
+              <span class="name">${row.food} <span class="way small">${spoken(row.way)}</span></span>
               <span class="quiet small">${apartInWords(row)}</span>
-              ${row.mend ? html`<span class="why quiet small">${row.mend}</span>` : nothing}
+              ${row.mend ? html`<span class="why quiet small">${spoken(row.mend)}</span>` : nothing}
             </button>
           </li>`,
         )}

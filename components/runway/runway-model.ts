@@ -5,6 +5,7 @@ import { makeSeason, type Season } from '../../src/planning/season.js';
 import { dayAfterWeeks } from '../../src/planning/supply.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { NO_USE, NOT_FROM_SHELF, OVER_TEN_YEARS } from '../../src/planning/words.js';
+import { phrase } from '../../src/words/index.js';
 
 /**
  * How a food stands at its next harvest. `even`: neither short nor over. `in harvest`: it is coming in now.
@@ -98,9 +99,9 @@ function foodLine(id: string, read: (column: string) => CellValue, unit: string)
 }
 
 function apartReason(weeks: CellValue, runsOut: CellValue): ApartReason | null {
-  if (weeks === NO_USE || runsOut === NO_USE) return 'no use';
-  if (runsOut === NOT_FROM_SHELF) return 'not from the shelf';
-  return day(runsOut) === null && runsOut !== OVER_TEN_YEARS ? 'not known' : null;
+  if (weeks === NO_USE || runsOut === NO_USE) return phrase('no use');
+  if (runsOut === NOT_FROM_SHELF) return phrase('not from the shelf');
+  return day(runsOut) === null && runsOut !== OVER_TEN_YEARS ? phrase('not known') : null;
 }
 
 const mendOf = (live: LiveBook, sheet: string, row: string): string =>

@@ -1,19 +1,20 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { toIsoDay } from '../../src/planning/dates.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { shownDay, shownNumber, unitWord } from '../sheet/shown.js';
 import type { ApartRow, RunwayRow } from './runway-model.js';
 import { verdict } from './runway-words.js';
 
 const COLUMNS = [
-  'Food',
-  'Way kept',
-  'On hand',
-  'Weeks of supply',
-  'Runs out on',
-  'Next harvest or supply',
-  'Left then',
-  'Short or over',
-  'To put up or buy',
+  phrase('Food'),
+  phrase('Way kept'),
+  phrase('On hand'),
+  phrase('Weeks of supply'),
+  phrase('Runs out on'),
+  phrase('Next harvest or supply'),
+  phrase('Left then'),
+  phrase('Short or over'),
+  phrase('To put up or buy'),
 ] as const;
 
 const number = (value: number | null, decimals = 1): string =>
@@ -43,7 +44,7 @@ export const runwayTable = (
       </caption>
       <thead>
         <tr>
-          ${COLUMNS.map((title) => html`<th scope="col">${title}</th>`)}
+          ${COLUMNS.map((title) => html`<th scope="col">${spoken(title)}</th>`)}
         </tr>
       </thead>
       <tbody>
@@ -52,13 +53,13 @@ export const runwayTable = (
             <th scope="row">
               <button class="link" type="button" @click=${() => show(row)}>${row.food}</button>
             </th>
-            <td>${row.way}</td>
+            <td>${spoken(row.way)}</td>
             ${figures(
               row.onHand === null
                 ? ''
                 : `${number(row.onHand)} ${row.unit === 'each' ? '' : unitWord(row.unit, row.onHand)}`.trim(),
-              isBar(row) ? weeks(row) : row.reason,
-              isBar(row) ? (row.end === null ? 'more than ten years' : day(row.end)) : nothing,
+              isBar(row) ? weeks(row) : spoken(row.reason),
+              isBar(row) ? (row.end === null ? say`more than ten years` : day(row.end)) : nothing,
               day(row.nextHarvest),
               number(row.left),
               isBar(row) ? verdict(row) : '',

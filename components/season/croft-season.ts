@@ -5,6 +5,7 @@ import { settingOf } from '../../src/book/settings.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import { formatMonthDay } from '../../src/planning/parse-date.js';
 import type { DayNumber } from '../../src/planning/types.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { type DayLine, dayName, monthNames } from '../pictures/axis-view.js';
@@ -42,9 +43,9 @@ import {
 } from './season-words.js';
 
 const ORDERS: readonly (readonly [SeasonOrder, string])[] = [
-  ['start', 'First to start'],
-  ['harvest', 'First to harvest'],
-  ['name', 'By name'],
+  ['start', phrase('First to start')],
+  ['harvest', phrase('First to harvest')],
+  ['name', phrase('By name')],
 ];
 
 /**
@@ -116,16 +117,16 @@ export class CroftSeason extends LitElement {
   #empty(live: LiveBook): TemplateResult {
     const { lastFrost, firstFrost } = live.household;
     return html`<div class="empty" part="empty">
-      <h2>The growing year</h2>
+      <h2>${say`The growing year`}</h2>
       <p>
         ${
           live.sheetOfKind('beds') === undefined
-            ? 'This picture is drawn from a Beds sheet, with one row for each crop that you sow or plant. This book has none.'
-            : 'No plantings yet. Write one row in Beds for each crop that you sow or plant, with its variety and how it is started.'
+            ? say`This picture is drawn from a Beds sheet, with one row for each crop that you sow or plant. This book has none.`
+            : say`No plantings yet. Write one row in Beds for each crop that you sow or plant, with its variety and how it is started.`
         }
         ${
           lastFrost === null || firstFrost === null
-            ? 'Its days count from your last spring frost and first fall frost: write them with the household’s settings.'
+            ? say`Its days count from your last spring frost and first fall frost: write them with the household’s settings.`
             : nothing
         }
       </p>
@@ -134,21 +135,21 @@ export class CroftSeason extends LitElement {
 
   #head(live: LiveBook): TemplateResult {
     return html`<div class="head">
-        <h2>The growing year</h2>
+        <h2>${say`The growing year`}</h2>
         ${this.#frosts(live)}
       </div>
       <div class="controls" part="controls">
         <div class="field">
-          <label for="sort">Order</label>
+          <label for="sort">${say`Order`}</label>
           <select id="sort" @change=${this.#sorted}>
             ${ORDERS.map(
               ([order, words]) =>
-                html`<option value=${order} .selected=${this.sort === order}>${words}</option>`,
+                html`<option value=${order} .selected=${this.sort === order}>${spoken(words)}</option>`,
             )}
           </select>
         </div>
         <button class="button" type="button" @click=${this.#turn}>
-          ${this.view === 'table' ? 'Show as a picture' : 'Show as a table'}
+          ${this.view === 'table' ? say`Show as a picture` : say`Show as a table`}
         </button>
       </div>`;
   }
@@ -161,7 +162,7 @@ export class CroftSeason extends LitElement {
     ].filter(Boolean);
     return words.length === 0
       ? html`<p class="small quiet" part="frosts">
-          Write your frost dates with the household’s settings, and they are drawn here.
+          ${say`Write your frost dates with the household’s settings, and they are drawn here.`}
         </p>`
       : html`<ul class="frosts small" part="frosts">
           ${words.map((each) => html`<li>${each}</li>`)}
@@ -180,11 +181,11 @@ export class CroftSeason extends LitElement {
       ...(axis.within(asOf) ? [{ x: axis.at(asOf), kind: 'as-of' } as const] : []),
     ];
     const tab = this.#roving.among(rows.map(({ key }) => key));
-    return html`${patterns}${seasonKey}
-      <p class="unseen" id="keys">Arrow keys move from one to the next; Enter goes to its row of the Beds sheet.</p>
+    return html`${patterns}${seasonKey()}
+      <p class="unseen" id="keys">${say`Arrow keys move from one to the next; Enter goes to its row of the Beds sheet.`}</p>
       <div
         role="group"
-        aria-label="Plantings over the year"
+        aria-label=${say`Plantings over the year`}
         aria-describedby="keys"
         @keydown=${this.#roving.pressed}
         @focusin=${this.#roving.focused}
@@ -207,7 +208,7 @@ export class CroftSeason extends LitElement {
       <div class="line">
         <div class="plot">
           ${axis.within(asOf) ? dayName(axis.at(asOf), asOfInWords(asOf, named)) : nothing}
-          ${frosts.map(({ kind, day }) => dayName(axis.at(day), `${kind} frost`, 'frost'))} ${monthNames(axis)}
+          ${frosts.map(({ kind, day }) => dayName(axis.at(day), kind === 'last' ? say`last frost` : say`first frost`, 'frost'))} ${monthNames(axis)}
           <svg class="weeks" focusable="false">
             ${axis.weeks.map((x) => svg`<line x1="${x}%" x2="${x}%" y1="0" y2="4"/>`)}
           </svg>

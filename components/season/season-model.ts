@@ -1,6 +1,7 @@
 import { addMonths, civilToDay, dayToCivil, fromIsoDay } from '../../src/planning/dates.js';
 import { comingSeason, frostYears } from '../../src/planning/garden/frost.js';
 import type { DayNumber, Household } from '../../src/planning/types.js';
+import { phrase } from '../../src/words/index.js';
 import { mondayOf } from '../pictures/time-axis.js';
 
 /** One planting as it is given: days as `YYYY-MM-DD`, null where not known. */
@@ -64,9 +65,9 @@ function spanOf(from: string | null | undefined, to: string | null | undefined):
 }
 
 function beginningOf({ how }: Planting, setOut: DayNumber | null): Beginning {
-  if (how === 'winter-sown') return 'sow under cover';
+  if (how === 'winter-sown') return phrase('sow under cover');
   if (how === 'set' || how === 'crown' || how === 'tree') return 'plant';
-  return setOut === null ? 'sow' : 'start indoors';
+  return setOut === null ? phrase('sow') : phrase('start indoors');
 }
 
 /** Plantings as rows, in the order given. One without a crop is left out. */

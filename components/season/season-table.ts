@@ -1,9 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { toIsoDay } from '../../src/planning/dates.js';
 import type { DayNumber } from '../../src/planning/types.js';
+import { say } from '../../src/words/index.js';
 import { dayInWords } from '../pictures/days.js';
 import type { SeasonRow, SeasonWeek, Span } from './season-model.js';
-import { named } from './season-words.js';
+import { ITSELF, named, spokenBeginning } from './season-words.js';
 
 const day = (value: DayNumber | null): TemplateResult | typeof nothing =>
   value === null ? nothing : html`<time datetime=${toIsoDay(value)}>${dayInWords(value)}</time>`;
@@ -40,8 +41,8 @@ const frame = (
 /** The days of every planting, in the picture's order. */
 export const cropsTable = (rows: readonly SeasonRow[], show: (row: SeasonRow) => void): TemplateResult =>
   frame(
-    'Crop by crop',
-    ['Crop', 'How it begins', 'On', 'Set out', 'Harvest', 'Put up'],
+    say`Crop by crop`,
+    [say`Crop`, say`How it begins`, say`On`, say`Set out`, say`Harvest`, say`Put up${ITSELF}`],
     rows.map(
       (row) => html`<tr data-row=${row.key}>
         <th scope="row">
@@ -51,7 +52,7 @@ export const cropsTable = (rows: readonly SeasonRow[], show: (row: SeasonRow) =>
               : named(row)
           }
         </th>
-        <td>${row.begin === null ? nothing : row.what}${row.done ? ', done' : nothing}</td>
+        <td>${row.begin === null ? nothing : spokenBeginning(row.what)}${row.done ? say`, done` : nothing}</td>
         <td class="figures">${day(row.begin)}</td>
         <td class="figures">${day(row.setOut)}</td>
         <td class="figures">${span(row.harvest)}</td>
@@ -66,8 +67,15 @@ const crops = (rows: readonly SeasonRow[]): TemplateResult =>
 /** What begins in each week. */
 export const weeksTable = (weeks: readonly SeasonWeek[]): TemplateResult =>
   frame(
-    'Week by week: what begins',
-    ['Week of', 'Start indoors or under cover', 'Sow or plant', 'Set out', 'Harvest', 'Put up'],
+    say`Week by week: what begins`,
+    [
+      say`Week of`,
+      say`Start indoors or under cover`,
+      say`Sow or plant`,
+      say`Set out`,
+      say`Harvest`,
+      say`Put up${ITSELF}`,
+    ],
     weeks.map(({ monday, begin, setOut, harvest, putUp }) => {
       const covered = ({ what }: SeasonRow): boolean =>
         what === 'start indoors' || what === 'sow under cover';

@@ -1,15 +1,26 @@
 import type { DayNumber } from '../../src/planning/types.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { dayInWords, shortDay } from '../pictures/days.js';
 import { shownNumber } from '../sheet/shown.js';
-import type { SeasonRow, Span } from './season-model.js';
+import type { Beginning, SeasonRow, Span } from './season-model.js';
 
 export const named = ({ crop, variety }: SeasonRow): string => (variety ? `${crop}, ${variety}` : crop);
 
+/**
+ * Empty. Stands after a word that is said elsewhere in another sense (`plant` is what grows, too, and `put up` what
+ * was), so that other languages may have two words for it.
+ */
+export const ITSELF = '';
+
+/** What is done at the beginning, as words by themselves. */
+export const spokenBeginning = (what: Beginning): string =>
+  what === 'plant' ? say`plant${ITSELF}` : spoken(what);
+
 const DONE: Readonly<Record<SeasonRow['what'], string>> = {
-  'start indoors': 'started indoors',
-  'sow under cover': 'sown under cover',
-  sow: 'sown',
-  plant: 'planted',
+  'start indoors': phrase('started indoors'),
+  'sow under cover': phrase('sown under cover'),
+  sow: phrase('sown'),
+  plant: phrase('planted'),
 };
 
 /** `Aug 12–Sep 25`, or a single day. */
@@ -23,25 +34,29 @@ const samePlace = (a: Span | null, b: Span | null): boolean =>
 export function daysInWords(row: SeasonRow, asOf: DayNumber): readonly string[] {
   const { begin, setOut, harvest, putUp, what, done } = row;
   const said: string[] = [];
-  if (begin !== null) said.push(`${done ? DONE[what] : what} ${shortDay(begin, asOf)}`);
-  if (setOut !== null) said.push(`set out ${shortDay(setOut, asOf)}`);
+  if (begin !== null)
+    said.push(`${done ? spoken(DONE[what]) : spokenBeginning(what)} ${shortDay(begin, asOf)}`);
+  if (setOut !== null) said.push(say`set out ${shortDay(setOut, asOf)}`);
   const together = samePlace(harvest, putUp);
-  if (harvest) said.push(`${together ? 'harvest and put up' : 'harvest'} ${spanInWords(harvest, asOf)}`);
-  if (putUp && !together) said.push(`put up ${spanInWords(putUp, asOf)}`);
-  return said.length > 0 ? said : ['no days known yet'];
+  if (harvest) {
+    const days = spanInWords(harvest, asOf);
+    said.push(together ? say`harvest and put up ${days}` : say`harvest ${days}`);
+  }
+  if (putUp && !together) said.push(say`put up ${spanInWords(putUp, asOf)}${ITSELF}`);
+  return said.length > 0 ? said : [say`no days known yet`];
 }
 
 /** What comes next for a planting on the as-of date, in a few words. */
 export function nextInWords(row: SeasonRow, asOf: DayNumber): string {
   const { begin, setOut, harvest, what, done } = row;
   if (harvest && harvest.from <= asOf)
-    return harvest.to >= asOf ? `harvest until ${shortDay(harvest.to, asOf)}` : 'harvest over';
-  if (begin !== null && !done && begin >= asOf) return `${what} ${shortDay(begin, asOf)}`;
+    return harvest.to >= asOf ? say`harvest until ${shortDay(harvest.to, asOf)}` : say`harvest over`;
+  if (begin !== null && !done && begin >= asOf) return `${spokenBeginning(what)} ${shortDay(begin, asOf)}`;
   if (begin !== null && !done && (setOut === null || setOut > asOf))
-    return `${what}: was due ${shortDay(begin, asOf)}`;
-  if (setOut !== null && setOut >= asOf) return `set out ${shortDay(setOut, asOf)}`;
-  if (harvest) return `harvest from ${shortDay(harvest.from, asOf)}`;
-  return reachable(row) ? 'growing' : 'no days known yet';
+    return say`${spokenBeginning(what)}: was due ${shortDay(begin, asOf)}`;
+  if (setOut !== null && setOut >= asOf) return say`set out ${shortDay(setOut, asOf)}`;
+  if (harvest) return say`harvest from ${shortDay(harvest.from, asOf)}`;
+  return reachable(row) ? say`growing` : say`no days known yet`;
 }
 
 const reachable = ({ begin, setOut }: SeasonRow): boolean => begin !== null || setOut !== null;
@@ -59,37 +74,37 @@ export const seasonSentence = (row: SeasonRow, asOf: DayNumber): string =>
   `${named(row)}: ${nextInWords(row, asOf)}. ${daysInWords(row, asOf).join(', ')}.`;
 
 const IN_YEARS = new Map([
-  [0, 'in no year'],
-  [5, 'one year in twenty'],
-  [10, 'one year in ten'],
-  [20, 'one year in five'],
-  [25, 'one year in four'],
-  [30, 'three years in ten'],
-  [40, 'two years in five'],
-  [50, 'one year in two'],
-  [60, 'three years in five'],
-  [70, 'seven years in ten'],
-  [75, 'three years in four'],
-  [80, 'four years in five'],
-  [90, 'nine years in ten'],
-  [95, 'nineteen years in twenty'],
-  [100, 'every year'],
+  [0, phrase('in no year')],
+  [5, phrase('one year in twenty')],
+  [10, phrase('one year in ten')],
+  [20, phrase('one year in five')],
+  [25, phrase('one year in four')],
+  [30, phrase('three years in ten')],
+  [40, phrase('two years in five')],
+  [50, phrase('one year in two')],
+  [60, phrase('three years in five')],
+  [70, phrase('seven years in ten')],
+  [75, phrase('three years in four')],
+  [80, phrase('four years in five')],
+  [90, phrase('nine years in ten')],
+  [95, phrase('nineteen years in twenty')],
+  [100, phrase('every year')],
 ]);
 
 /** A chance of some percent as years: 50 is `one year in two`. */
 export const chanceInWords = (percent: number): string =>
-  IN_YEARS.get(percent) ?? `${shownNumber(percent, 0)} years in 100`;
+  spoken(IN_YEARS.get(percent) ?? '') || say`${shownNumber(percent, 0)} years in 100`;
 
 /** `Last spring frost May 24: frost comes later one year in two.` The chance is left out where it is null. */
 export function frostInWords(kind: 'last' | 'first', monthDay: string, percent: number | null): string {
-  const name = kind === 'last' ? 'Last spring frost' : 'First fall frost';
-  const chance =
-    percent === null
-      ? ''
-      : `: frost comes ${kind === 'last' ? 'later' : 'earlier'} ${chanceInWords(percent)}`;
-  return `${name} ${monthDay}${chance}.`;
+  const name = kind === 'last' ? say`Last spring frost` : say`First fall frost`;
+  if (percent === null) return `${name} ${monthDay}.`;
+  const chance = chanceInWords(percent);
+  return kind === 'last'
+    ? say`${name} ${monthDay}: frost comes later ${chance}.`
+    : say`${name} ${monthDay}: frost comes earlier ${chance}.`;
 }
 
 /** The label of the as-of line: `today, Feb 15` unless the book names its day. */
 export const asOfInWords = (asOf: DayNumber, named: boolean): string =>
-  named ? dayInWords(asOf) : `today, ${dayInWords(asOf)}`;
+  named ? dayInWords(asOf) : say`today, ${dayInWords(asOf)}`;
