@@ -4,11 +4,13 @@ import { foodKey, lineKey } from '../../src/live/food-key.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { toIsoDay } from '../../src/planning/dates.js';
 import type { Problem } from '../../src/problem.js';
+import { say, spoken } from '../../src/words/index.js';
 import { base } from '../look/base.js';
 import { inWords } from '../look/problems.js';
 import { listInFoods, type UnlistedLine, unlistedLines } from './list-in-foods.js';
 import { readLotLine } from './lot-line.js';
 import { MOSTLY_IN } from './mostly-in.js';
+import { shownNumber } from './shown.js';
 
 interface Added {
   readonly row: string;
@@ -83,59 +85,65 @@ export class AddLots extends LitElement {
     const chosen = (column: string, usual: string) => {
       const choices = (live.choices(sheet, null, column) ?? []).map(({ value }) => value);
       const first = choices.find((value) => value === before(column)) ?? usual;
-      return choices.map((value) => html`<option ?selected=${value === first}>${value}</option>`);
+      return choices.map(
+        (value) => html`<option value=${value} ?selected=${value === first}>${spoken(value)}</option>`,
+      );
     };
     return html`<section aria-labelledby="heading">
-      <h2 id="heading">Add lots</h2>
+      <h2 id="heading">${say`Add lots`}</h2>
       <div class="once">
         <div class="field">
-          <label for="place">Kept where</label>
-          <input id="place" list="places" autocomplete="off" placeholder="cellar, top shelf" />
+          <label for="place">${say`Kept where`}</label>
+          <input id="place" list="places" autocomplete="off" placeholder=${say`cellar, top shelf`} />
           <datalist id="places">${options('place')}</datalist>
         </div>
         <div class="field">
-          <label for="way">Way kept</label>
+          <label for="way">${say`Way kept`}</label>
           <select id="way" @change=${this.#wayChosen}>
             ${chosen('way', 'canned')}
           </select>
         </div>
         <div class="field">
-          <label for="container">Container</label>
+          <label for="container">${say`Container`}</label>
           <select id="container">
             ${chosen('container', 'quart jar')}
           </select>
         </div>
         <div class="field">
-          <label for="day">Put up on</label>
+          <label for="day">${say`Put up on`}</label>
           <input id="day" type="date" .value=${toIsoDay(live.household.asOf)} />
         </div>
       </div>
       <form class="line" @submit=${this.#add}>
         <div class="field">
-          <label for="line">Food and how many</label>
+          <label for="line">${say`Food and how many`}</label>
           <input
             id="line"
             list="foods"
             autocomplete="off"
-            placeholder="tomatoes 24"
+            placeholder=${say`tomatoes 24`}
             aria-describedby="wrong how"
             aria-invalid=${this.wrong !== null}
           />
           <datalist id="foods">${options('food')}</datalist>
         </div>
-        <button class="button first">Add</button>
-        <button class="button" type="button" @click=${this.#done}>Done</button>
+        <button class="button first">${say`Add`}</button>
+        <button class="button" type="button" @click=${this.#done}>${say`Done`}</button>
       </form>
       <p id="wrong" class="problem small" role="alert">${this.wrong ? inWords(this.wrong) : ''}</p>
-      <p id="how" class="small quiet">Press Enter after each line. Another container goes into the line: pears 8 pints. Change the place, way, container or day as you go along the shelf.</p>
-      <div role="status" class="unseen">${this.added[0] ? `Added ${this.added[0].words}` : ''}</div>
+      <p id="how" class="small quiet">${say`Press Enter after each line. Another container goes into the line: pears 8 pints. Change the place, way, container or day as you go along the shelf.`}</p>
+      <div role="status" class="unseen">${this.added[0] ? say`Added ${this.added[0].words}` : ''}</div>
       ${
         this.added.length === 0
           ? nothing
           : html`<p class="small">
-                ${this.added.length === 1 ? '1 lot added' : `${this.added.length} lots added`}, the latest first:
+                ${
+                  this.added.length === 1
+                    ? say`1 lot added, the latest first:`
+                    : say`${this.added.length} lots added, the latest first:`
+                }
               </p>
-              <ol class="small" aria-label="Added so far" tabindex="0">
+              <ol class="small" aria-label=${say`Added so far`} tabindex="0">
                 ${this.#lines()}
               </ol>`
       }
@@ -150,11 +158,11 @@ export class AddLots extends LitElement {
         <span>${each.words}</span>
         ${
           line
-            ? html`<span class="quiet">Foods does not list ${each.food}, ${each.way} yet.</span>
-                <button class="link" type="button" @click=${() => this.#list(line)}>Add it to Foods</button>`
+            ? html`<span class="quiet">${say`Foods does not list ${each.food}, ${each.way} yet.`}</span>
+                <button class="link" type="button" @click=${() => this.#list(line)}>${say`Add it to Foods`}</button>`
             : nothing
         }
-        <button class="link" type="button" @click=${() => this.#takeBack(each)}>Take back</button>
+        <button class="link" type="button" @click=${() => this.#takeBack(each)}>${say`Take back`}</button>
       </li>`;
     });
   }
@@ -191,7 +199,12 @@ export class AddLots extends LitElement {
       this.wrong = outcome.problem;
       return;
     }
-    const words = [food, count === null ? 'no count yet' : String(count), container, place].filter(Boolean);
+    const words = [
+      food,
+      count === null ? say`no count yet` : shownNumber(count),
+      spoken(container),
+      place,
+    ].filter(Boolean);
     this.added = [{ row: outcome.rows[0]!, words: words.join(' · '), food, way: way! }, ...this.added];
     this.line.value = '';
     this.line.focus();

@@ -1,5 +1,6 @@
 import { type BookDoc, isCellError, type SheetDoc } from '../../src/book/index.js';
 import { type LiveBook, openBook } from '../../src/live/live-book.js';
+import { say, spoken } from '../../src/words/index.js';
 import { shownCell } from './shown.js';
 
 /** Rows of each sheet that are enough to read a formula against. */
@@ -47,13 +48,14 @@ export class FormulaTrial {
     const copy = await this.#copy;
     const sheet = this.#sheet;
     const made = copy.addColumn(sheet, 'Trial of a formula', { formula });
-    if (!made.ok) return { problem: `${made.problem.message} ${made.problem.mend}`.trim(), first: [] };
+    if (!made.ok)
+      return { problem: `${spoken(made.problem.message)} ${spoken(made.problem.mend)}`.trim(), first: [] };
     const rows = copy.rowIds(sheet);
     const value = copy.value(sheet, rows[0]!, made.column);
     const unreadable = isCellError(value) && (value.error === '#ERROR!' || value.error === '#NAME?');
     const first = this.#whole && !unreadable ? this.#first(copy, made.column) : [];
     copy.removeColumns(sheet, [made.column]);
-    return { problem: unreadable ? value.message : '', first };
+    return { problem: unreadable ? spoken(value.message) : '', first };
   }
 
   close(): void {
@@ -71,7 +73,10 @@ export class FormulaTrial {
       .map((row, i) => {
         const { text, unit } = shownCell(copy, sheet, row, view, false);
         const name = head ? shownCell(copy, sheet, row, head, false).text : '';
-        return { row: name || `row ${i + 1}`, answer: [text, unit].filter(Boolean).join(' ') || 'blank' };
+        return {
+          row: name || say`row ${i + 1}`,
+          answer: [text, unit].filter(Boolean).join(' ') || say`blank`,
+        };
       });
   }
 

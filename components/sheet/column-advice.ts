@@ -1,5 +1,6 @@
 import { columnLetters } from '../../src/book/index.js';
 import type { ColumnView } from '../../src/live/columns.js';
+import { say } from '../../src/words/index.js';
 
 /** A better way to write a formula, and why. */
 export interface Advice {
@@ -38,7 +39,7 @@ export function withNames(formula: string, columns: readonly ColumnView[]): stri
 /** What is likely meant otherwise in a column's formula; null where nothing is. `columns`: all of the sheet, in order. */
 export function adviceOn(formula: string, columns: readonly ColumnView[]): Advice | null {
   const named = withNames(formula, columns);
-  if (named !== formula) return { why: 'Names of columns are written without spaces.', instead: named };
+  if (named !== formula) return { why: say`Names of columns are written without spaces.`, instead: named };
   const byLetter = new Map(columns.map(({ name }, i) => [columnLetters(i), name]));
   let cell = '';
   let known = true;
@@ -53,7 +54,7 @@ export function adviceOn(formula: string, columns: readonly ColumnView[]): Advic
   );
   if (cell === '') return null;
   return {
-    why: `${cell} is the same cell in every row. A column’s name takes each row’s own value.`,
+    why: say`${cell} is the same cell in every row. A column’s name takes each row’s own value.`,
     instead: known ? instead : null,
   };
 }

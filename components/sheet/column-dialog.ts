@@ -4,7 +4,9 @@ import { type Command, newId, type Outcome } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import { base } from '../look/base.js';
+import { inWords } from '../look/problems.js';
 import './formula-field.js';
+import { say } from '../../src/words/index.js';
 import { columnDialogStyles } from './column-dialog-styles.js';
 import { type ColumnDraft, draftOf, lookOf, misfits, NEW_COLUMN } from './column-draft.js';
 import { commonParts, typeParts } from './column-parts.js';
@@ -69,9 +71,9 @@ export class ColumnDialog extends LitElement {
     const { task } = this.task;
     return html`<dialog aria-labelledby="heading" @close=${this.#closed}>
       <form @submit=${this.#submit}>
-        <h2 id="heading">${task === 'add' ? 'A column of your own' : 'This column'}</h2>
+        <h2 id="heading">${task === 'add' ? say`A column of your own` : say`This column`}</h2>
         <div class="field">
-          <label for="title">Title</label>
+          <label for="title">${say`Title`}</label>
           <input
             id="title"
             maxlength="200"
@@ -99,8 +101,8 @@ export class ColumnDialog extends LitElement {
         <div class="ends">
           <p class="problem small" role="alert">${this.wrong?.field === '' ? this.wrong.message : ''}</p>
           <div class="row">
-            <button class="button" type="button" @click=${() => this.dialog.close()}>Cancel</button>
-            <button class="button first">${task === 'add' ? 'Add the column' : 'Keep'}</button>
+            <button class="button" type="button" @click=${() => this.dialog.close()}>${say`Cancel`}</button>
+            <button class="button first">${task === 'add' ? say`Add the column` : say`Keep`}</button>
           </div>
         </div>
       </form>
@@ -146,12 +148,12 @@ export class ColumnDialog extends LitElement {
     if (this.#isTaken(title)) {
       this.#complain(
         'title',
-        `This sheet has a column called “${title}” already. Give this one another title.`,
+        say`This sheet has a column called “${title}” already. Give this one another title.`,
       );
       return;
     }
     if (this.#own && this.draft.type === 'choice' && this.draft.choices.trim() === '') {
-      this.#complain('choices', 'The list is empty. Write at least one choice.');
+      this.#complain('choices', say`The list is empty. Write at least one choice.`);
       return;
     }
     if (this.formulaField && !(await this.formulaField.check())) return;
@@ -166,8 +168,9 @@ export class ColumnDialog extends LitElement {
     this.dispatchEvent(new CustomEvent<ColumnDone>('done', { detail: { outcome, added } }));
   };
 
-  #refused({ code, message, mend }: Problem): void {
-    const words = `${message} ${mend}`;
+  #refused(problem: Problem): void {
+    const { code } = problem;
+    const words = inWords(problem);
     if (code.startsWith('formula') && this.formulaField) this.formulaField.complain(words);
     else this.#complain(FIELD_OF[code] ?? '', words);
   }

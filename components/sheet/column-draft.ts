@@ -8,6 +8,7 @@ import {
 } from '../../src/book/index.js';
 import type { ColumnView } from '../../src/live/columns.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { phrase, say } from '../../src/words/index.js';
 
 /** What the column dialog holds besides title and formula; text as it stands in the fields. */
 export interface ColumnDraft {
@@ -62,10 +63,10 @@ export function lookOf(draft: ColumnDraft, own: boolean): ColumnLook {
 }
 
 const READ_AS: { readonly [type in ColumnType]?: string } = {
-  number: 'numbers',
-  date: 'dates',
-  tick: 'ticks',
-  choice: 'one of the list',
+  number: phrase('numbers'),
+  date: phrase('dates'),
+  tick: phrase('ticks'),
+  choice: phrase('one of the list'),
 };
 
 const fits = (raw: string | number | boolean, { type, choices }: ColumnDraft): boolean => {
@@ -87,6 +88,6 @@ export function misfits(live: LiveBook, sheet: string, column: string, draft: Co
   }).length;
   if (count === 0) return '';
   return count === 1
-    ? `One entry cannot be read as ${words}. It stays as it was typed, and is marked.`
-    : `${count} entries cannot be read as ${words}. They stay as they were typed, and are marked.`;
+    ? say`One entry cannot be read as ${words}. It stays as it was typed, and is marked.`
+    : say`${count} entries cannot be read as ${words}. They stay as they were typed, and are marked.`;
 }

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say } from '../../src/words/index.js';
 import { base } from '../look/base.js';
 
 /** Inside `<croft-sheet>`: shows and hides columns. Takes effect at once, and undo takes it back. */
@@ -51,7 +52,7 @@ export class ColumnsDialog extends LitElement {
     if (!this.shown) return nothing;
     return html`<dialog aria-labelledby="heading" @close=${this.#closed}>
       <form method="dialog">
-        <h2 id="heading">Columns</h2>
+        <h2 id="heading">${say`Columns`}</h2>
         <ul>
           ${this.live.columns(this.sheet).map(
             ({ id, title, role, help, hidden }) => html`<li>
@@ -62,7 +63,7 @@ export class ColumnsDialog extends LitElement {
             </li>`,
           )}
         </ul>
-        <div class="row ends"><button class="button first">Done</button></div>
+        <div class="row ends"><button class="button first">${say`Done`}</button></div>
       </form>
     </dialog>`;
   }

@@ -1,4 +1,5 @@
-import { containerWithId, findContainer } from '../../src/units/index.js';
+import { CONTAINERS, containerWithId, findContainer, UNITS } from '../../src/units/index.js';
+import { spoken } from '../../src/words/index.js';
 
 /** A container at the head of a text, and the text after it. */
 export interface ContainerWords {
@@ -10,7 +11,8 @@ export interface ContainerWords {
 }
 
 /** Words that say that something is counted, not what it holds. */
-const ANY = /^(?:jars?|containers?|bags?|cans?|tins?|lots?|packs?|packages?)$/i;
+const ANY =
+  /^(?:jars?|containers?|bags?|cans?|tins?|lots?|packs?|packages?|Glas|Gläser|Behälter|Beutel|Dosen?|Posten|Packung(?:en)?)$/i;
 const MOST_WORDS = 4;
 
 /** The longest container at the head of `text`; undefined where it does not begin with one. */
@@ -18,11 +20,13 @@ export function containerWords(text: string, way: string): ContainerWords | unde
   const words = text.split(' ');
   for (let most = Math.min(MOST_WORDS, words.length); most > 0; most--) {
     const name = words.slice(0, most).join(' ').replace(/[,;]$/, '');
-    const rest = words.slice(most).join(' ').replace(/^of /i, '');
+    const rest = words
+      .slice(most)
+      .join(' ')
+      .replace(/^(?:of|von) /i, '');
     if (ANY.test(name)) return { container: null, times: 1, rest };
-    const found = findContainer(name);
-    if (!found.ok) continue;
-    const { id } = found.value;
+    const id = containerNamed(name);
+    if (id === undefined) continue;
     if (id === 'dozen') {
       const inner = rest === '' ? undefined : containerWords(rest, way);
       return inner ? { ...inner, times: 12 * inner.times } : { container: id, times: 1, rest };
@@ -30,6 +34,16 @@ export function containerWords(text: string, way: string): ContainerWords | unde
     return { container: asKept(id, name, way), times: 1, rest };
   }
   return undefined;
+}
+
+/** By its English names, or as the language spoken now has it. */
+function containerNamed(name: string): string | undefined {
+  const found = findContainer(name);
+  if (found.ok) return found.value.id;
+  const same = (text: string): boolean => spoken(text).toLowerCase() === name.toLowerCase();
+  const id = [...CONTAINERS, ...UNITS].find(({ id, plural }) => same(id) || same(plural))?.id;
+  const again = id === undefined ? undefined : findContainer(id);
+  return again?.ok ? again.value.id : undefined;
 }
 
 /** A plain size means the jar, and of what is frozen the bag. */

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say } from '../../src/words/index.js';
 import { base } from '../look/base.js';
 import { type FirstAnswer, FormulaTrial } from './check-formula.js';
 import { type Advice, adviceOn } from './column-advice.js';
@@ -92,7 +93,7 @@ export class FormulaField extends LitElement {
   protected override render() {
     const columns = this.live.columns(this.sheet).filter(({ id, hidden }) => !hidden && id !== this.column);
     return html`<div class="field">
-        <label for="formula">Formula for every row <span class="quiet">(may stay blank)</span></label>
+        <label for="formula">${say`Formula for every row`} <span class="quiet">${say`(may stay blank)`}</span></label>
         <input
           id="formula"
           autocomplete="off"
@@ -106,16 +107,15 @@ export class FormulaField extends LitElement {
         <p id="wrong" class="problem small" role="alert">${this.wrong}</p>
         <div role="status" class="told small">${this.#told()}</div>
         <p id="formula-help" class="small quiet">
-          Begins with <code>=</code> and uses columns by name; each row counts with its own values. What you
-          type into a single cell goes before it. With no formula, the column is yours to write in.
+          ${say`Begins with`} <code>=</code> ${say`and uses columns by name; each row counts with its own values. What you type into a single cell goes before it. With no formula, the column is yours to write in.`}
         </p>
-        <p class="small"><button class="link" type="button" @click=${this.#functions}>All functions, with examples…</button></p>
+        <p class="small"><button class="link" type="button" @click=${this.#functions}>${say`All functions, with examples…`}</button></p>
       </div>
       ${
         columns.length === 0
           ? nothing
           : html`<div class="field">
-              <span class="small" id="names">Columns, to put into the formula</span>
+              <span class="small" id="names">${say`Columns, to put into the formula`}</span>
               <div class="names" role="group" aria-labelledby="names">
                 ${columns.map(
                   ({ name, title }) =>
@@ -158,10 +158,10 @@ export class FormulaField extends LitElement {
     return html`${
       advice
         ? html`<p class="advice">
-            <span>${advice.why}${advice.instead ? html` Did you mean <code>${advice.instead}</code>?` : nothing}</span>
+            <span>${advice.why}${advice.instead ? html` ${say`Did you mean`} <code>${advice.instead}</code>?` : nothing}</span>
             ${
               advice.instead
-                ? html`<button class="button" type="button" @click=${this.#useInstead}>Use that</button>`
+                ? html`<button class="button" type="button" @click=${this.#useInstead}>${say`Use that`}</button>`
                 : nothing
             }
           </p>`
@@ -169,7 +169,7 @@ export class FormulaField extends LitElement {
     }${
       first.length === 0
         ? nothing
-        : html`<dl class="answers" aria-label="First rows">
+        : html`<dl class="answers" aria-label=${say`First rows`}>
             ${first.map(({ row, answer }) => html`<div><dt>${row}</dt><dd class="figures">${answer}</dd></div>`)}
           </dl>`
     }`;

@@ -1,5 +1,6 @@
-import { readNumber } from '../../src/book/index.js';
+import { readTypedNumber } from '../../src/book/index.js';
 import { ok, type Result, refuse } from '../../src/problem.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { containerWords } from './container-words.js';
 
 /** What one line of fast entry says. */
@@ -11,7 +12,9 @@ export interface LotLine {
   readonly container: string | null;
 }
 
-const EXAMPLE = 'Write the food first, then how many, and in what where it differs: tomatoes 24 pints';
+const EXAMPLE = phrase(
+  'Write the food first, then how many, and in what where it differs: tomatoes 24 pints',
+);
 const NUMBER = /(?:\d+ \d+\/\d+|\d+\/\d+|\d[\d,]*(?:\.\d+)?|\.\d+)/.source;
 /** A number with a sign, after a space or a comma, with or without a cross before or after it. */
 const COUNT = new RegExp(
@@ -20,7 +23,7 @@ const COUNT = new RegExp(
 );
 
 const trimmed = (text: string): string => text.replace(/^[\s,:]+|[\s,:]+$/g, '');
-const short = (text: string): string => `“${text.slice(0, 40)}”`;
+const short = (text: string): string => text.slice(0, 40);
 
 /**
  * Reads a line such as `tomatoes 24`, `24 tomatoes`, `pears 8 pints`, `2 dozen plums`, `salsa x 9` or only
@@ -29,7 +32,7 @@ const short = (text: string): string => `“${text.slice(0, 40)}”`;
  */
 export function readLotLine(line: string, way = ''): Result<LotLine> {
   const text = line.trim().replace(/\s+/g, ' ').replace(/½/g, ' 1/2').replace(/\s+/g, ' ');
-  if (text === '') return refuse('no-food', 'Nothing is written.', EXAMPLE);
+  if (text === '') return refuse('no-food', say`Nothing is written.`, spoken(EXAMPLE));
   let strange = '';
   // A number at the very beginning may belong to the name, as in 7 bean soup 12: the others go before it.
   const [first, ...others] = text.matchAll(COUNT);
@@ -42,31 +45,32 @@ export function readLotLine(line: string, way = ''): Result<LotLine> {
       strange ||= after;
       continue;
     }
-    if (!/\p{L}/u.test(read.food)) return refuse('no-food', `${short(text)} names no food.`, EXAMPLE);
-    const number = readNumber(found[2]!);
+    if (!/\p{L}/u.test(read.food))
+      return refuse('no-food', say`“${short(text)}” names no food.`, spoken(EXAMPLE));
+    const number = readTypedNumber(found[2]!);
     if (number === undefined)
       return refuse(
         'no-count',
-        `${short(found[2]!)} is not a number.`,
-        'Write how many in digits, as in 12, 2.5 or 1 1/2.',
+        say`“${short(found[2]!)}” is not a number.`,
+        say`Write how many in digits, as in 12, 2.5 or 1 1/2.`,
       );
     if (found[1])
       return refuse(
         'below-0',
-        `${short(text)}: how many cannot be below 0.`,
-        'Write how many stand there. What was taken out is a draw.',
+        say`“${short(text)}”: how many cannot be below 0.`,
+        say`Write how many stand there. What was taken out is a draw.`,
       );
     return ok({ food: read.food, count: number * read.times, container: read.container });
   }
   if (strange !== '')
     return refuse(
       'no-container',
-      `${short(strange)} is not a container that lots are counted in.`,
-      'Write one, as in pears 8 pints, 40 pounds or 2 buckets, or only how many.',
+      say`“${short(strange)}” is not a container that lots are counted in.`,
+      say`Write one, as in pears 8 pints, 40 pounds or 2 buckets, or only how many.`,
     );
   return /\p{L}/u.test(text)
     ? ok({ food: text, count: null, container: null })
-    : refuse('no-food', `${short(text)} names no food.`, EXAMPLE);
+    : refuse('no-food', say`“${short(text)}” names no food.`, spoken(EXAMPLE));
 }
 
 interface Read {

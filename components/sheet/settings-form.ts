@@ -3,10 +3,16 @@ import { customElement, property } from 'lit/decorators.js';
 import { SETTINGS, type SettingDeclaration } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
+import { measureSystem, turnedUnit } from '../../src/units/index.js';
+import { say, spoken } from '../../src/words/index.js';
 import { base } from '../look/base.js';
 import { inWords } from '../look/problems.js';
 import { readAltitude } from './read-altitude.js';
 import { shownDay, shownMonthDay, shownNumber } from './shown.js';
+
+/** The unit in which the household reads and writes a setting. */
+const unitRead = (unit: string | undefined): string | undefined =>
+  unit === undefined ? undefined : (turnedUnit(unit)?.unit ?? unit);
 
 const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
 
@@ -56,7 +62,8 @@ export class SettingsForm extends LitElement {
     const written = SETTINGS.filter(({ id }) => this.live.setting(id) !== undefined);
     if (written.length === 0) return nothing;
     return html`<dl>
-      ${written.map(({ id, title, type, unit }) => {
+      ${written.map(({ id, title, type, unit: customary, options }) => {
+        const unit = unitRead(customary);
         const value = this.live.setting(id)!;
         const words =
           typeof value === 'number'
@@ -65,31 +72,34 @@ export class SettingsForm extends LitElement {
               ? shownMonthDay(String(value))
               : ISO_DAY.test(String(value))
                 ? shownDay(String(value))
-                : String(value);
+                : options
+                  ? spoken(String(value))
+                  : String(value);
         return html`<div>
-          <dt>${title}</dt>
-          <dd class="figures">${words}${unit ? ` ${unit}` : ''}</dd>
+          <dt>${spoken(title)}</dt>
+          <dd class="figures">${words}${unit ? ` ${spoken(unit)}` : ''}</dd>
         </div>`;
       })}
     </dl>`;
   }
 
   #toWrite() {
-    return html`<form aria-label="Household settings" @submit=${(event: Event) => event.preventDefault()}>
+    return html`<form aria-label=${say`Household settings`} @submit=${(event: Event) => event.preventDefault()}>
       ${SETTINGS.map((setting) => this.#field(setting))}
     </form>`;
   }
 
   #field(setting: SettingDeclaration) {
-    const { id, title, unit, help } = setting;
+    const { id, title, help } = setting;
+    const unit = unitRead(setting.unit);
     const problem = this.live.settingProblem(id);
     return html`<div class="field">
-      <label for=${id}>${title}</label>
+      <label for=${id}>${spoken(title)}</label>
       <div class=${unit ? 'with-unit' : ''}>
-        ${this.#input(setting, problem)} ${unit ? html`<span class="quiet small" id="${id}-unit">${unit}</span>` : nothing}
+        ${this.#input(setting, problem)} ${unit ? html`<span class="quiet small" id="${id}-unit">${spoken(unit)}</span>` : nothing}
       </div>
       ${problem ? html`<p class="problem small" id="${id}-problem">${inWords(problem)}</p>` : nothing}
-      <p class="quiet small" id="${id}-help">${help}</p>
+      <p class="quiet small" id="${id}-help">${spoken(help)}</p>
     </div>`;
   }
 
@@ -102,7 +112,8 @@ export class SettingsForm extends LitElement {
     if (options) {
       return html`<select id=${id} aria-describedby=${described} @change=${write}>
         ${options.map(
-          (option) => html`<option .selected=${(value || String(usual)) === option}>${option}</option>`,
+          (option) =>
+            html`<option value=${option} .selected=${(value || String(usual)) === option}>${spoken(option)}</option>`,
         )}
       </select>`;
     }
@@ -121,7 +132,7 @@ export class SettingsForm extends LitElement {
   }
 
   #write(setting: string, text: string): void {
-    const typed = setting === 'altitude_ft' ? readAltitude(text) : text.trim();
+    const typed = setting === 'altitude_ft' ? readAltitude(text, measureSystem()) : text.trim();
     const outcome = this.live.apply({ do: 'set setting', setting, typed });
     const detail = outcome.ok ? (this.live.settingProblem(setting) ?? null) : outcome.problem;
     this.dispatchEvent(new CustomEvent('say', { detail }));

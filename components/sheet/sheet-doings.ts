@@ -1,6 +1,7 @@
 import { KINDS, type SheetKind } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
+import { say, spoken } from '../../src/words/index.js';
 import type { BookController } from '../book/find-book.js';
 import type { GridCell, GridRequest } from '../grid/grid-view.js';
 import { inWords, isNote } from '../look/problems.js';
@@ -172,7 +173,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   #lookAtChosen(ask: 'colour' | 'note'): void {
     const cells = this.pane?.view?.chosenCells ?? [];
     if (cells.length > 0) this.#asked({ ask, cells });
-    else this.say('Choose a cell first.');
+    else this.say(say`Choose a cell first.`);
   }
 
   readonly toggleUsedUp = (): void => {
@@ -202,7 +203,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
       view.layOut();
       if (view.hides(cell.row)) {
         this.showAllRows();
-        this.say('All rows are shown again: a filter left this one out.');
+        this.say(say`All rows are shown again: a filter left this one out.`);
       }
       view.focus(cell);
     } else if (this.#element.view === 'read') await this.reading?.goTo(cell);
@@ -252,12 +253,15 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   /** First steps offered in an empty sheet. */
   firstSteps(sheet: Sheet, hasColumns: boolean): FirstStep[] {
     if (this.#element.readOnly) return [];
-    if (!hasColumns) return [{ label: 'Add a column', act: this.addColumn }];
-    const row = { label: `Write the first ${KINDS[sheet.kind as SheetKind].row}`, act: this.addRow };
+    if (!hasColumns) return [{ label: say`Add a column`, act: this.addColumn }];
+    const row = { label: say`Write the first ${KINDS[sheet.kind as SheetKind].row}`, act: this.addRow };
     if (sheet.kind === 'shelf' && !this.addingLots)
-      return [{ label: 'Add lots', act: () => void this.addLots() }, row];
+      return [{ label: say`Add lots`, act: () => void this.addLots() }, row];
     const own = actionsOf(sheet.kind).filter(({ firstStep }) => firstStep);
-    return [row, ...own.map((action) => ({ label: action.label, act: () => void this.actions.run(action) }))];
+    return [
+      row,
+      ...own.map((action) => ({ label: spoken(action.label), act: () => void this.actions.run(action) })),
+    ];
   }
 
   #asked(what: GridRequest): void {
@@ -297,7 +301,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     const problem = waits ? null : (live.problem(sheet.id, cell.row, cell.column) ?? null);
     const note = live.noteOf(sheet.id, cell.row, cell.column);
     const said = problem && isNote(problem) ? inWords(problem) : problem;
-    const noted = note === undefined ? null : `Note: ${note}`;
+    const noted = note === undefined ? null : say`Note: ${note}`;
     if (said || noted || this.#saidOfCell)
       this.say(noted && said ? `${inWords(said)} ${noted}` : (said ?? noted));
     this.#saidOfCell = waits || said !== null || noted !== null;

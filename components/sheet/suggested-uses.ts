@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say, spoken } from '../../src/words/index.js';
 import type { GridCell } from '../grid/grid-view.js';
 
 const COLUMN = 'use_per_week';
@@ -20,7 +21,7 @@ export function suggestedUses(live: LiveBook, foods: string): SuggestedUse[] {
       ?.inputs.some(({ origin }) => origin === 'published');
     if (!published) return [];
     const food = live.value(foods, row.id, 'food');
-    return [{ name: `${String(food)}, ${way}`, cell: { row: row.id, column: COLUMN } }];
+    return [{ name: `${String(food)}, ${spoken(way)}`, cell: { row: row.id, column: COLUMN } }];
   });
 }
 
@@ -33,10 +34,10 @@ export function suggestedUsesView(
   const link = ({ name, cell }: SuggestedUse, i: number) =>
     html`${i === 0 ? '' : '; '}<button class="link" type="button" @click=${() => show(cell)}>${name}</button>`;
   const [first, rest] = [all.slice(0, MOST_NAMED), all.slice(MOST_NAMED)];
-  return html`<aside class="suggested small" aria-label="Published suggestions">
-    <strong>Published suggestion:</strong> what is used in a week of ${first.map(link)}${
-      rest.length === 0 ? '' : html` and of ${rest.length} more`
+  return html`<aside class="suggested small" aria-label=${say`Published suggestions`}>
+    <strong>${say`Published suggestion:`}</strong> ${say`what is used in a week of`} ${first.map(link)}${
+      rest.length === 0 ? '' : ` ${say`and of ${rest.length} more`}`
     }
-    is what publications reckon for a table like yours. It gives way to your own figure, or to four weeks of draws.
+    ${say`is what publications reckon for a table like yours. It gives way to your own figure, or to four weeks of draws.`}
   </aside>`;
 }

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say, spoken } from '../../src/words/index.js';
 import type { GridLook } from '../grid/grid-view.js';
 import { icons } from '../look/icons.js';
 import type { SheetAction } from './actions/action.js';
@@ -64,66 +65,74 @@ const tool = (
 
 export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateResult => {
   const { live, kind, look } = state;
-  return html`<div class="tools" part="toolbar" role="group" aria-label="Tools">
-    ${tool(icons.undo, 'Undo', actions.undo, {
-      title: live.undoLabel ? `Undo: ${live.undoLabel} (Ctrl+Z)` : 'Nothing to undo',
+  return html`<div class="tools" part="toolbar" role="group" aria-label=${say`Tools`}>
+    ${tool(icons.undo, say`Undo`, actions.undo, {
+      title: live.undoLabel ? say`Undo: ${live.undoLabel} (Ctrl+Z)` : say`Nothing to undo`,
       disabled: !live.undoLabel,
     })}
-    ${tool(icons.redo, 'Redo', actions.redo, {
-      title: live.redoLabel ? `Redo: ${live.redoLabel} (Ctrl+Y)` : 'Nothing to redo',
+    ${tool(icons.redo, say`Redo`, actions.redo, {
+      title: live.redoLabel ? say`Redo: ${live.redoLabel} (Ctrl+Y)` : say`Nothing to redo`,
       disabled: !live.redoLabel,
     })}
     <span class="gap"></span>
     ${
       kind === 'shelf'
-        ? tool(icons.jar, 'Add lots', () => void actions.addLots(), {
-            title: 'Write many lots quickly, line after line',
+        ? tool(icons.jar, say`Add lots`, () => void actions.addLots(), {
+            title: say`Write many lots quickly, line after line`,
             pressed: state.addingLots,
           })
         : nothing
     }
-    ${tool(icons.addRow, 'Add row', actions.addRow, { title: `A new ${state.row} at the end` })}
-    ${tool(icons.addColumn, 'Add column', actions.addColumn, { title: 'A column of your own' })}
-    ${tool(icons.columns, 'Columns', actions.columns, { title: 'Show or hide columns' })}
+    ${tool(icons.addRow, say`Add row`, actions.addRow, { title: say`A new ${state.row} at the end` })}
+    ${tool(icons.addColumn, say`Add column`, actions.addColumn, { title: say`A column of your own` })}
+    ${tool(icons.columns, say`Columns`, actions.columns, { title: say`Show or hide columns` })}
     <span class="gap"></span>
-    ${tool(icons.colour, 'Colour', actions.colour, { title: 'Mark the chosen cells with a colour' })}
-    ${tool(icons.note, 'Note', actions.note, { title: 'Write a note on the chosen cells' })}
+    ${tool(icons.colour, say`Colour`, actions.colour, { title: say`Mark the chosen cells with a colour` })}
+    ${tool(icons.note, say`Note`, actions.note, { title: say`Write a note on the chosen cells` })}
     <span class="gap"></span>
     ${actionsOf(kind).map((action) =>
-      tool(action.icon, action.label, () => actions.run(action), { title: action.title }),
+      tool(action.icon, spoken(action.label), () => actions.run(action), { title: spoken(action.title) }),
     )}
     ${
       kind === 'shelf'
-        ? tool(icons.usedUp, 'Hide used-up', actions.toggleUsedUp, {
-            title: 'Leave out lots of which nothing is left',
+        ? tool(icons.usedUp, say`Hide used-up`, actions.toggleUsedUp, {
+            title: say`Leave out lots of which nothing is left`,
             pressed: state.hideUsedUp,
           })
         : nothing
     }
-    ${tool(icons.working, 'Working', actions.working, {
-      title: 'How the chosen figure is worked out',
+    ${tool(icons.working, say`Working`, actions.working, {
+      title: say`How the chosen figure is worked out`,
       pressed: state.workingOpen,
     })}
-    ${tool(icons.page, 'Read', actions.read, { title: 'Back to the page to read' })}
+    ${tool(icons.page, say`Read`, actions.read, { title: say`Back to the page to read` })}
     ${
       look?.sort || look?.filteredOut || state.groupedBy
         ? html`<span class="look small">
             ${
               state.groupedBy
-                ? html`In groups by ${state.groupedBy}:
-                    <button class="link" type="button" @click=${actions.ungroup}>no groups</button>`
+                ? html`${say`In groups by ${state.groupedBy}:`}
+                    <button class="link" type="button" @click=${actions.ungroup}>${say`no groups`}</button>`
                 : nothing
             }
             ${
               look?.sort
-                ? html`Sorted by ${state.sortedBy}, ${look.sort.ascending ? 'low to high' : 'high to low'}:
-                    <button class="link" type="button" @click=${actions.unsort}>as written</button>`
+                ? html`${
+                    look.sort.ascending
+                      ? say`Sorted by ${state.sortedBy}, low to high:`
+                      : say`Sorted by ${state.sortedBy}, high to low:`
+                  }
+                    <button class="link" type="button" @click=${actions.unsort}>${say`as written`}</button>`
                 : nothing
             }
             ${
               look && look.filteredOut > 0
-                ? html`${look.filteredOut === 1 ? '1 row' : `${look.filteredOut} rows`} hidden by a filter:
-                    <button class="link" type="button" @click=${actions.showAllRows}>show all</button>`
+                ? html`${
+                    look.filteredOut === 1
+                      ? say`1 row hidden by a filter:`
+                      : say`${look.filteredOut} rows hidden by a filter:`
+                  }
+                    <button class="link" type="button" @click=${actions.showAllRows}>${say`show all`}</button>`
                 : nothing
             }
           </span>`
@@ -135,8 +144,8 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
     return why === null
       ? nothing
       : html`<p class="urged small" role="status">
-          ${icons.care}<span>${why}</span>
-          <button class="button" type="button" @click=${() => actions.run(action)}>${action.label}</button>
+          ${icons.care}<span>${spoken(why)}</span>
+          <button class="button" type="button" @click=${() => actions.run(action)}>${spoken(action.label)}</button>
         </p>`;
   })}`;
 };

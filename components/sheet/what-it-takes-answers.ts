@@ -10,6 +10,7 @@ import {
 } from '../../src/planning/garden/index.js';
 import { changed, ends, type Ranged } from '../../src/planning/ranged.js';
 import { ok, type Result, refuse } from '../../src/problem.js';
+import { phrase, say } from '../../src/words/index.js';
 import { originInWords } from '../working/working-view.js';
 import { shownNumber } from './shown.js';
 
@@ -31,43 +32,43 @@ export interface Asked {
 export const ASKED: readonly Asked[] = [
   {
     id: 'hens',
-    title: 'Hens for the eggs',
+    title: phrase('Hens for the eggs'),
     choice: '',
     choices: [],
-    number: 'Eggs a week',
+    number: phrase('Eggs a week'),
     unit: '',
     usual: {},
-    blank: 'Write how many eggs the table uses in a week.',
+    blank: phrase('Write how many eggs the table uses in a week.'),
   },
   {
     id: 'animal',
-    title: 'What an animal brings',
-    choice: 'Animal',
-    choices: ['steer', 'hog', 'lamb', 'chicken'],
-    number: 'Live weight',
+    title: phrase('What an animal brings'),
+    choice: phrase('Animal'),
+    choices: [phrase('steer'), phrase('hog'), phrase('lamb'), phrase('chicken')],
+    number: phrase('Live weight'),
     unit: 'lb',
     usual: {},
-    blank: 'Write what it weighs alive, in pounds.',
+    blank: phrase('Write what it weighs alive, in pounds.'),
   },
   {
     id: 'flour',
-    title: 'Flour from grain',
-    choice: 'Grain',
-    choices: ['wheat', 'whole wheat'],
-    number: 'Weight',
+    title: phrase('Flour from grain'),
+    choice: phrase('Grain'),
+    choices: [phrase('wheat'), phrase('whole wheat')],
+    number: phrase('Weight'),
     unit: 'lb',
     usual: { '': '60' },
-    blank: 'Write how many pounds of grain are ground.',
+    blank: phrase('Write how many pounds of grain are ground.'),
   },
   {
     id: 'cooked',
-    title: 'Dry food, cooked',
-    choice: 'Food',
-    choices: ['dry beans', 'barley', 'cornmeal'],
-    number: 'Dry',
+    title: phrase('Dry food, cooked'),
+    choice: phrase('Food'),
+    choices: [phrase('dry beans'), phrase('barley'), phrase('cornmeal')],
+    number: phrase('Dry'),
     unit: 'cups',
     usual: { '': '2' },
-    blank: 'Write how many cups of it, dry.',
+    blank: phrase('Write how many cups of it, dry.'),
   },
 ];
 
@@ -101,8 +102,8 @@ export function answersOf(
   if (!(n >= 0 && n <= 1e6)) {
     return refuse(
       'bad-amount',
-      'That is not an amount to reckon with.',
-      'Write a number from 0 to 1,000,000.',
+      phrase('That is not an amount to reckon with.'),
+      phrase('Write a number from 0 to 1,000,000.'),
     );
   }
   switch (id) {
@@ -112,14 +113,14 @@ export function answersOf(
       return animal(of, n, figures);
     case 'flour': {
       const flour = flourFrom(of, n);
-      return flour.ok ? ok(only('Flour', flour.value, `=FLOUR_FROM("${of}",${n})`)) : flour;
+      return flour.ok ? ok(only(phrase('Flour'), flour.value, `=FLOUR_FROM("${of}",${n})`)) : flour;
     }
     case 'cooked': {
       const cup = cookedPerDryCup(of);
       if (!cup.ok) return cup;
       return ok(
         only(
-          'Cooked',
+          phrase('Cooked'),
           changed(cup.value, 'cups', '', (each) => each * n),
           '',
         ),
@@ -148,20 +149,27 @@ function hens(eggs: number, figures: OwnFigures): Result<Answers> {
   if (!found.ok) return found;
   const { hens: value, byAge } = found.value;
   const ages = byAge.map(
-    ({ year, hens: n }) => `${shownNumber(n, 0)} in their ${ORDINALS[year] ?? year} year`,
+    ({ year, hens: n }) => say`${shownNumber(n, 0)} in their ${ORDINALS[year] ?? String(year)} year`,
   );
   return ok({
-    answers: [answer('Hens', value)],
+    answers: [answer(phrase('Hens'), value)],
     notes: [
       ...value.notes,
-      ...(ages.length > 0 ? [`If all were of an age: ${ages.join(', ')} of laying.`] : []),
+      ...(ages.length > 0 ? [say`If all were of an age: ${ages.join(', ')} of laying.`] : []),
     ],
     cautions: [],
     formula: value.origin === 'own' || value.origin === 'learned' ? '' : `=HENS_FOR(${eggs})`,
   });
 }
 
-const ORDINALS: readonly string[] = ['', 'first', 'second', 'third', 'fourth', 'fifth'];
+const ORDINALS: readonly string[] = [
+  '',
+  phrase('first'),
+  phrase('second'),
+  phrase('third'),
+  phrase('fourth'),
+  phrase('fifth'),
+];
 
 function animal(of: string, weight: number, figures: OwnFigures): Result<Answers> {
   const found = animalBrings(of, weight, figures);
@@ -171,15 +179,15 @@ function animal(of: string, weight: number, figures: OwnFigures): Result<Answers
     value ? [answer(name, value, unit)] : [];
   return ok({
     answers: [
-      ...some('Hanging', hanging, 'lb'),
-      ...some('Meat to take home', meat, 'lb'),
-      ...some('Freezer room for it', freezer, 'cu ft'),
-      ...some('Or canned', quarts, 'quart jars'),
-      ...some('Suet besides', fat, 'lb'),
+      ...some(phrase('Hanging'), hanging, 'lb'),
+      ...some(phrase('Meat to take home'), meat, 'lb'),
+      ...some(phrase('Freezer room for it'), freezer, 'cu ft'),
+      ...some(phrase('Or canned'), quarts, 'quart jars'),
+      ...some(phrase('Suet besides'), fat, 'lb'),
     ],
     notes: [...meat.notes],
     cautions: [
-      ...(of === 'hog' ? ['No yield of lard is published here: weigh what you render.'] : []),
+      ...(of === 'hog' ? [phrase('No yield of lard is published here: weigh what you render.')] : []),
       ...(quarts ? [caution('tested-process').text, caution('low-acid').text] : []),
     ],
     formula: `=MEAT_FROM("${of}",${weight})`,

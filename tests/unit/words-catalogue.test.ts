@@ -13,6 +13,7 @@ const FINISHED = [
   'components/pictures',
   'components/runway',
   'components/season',
+  'components/sheet',
 ];
 
 const RULES = new Intl.PluralRules('de').resolvedOptions().pluralCategories;

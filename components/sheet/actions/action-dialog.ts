@@ -2,6 +2,7 @@ import { css, html, LitElement, type PropertyValues, type TemplateResult } from 
 import { query } from 'lit/decorators.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
 import type { Problem } from '../../../src/problem.js';
+import { say, spoken } from '../../../src/words/index.js';
 import { BookController } from '../../book/find-book.js';
 import { base } from '../../look/base.js';
 import { inWords } from '../../look/problems.js';
@@ -100,6 +101,7 @@ export abstract class ActionDialog extends LitElement {
     return this.#live;
   }
 
+  /** In English: it is told in the language spoken when it is shown. */
   protected abstract heading: string;
 
   /** What stands in it, its buttons included. */
@@ -117,7 +119,7 @@ export abstract class ActionDialog extends LitElement {
     const { live } = this;
     return html`<dialog aria-labelledby="heading" @close=${this.#closed}>
       <div class="stack">
-        <h2 id="heading" tabindex="-1" autofocus>${this.heading}</h2>
+        <h2 id="heading" tabindex="-1" autofocus>${spoken(this.heading)}</h2>
         ${live ? this.content(live) : ''}
       </div>
     </dialog>`;
@@ -134,7 +136,7 @@ export abstract class ActionDialog extends LitElement {
     return html`<div class="row ends">
       ${note === '' ? '' : html`<p class="note small">${note}</p>`}
       <button class="button ${act ? '' : 'first'}" type="button" @click=${() => this.close()}>
-        ${act ? 'Cancel' : 'Close'}
+        ${act ? say`Cancel` : say`Close`}
       </button>
       ${act ? html`<button class="button first" type="button" @click=${act.run}>${act.label}</button>` : ''}
     </div>`;

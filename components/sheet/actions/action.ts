@@ -16,6 +16,7 @@ export interface ActionHost {
 
 /** Something to do that belongs to a kind of sheet: a button of its toolbar. */
 export interface SheetAction {
+  /** In English, as `title`: they are told in the language spoken when they are shown. */
   readonly label: string;
   /** What it does, in a sentence. */
   readonly title: string;

@@ -4,34 +4,36 @@ import { postBatchCommand } from '../../../src/live/doings/post-batch.js';
 import { yearToTurn } from '../../../src/live/doings/turn-year.js';
 import { usualSupplies } from '../../../src/live/doings/usual-supplies.js';
 import { refuse } from '../../../src/problem.js';
+import { phrase, say } from '../../../src/words/index.js';
 import { icons } from '../../look/icons.js';
 import { WEEK_ACTIONS } from '../../week/week-actions.js';
 import { whatIf } from '../../what-if/what-if-action.js';
 import type { ActionHost, SheetAction } from './action.js';
 import { addRows } from './add-rows.js';
 
-const NO_BATCH = refuse('no-row', 'No batch is chosen.', 'Choose its row, then post it.');
+const NO_BATCH = refuse('no-row', phrase('No batch is chosen.'), phrase('Choose its row, then post it.'));
 
 const postTheBatch: SheetAction = {
-  label: 'Post the batch',
-  title: 'Put what was filled, less failed seals, on the Shelf as a lot',
+  label: phrase('Post the batch'),
+  title: phrase('Put what was filled, less failed seals, on the Shelf as a lot'),
   icon: icons.jar,
-  act({ live, row, say }) {
+  act({ live, row, say: tell }) {
     const posted = row === null ? NO_BATCH : postBatchCommand(live, row);
     const done = posted.ok ? live.apply(posted.value) : posted;
     if (row === null || !done.ok) {
-      say(done.ok ? null : done.problem);
+      tell(done.ok ? null : done.problem);
       return;
     }
     const lot = String(live.value(live.sheetOfKind('batches')!, row, 'lot'));
     const count = live.value(live.sheetOfKind('shelf')!, lot, 'count');
-    say(`On the Shelf: ${count} × ${live.lotLabel(lot)}. Undo takes it back.`);
+    const number = typeof count === 'number' ? count : String(count);
+    tell(say`On the Shelf: ${number} × ${live.lotLabel(lot)}. Undo takes it back.`);
   },
 };
 
 const shareTheGround: SheetAction = {
-  label: 'Share the ground',
-  title: 'When the ground is too small: what each crop could have, and what is given up',
+  label: phrase('Share the ground'),
+  title: phrase('When the ground is too small: what each crop could have, and what is given up'),
   icon: icons.ground,
   act: ({ show }) =>
     show(async () => {
@@ -41,8 +43,8 @@ const shareTheGround: SheetAction = {
 };
 
 const sowingCalendar: SheetAction = {
-  label: 'Sowing calendar',
-  title: 'What to start, set out and sow, week by week, to print',
+  label: phrase('Sowing calendar'),
+  title: phrase('What to start, set out and sow, week by week, to print'),
   icon: icons.calendar,
   act: ({ show }) =>
     show(async () => {
@@ -52,13 +54,13 @@ const sowingCalendar: SheetAction = {
 };
 
 const turnTheYear: SheetAction = {
-  label: 'Turn the year',
-  title: 'Close the season: what it taught goes into Facts, and Harvest is emptied',
+  label: phrase('Turn the year'),
+  title: phrase('Close the season: what it taught goes into Facts, and Harvest is emptied'),
   icon: icons.year,
-  async act({ live, show, say }) {
+  async act({ live, show, say: tell }) {
     const found = yearToTurn(live);
     if (!found.ok) {
-      say(found.problem);
+      tell(found.problem);
       return;
     }
     await show(async () => {
@@ -68,35 +70,41 @@ const turnTheYear: SheetAction = {
   },
 };
 
+const figuresAdded = (n: number): string =>
+  n === 1 ? say`1 figure added. Undo takes them back.` : say`${n} figures added. Undo takes them back.`;
+
+const itemsAdded = (n: number): string =>
+  n === 1 ? say`1 item added. Undo takes them back.` : say`${n} items added. Undo takes them back.`;
+
 const addFigures: SheetAction = {
-  label: 'Add the figures in use',
-  title: 'A row for each published figure that the book’s crops and foods rest on, with its source',
+  label: phrase('Add the figures in use'),
+  title: phrase('A row for each published figure that the book’s crops and foods rest on, with its source'),
   icon: icons.addRow,
   firstStep: true,
   act: (host: ActionHost) =>
-    addRows(host, figuresInUse(host.live), 'figure', {
+    addRows(host, figuresInUse(host.live), figuresAdded, {
       code: 'no-figures',
-      message: 'No published figure is in use that is not here already.',
-      mend: 'Name crops in Beds, or in Foods, first.',
+      message: phrase('No published figure is in use that is not here already.'),
+      mend: phrase('Name crops in Beds, or in Foods, first.'),
     }),
 };
 
 const addSupplies: SheetAction = {
-  label: 'Add the usual items',
-  title: 'Lids and rings, the jars and bags of your foods, and what recipes take',
+  label: phrase('Add the usual items'),
+  title: phrase('Lids and rings, the jars and bags of your foods, and what recipes take'),
   icon: icons.addRow,
   firstStep: true,
   act: (host: ActionHost) =>
-    addRows(host, usualSupplies(host.live), 'item', {
+    addRows(host, usualSupplies(host.live), itemsAdded, {
       code: 'all-there',
-      message: 'All the usual items are here already.',
-      mend: 'Write a row for anything else.',
+      message: phrase('All the usual items are here already.'),
+      mend: phrase('Write a row for anything else.'),
     }),
 };
 
 const takeAColumn: SheetAction = {
-  label: 'Take a planning column',
-  title: 'Show figures of the plan on this sheet, beside the names of foods, dishes or plantings',
+  label: phrase('Take a planning column'),
+  title: phrase('Show figures of the plan on this sheet, beside the names of foods, dishes or plantings'),
   icon: icons.takeColumn,
   firstStep: true,
   act: ({ sheet, show }) =>

@@ -4,16 +4,16 @@ import type { ActionHost } from './action.js';
 
 type Cells = Readonly<Record<string, Typed>>;
 
-/** Writes new rows at the end of the sheet, as one step of undo, and says how many; `none` where there are none. */
+/** Writes new rows at the end of the sheet, as one step of undo, and tells how many, as `added` says it; `none` where there are none. */
 export function addRows(
-  { live, sheet, say }: ActionHost,
+  { live, sheet, say: tell }: ActionHost,
   rows: readonly Cells[],
-  row: string,
+  added: (n: number) => string,
   none: Problem,
 ): void {
   const made = rows.map((cells) => ({ id: newId('r'), cells }));
   const done = made.length > 0 ? live.apply({ do: 'insert rows', sheet, before: null, rows: made }) : null;
-  if (!done) say(none);
-  else if (!done.ok) say(done.problem);
-  else say(`${made.length} ${made.length === 1 ? row : `${row}s`} added. Undo takes them back.`);
+  if (!done) tell(none);
+  else if (!done.ok) tell(done.problem);
+  else tell(added(made.length));
 }

@@ -3,6 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
 import { toIsoDay } from '../../../src/planning/dates.js';
 import type { DayNumber } from '../../../src/planning/types.js';
+import { phrase, say, spoken } from '../../../src/words/index.js';
 import { icons } from '../../look/icons.js';
 import { printCopy } from '../../look/print-copy.js';
 import { dayInWords, shortDay } from '../../pictures/days.js';
@@ -10,9 +11,9 @@ import { ActionDialog } from './action-dialog.js';
 import { type CalendarLine, type CalendarWeek, sowingWeeks } from './sowing-weeks.js';
 
 const TASKS = [
-  ['start', 'Start indoors or under cover'],
-  ['sow', 'Sow or plant where it grows'],
-  ['setOut', 'Set out'],
+  ['start', phrase('Start indoors or under cover')],
+  ['sow', phrase('Sow or plant where it grows')],
+  ['setOut', phrase('Set out')],
 ] as const;
 
 /** What to start, sow and set out in each week of the season, from the dates of Beds, to read or to print. */
@@ -57,44 +58,43 @@ export class CalendarDialog extends ActionDialog {
     `,
   ];
 
-  protected override heading = 'Sowing calendar';
+  protected override heading = phrase('Sowing calendar');
 
   protected override content(live: LiveBook): TemplateResult {
     const weeks = sowingWeeks(live);
     if (weeks.length === 0) {
       return html`<p>
-          No planting of Beds has a day to start or to set out yet. Name crops in Beds, and write both frost dates
-          among the household’s settings.
+          ${say`No planting of Beds has a day to start or to set out yet. Name crops in Beds, and write both frost dates among the household’s settings.`}
         </p>
         ${this.foot()}`;
     }
     return html`<p class="quiet small">
-        Days count from the frost dates, which are chances and no promises: watch the weather before setting out.
+        ${say`Days count from the frost dates, which are chances and no promises: watch the weather before setting out.`}
       </p>
       <ol class="weeks" id="list">
         ${weeks.map((week) => weekView(week, live.household.asOf))}
       </ol>
       <div class="row ends">
-        <button class="button" type="button" @click=${() => this.close()}>Close</button>
-        <button class="button first" type="button" @click=${() => this.#print(live)}>${icons.print}Print</button>
+        <button class="button" type="button" @click=${() => this.close()}>${say`Close`}</button>
+        <button class="button first" type="button" @click=${() => this.#print(live)}>${icons.print}${say`Print`}</button>
       </div>`;
   }
 
   #print(live: LiveBook): void {
     const list = this.renderRoot.querySelector('#list');
-    if (list) printCopy(`Sowing calendar, ${live.title}`, list);
+    if (list) printCopy(say`Sowing calendar, ${live.title}`, list);
   }
 }
 
 const weekView = ({ monday, ...week }: CalendarWeek, asOf: DayNumber): TemplateResult => html`<li>
-  <h3>Week of <time datetime=${toIsoDay(monday)}>${dayInWords(monday)}</time></h3>
+  <h3>${say`Week of`} <time datetime=${toIsoDay(monday)}>${dayInWords(monday)}</time></h3>
   <div class="tasks">
     ${TASKS.map(([task, words]) => {
       const lines = week[task];
       return lines.length === 0
         ? nothing
         : html`<div>
-            <h4>${words}</h4>
+            <h4>${spoken(words)}</h4>
             <ul>
               ${lines.map((line) => lineView(line, asOf))}
             </ul>

@@ -4,6 +4,7 @@ import { type GroundToShare, groundToShare } from '../../../src/live/doings/shar
 import type { LiveBook } from '../../../src/live/live-book.js';
 import { type CropGround, explainGround, type GroundPlan } from '../../../src/planning/ground/index.js';
 import type { Result } from '../../../src/problem.js';
+import { phrase, say, spoken } from '../../../src/words/index.js';
 import { inWords } from '../../look/problems.js';
 import { tableStyles } from '../../look/table-styles.js';
 import { workingStyles } from '../../working/working-styles.js';
@@ -46,7 +47,7 @@ export class GroundDialog extends ActionDialog {
     `,
   ];
 
-  protected override heading = 'Share the ground';
+  protected override heading = phrase('Share the ground');
   @state() private shared: Result<GroundToShare> | null = null;
   @state() private refused = '';
 
@@ -61,7 +62,7 @@ export class GroundDialog extends ActionDialog {
       this.shared = await groundToShare(this.live);
     } catch (error) {
       console.error(error);
-      this.refused = 'What shares the ground could not be loaded. Check the connection and try again.';
+      this.refused = say`What shares the ground could not be loaded. Check the connection and try again.`;
     }
   }
 
@@ -69,16 +70,19 @@ export class GroundDialog extends ActionDialog {
     const { shared } = this;
     if (this.refused) return html`<p class="problem" role="alert">${this.refused}</p>${this.foot()}`;
     if (!shared) {
-      return html`<p role="status">Weighing what is wanted against the ground…</p>
-        <progress aria-label="Sharing the ground"></progress>${this.foot()}`;
+      return html`<p role="status">${say`Weighing what is wanted against the ground…`}</p>
+        <progress aria-label=${say`Sharing the ground`}></progress>${this.foot()}`;
     }
     if (!shared.ok) return html`<p class="problem" role="alert">${inWords(shared.problem)}</p>${this.foot()}`;
     const { plan, command } = shared.value;
     const run = (): void => {
       const done = live.apply(command);
       const n = plan.crops.length;
-      const where = n === 1 ? 'one planting' : `${n} plantings`;
-      this.close(done.ok ? `Plants planned in ${where}. Undo brings back what stood there.` : done.problem);
+      const planned =
+        n === 1
+          ? say`Plants planned in one planting. Undo brings back what stood there.`
+          : say`Plants planned in ${n} plantings. Undo brings back what stood there.`;
+      this.close(done.ok ? planned : done.problem);
     };
     return html`${bars(plan)}
       <div role="status">
@@ -88,23 +92,23 @@ export class GroundDialog extends ActionDialog {
       </div>
       ${this.#table(live, plan)} ${givenUp(plan)}
       <details class="small">
-        <summary>How it is worked out</summary>
+        <summary>${say`How it is worked out`}</summary>
         ${workingView(explainGround(plan), nothing)}
       </details>
-      ${this.foot({ label: 'Plan it so', run })}`;
+      ${this.foot({ label: say`Plan it so`, run })}`;
   }
 
   #table(live: LiveBook, plan: GroundPlan): TemplateResult {
     const beds = live.sheetOfKind('beds')!;
-    return html`<div class="scroll" tabindex="0" role="region" aria-label="Plants of each planting">
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${say`Plants of each planting`}>
       <table>
         <thead>
           <tr>
-            <th scope="col">Planting</th>
-            <th scope="col" class="number">Wanted</th>
-            <th scope="col" class="number">Planned now</th>
-            <th scope="col" class="number">Would be</th>
-            <th scope="col" class="number">Share</th>
+            <th scope="col">${say`Planting`}</th>
+            <th scope="col" class="number">${say`Wanted`}</th>
+            <th scope="col" class="number">${say`Planned now`}</th>
+            <th scope="col" class="number">${say`Would be`}</th>
+            <th scope="col" class="number">${say`Share`}</th>
           </tr>
         </thead>
         <tbody>
@@ -129,15 +133,15 @@ function bars({ needed, available, measure }: GroundPlan): TemplateResult {
   const most = Math.max(needed, available);
   const bar = (name: string, amount: number, kind: string) => html`<span class="small">${name}</span>
     <svg class=${kind} aria-hidden="true" focusable="false"><rect height="14" width="${(amount / most) * 100}%" rx="2" /></svg>
-    <span class="small figures">${shownNumber(amount, 0)} ${measure}</span>`;
-  return html`<div class="bars">${bar('Wanted', needed, 'wanted')} ${bar('There is', available, '')}</div>`;
+    <span class="small figures">${shownNumber(amount, 0)} ${spoken(measure)}</span>`;
+  return html`<div class="bars">${bar(say`Wanted`, needed, 'wanted')} ${bar(say`There is`, available, '')}</div>`;
 }
 
 function givenUp({ crops }: GroundPlan): TemplateResult | typeof nothing {
   const less = crops.filter((crop: CropGround) => crop.plants < crop.wanted);
   if (less.length === 0) return nothing;
   return html`<details class="small">
-    <summary>What is given up, crop by crop</summary>
+    <summary>${say`What is given up, crop by crop`}</summary>
     <ul class="says">
       ${less.map(({ words }) => html`<li>${words}</li>`)}
     </ul>

@@ -1,5 +1,6 @@
 import type { LiveBook } from '../../../src/live/live-book.js';
 import type { DayNumber } from '../../../src/planning/types.js';
+import { counted } from '../../../src/words/index.js';
 import { mondayOf } from '../../pictures/time-axis.js';
 import { type SeasonRow, seasonRows } from '../../season/season-model.js';
 import { readPlantings } from '../../season/season-read.js';
@@ -27,21 +28,20 @@ type Task = 'start' | 'sow' | 'setOut';
 /** The weeks in which Beds wants something begun, in their order. What was begun already is left out. */
 export function sowingWeeks(live: LiveBook): CalendarWeek[] {
   const weeks = new Map<DayNumber, Record<Task, CalendarLine[]>>();
-  const add = (task: Task, day: DayNumber | null, row: SeasonRow, column: string, word: string): void => {
+  const add = (task: Task, day: DayNumber | null, row: SeasonRow, column: string): void => {
     if (day === null) return;
     const monday = mondayOf(day);
     const week = weeks.get(monday) ?? { start: [], sow: [], setOut: [] };
     weeks.set(monday, week);
-    week[task].push({ name: named(row), day, more: count(live, row, column, word) });
+    week[task].push({ name: named(row), day, more: count(live, row, column) });
   };
   for (const row of seasonRows(readPlantings(live))) {
     const covered = row.what === 'start indoors' || row.what === 'sow under cover';
-    const [column, word] = row.what === 'plant' ? ['plants', 'plant'] : ['seeds', 'seed'];
-    if (!row.done) add(covered ? 'start' : 'sow', row.begin, row, column!, word!);
+    const column = row.what === 'plant' ? 'plants' : 'seeds';
+    if (!row.done) add(covered ? 'start' : 'sow', row.begin, row, column);
     // A planting that was started stays to be set out.
-    if (row.setOut !== null && row.setOut >= live.household.asOf)
-      add('setOut', row.setOut, row, 'plants', 'plant');
-    else if (!row.done) add('setOut', row.setOut, row, 'plants', 'plant');
+    if (row.setOut !== null && row.setOut >= live.household.asOf) add('setOut', row.setOut, row, 'plants');
+    else if (!row.done) add('setOut', row.setOut, row, 'plants');
   }
   const byDay = (a: CalendarLine, b: CalendarLine): number => a.day - b.day || a.name.localeCompare(b.name);
   return [...weeks]
@@ -54,8 +54,9 @@ export function sowingWeeks(live: LiveBook): CalendarWeek[] {
     }));
 }
 
-function count(live: LiveBook, { cell }: SeasonRow, column: string, word: string): string {
+function count(live: LiveBook, { cell }: SeasonRow, column: string): string {
   const value = cell ? live.value(cell.sheet, cell.row, column) : null;
   if (typeof value !== 'number' || value <= 0) return '';
-  return `${shownNumber(value, 0)} ${value === 1 ? word : `${word}s`}`;
+  const shown = shownNumber(value, 0);
+  return column === 'seeds' ? counted(value, shown, 'seed') : counted(value, shown, 'plant');
 }

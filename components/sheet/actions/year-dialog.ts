@@ -5,6 +5,7 @@ import { type YearToTurn, yearToTurn } from '../../../src/live/doings/turn-year.
 import type { LiveBook } from '../../../src/live/live-book.js';
 import type { Lesson, TurnedYear } from '../../../src/planning/garden/index.js';
 import type { Result } from '../../../src/problem.js';
+import { phrase, say, spoken } from '../../../src/words/index.js';
 import { inWords } from '../../look/problems.js';
 import { shownNumber } from '../shown.js';
 import { ActionDialog } from './action-dialog.js';
@@ -12,7 +13,7 @@ import { ActionDialog } from './action-dialog.js';
 /** What closing the season would teach and empty, before it is done; one step of undo brings everything back. */
 @customElement('croft-year-dialog')
 export class YearDialog extends ActionDialog {
-  protected override heading = 'Turn the year';
+  protected override heading = phrase('Turn the year');
   #found: Result<YearToTurn> | null = null;
 
   protected override content(live: LiveBook): TemplateResult {
@@ -23,45 +24,44 @@ export class YearDialog extends ActionDialog {
     const run = (): void => {
       const done = live.apply(command);
       this.close(
-        done.ok ? `The season of ${turned.season} is closed. Undo brings everything back.` : done.problem,
+        done.ok ? say`The season of ${turned.season} is closed. Undo brings everything back.` : done.problem,
       );
     };
     return html`<p>
-        This closes the season of ${turned.season}: what it taught goes into Facts. The shelf and its draws are
-        carried forward as they stand.
+        ${say`This closes the season of ${turned.season}: what it taught goes into Facts. The shelf and its draws are carried forward as they stand.`}
       </p>
       ${taught(inOrder(turned.learned))} ${left(turned)}
       ${emptied(turned)}
-      ${this.foot({ label: `Close the season of ${turned.season}`, run })}`;
+      ${this.foot({ label: say`Close the season of ${turned.season}`, run })}`;
   }
 }
 
-const figure = (n: number | null): string => (n === null ? 'not known' : shownNumber(n, 2));
+const figure = (n: number | null): string => (n === null ? say`not known` : shownNumber(n, 2));
 
 const inOrder = (learned: readonly Lesson[]): Lesson[] =>
   [...learned].sort((a, b) => a.figure.localeCompare(b.figure, 'en'));
 
 function taught(learned: readonly Lesson[]): TemplateResult {
-  if (learned.length === 0) return html`<p>It taught no yields and no pounds per container.</p>`;
-  return html`<div class="scroll" tabindex="0" role="region" aria-label="What the season taught">
+  if (learned.length === 0) return html`<p>${say`It taught no yields and no pounds per container.`}</p>`;
+  return html`<div class="scroll" tabindex="0" role="region" aria-label=${say`What the season taught`}>
     <table>
       <caption>
-        What the season taught
+        ${say`What the season taught`}
       </caption>
       <thead>
         <tr>
-          <th scope="col">Figure</th>
-          <th scope="col" class="number">This season</th>
-          <th scope="col" class="number">Plans counted on</th>
-          <th scope="col" class="number">Plans will count on</th>
-          <th scope="col" class="number">Own seasons</th>
+          <th scope="col">${say`Figure`}</th>
+          <th scope="col" class="number">${say`This season`}</th>
+          <th scope="col" class="number">${say`Plans counted on`}</th>
+          <th scope="col" class="number">${say`Plans will count on`}</th>
+          <th scope="col" class="number">${say`Own seasons`}</th>
         </tr>
       </thead>
       <tbody>
         ${learned.map(
           ({ figure: name, unit, own, before, after, seasons }) => html`<tr>
             <th scope="row">
-              ${name} ${name.includes(', pounds per ') ? nothing : html`<span class="quiet small">${unit}</span>`}
+              ${name} ${name.includes(', pounds per ') ? nothing : html`<span class="quiet small">${spoken(unit)}</span>`}
             </th>
             <td class="number figures">${figure(own)}</td>
             <td class="number figures">${figure(before)}</td>
@@ -74,23 +74,24 @@ function taught(learned: readonly Lesson[]): TemplateResult {
   </div>`;
 }
 
+const rowsOf = (n: number, title: string): string =>
+  n === 1 ? say`1 row of ${title}` : say`${n} rows of ${title}`;
+
 /** What is taken away, by sheet. */
 function emptied({ edits }: TurnedYear): TemplateResult | typeof nothing {
   const gone = edits.flatMap((edit) =>
-    edit.do === 'remove rows'
-      ? [`${edit.rows.length} ${edit.rows.length === 1 ? 'row' : 'rows'} of ${KINDS[edit.kind].title}`]
-      : [],
+    edit.do === 'remove rows' ? [rowsOf(edit.rows.length, KINDS[edit.kind].title)] : [],
   );
   return gone.length === 0
     ? nothing
-    : html`<p>Emptied: ${gone.join(', ')}. Undo brings everything back in one step.</p>`;
+    : html`<p>${say`Emptied: ${gone.join(', ')}. Undo brings everything back in one step.`}</p>`;
 }
 
 const left = ({ notRecorded }: TurnedYear): TemplateResult | typeof nothing =>
   notRecorded.length === 0
     ? nothing
     : html`<div>
-        <h3>Not recorded</h3>
+        <h3>${say`Not recorded`}</h3>
         <ul class="says">
           ${notRecorded.map((why) => html`<li class="problem">${why}</li>`)}
         </ul>

@@ -2,6 +2,7 @@ import { css, html, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { COLOURS, type Colour } from '../../../src/book/index.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
+import { phrase, say, spoken } from '../../../src/words/index.js';
 import type { GridCell } from '../../grid/grid-view.js';
 import { colourStyles } from '../../look/colours.js';
 import { ActionDialog } from '../actions/action-dialog.js';
@@ -42,7 +43,7 @@ export class ColourDialog extends ActionDialog {
 
   @property() sheet = '';
   @property({ attribute: false }) cells: readonly GridCell[] = [];
-  protected override heading = 'Colour';
+  protected override heading = phrase('Colour');
 
   protected override content(live: LiveBook): TemplateResult {
     const { cells, sheet } = this;
@@ -52,27 +53,29 @@ export class ColourDialog extends ActionDialog {
       class=${colour ? `tint tint-inline tint-${colour}` : 'none'}
       aria-pressed=${String((now ?? null) === colour)}
       @click=${() => this.#mark(live, colour)}
-    >${colour ?? 'none'}</button>`;
+    >${colour ? spoken(colour) : say`none`}</button>`;
     return html`<p class="quiet small">
-        ${cells.length === 1 ? 'For this cell.' : `For these ${cells.length} cells.`} A colour chosen here goes
-        before the column’s colour rules. Each colour has a sign of its own as well.
+        ${cells.length === 1 ? say`For this cell.` : say`For these ${cells.length} cells.`}
+        ${say`A colour chosen here goes before the column’s colour rules. Each colour has a sign of its own as well.`}
       </p>
-      <div class="colours" role="group" aria-label="Colours">${[...COLOURS, null].map(one)}</div>
+      <div class="colours" role="group" aria-label=${say`Colours`}>${[...COLOURS, null].map(one)}</div>
       ${this.foot()}`;
   }
 
   #mark(live: LiveBook, colour: Colour | null): void {
     const done = live.apply({ do: 'mark cells', sheet: this.sheet, cells: this.cells, colour });
-    const what = this.cells.length === 1 ? 'One cell' : `${this.cells.length} cells`;
-    const is = this.cells.length === 1 ? 'is' : 'are';
-    this.close(
-      done.ok
-        ? colour
-          ? `${what} marked ${colour}. Undo takes it back.`
-          : `${what} ${is} without a colour of ${this.cells.length === 1 ? 'its' : 'their'} own.`
-        : done.problem,
-    );
+    this.close(done.ok ? marked(this.cells.length, colour) : done.problem);
   }
+}
+
+function marked(n: number, colour: Colour | null): string {
+  if (colour === null)
+    return n === 1
+      ? say`One cell is without a colour of its own.`
+      : say`${n} cells are without a colour of their own.`;
+  return n === 1
+    ? say`One cell marked ${colour}. Undo takes it back.`
+    : say`${n} cells marked ${colour}. Undo takes it back.`;
 }
 
 declare global {

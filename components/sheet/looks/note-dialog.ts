@@ -1,6 +1,7 @@
 import { css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
+import { phrase, say } from '../../../src/words/index.js';
 import type { GridCell } from '../../grid/grid-view.js';
 import { inWords } from '../../look/problems.js';
 import { ActionDialog } from '../actions/action-dialog.js';
@@ -26,7 +27,7 @@ export class NoteDialog extends ActionDialog {
   @property() sheet = '';
   @property({ attribute: false }) cells: readonly GridCell[] = [];
   @state() private wrong = '';
-  protected override heading = 'Note';
+  protected override heading = phrase('Note');
 
   protected override firstUpdated(changed: PropertyValues): void {
     super.firstUpdated(changed);
@@ -41,7 +42,7 @@ export class NoteDialog extends ActionDialog {
     const { length } = this.cells;
     return html`<form class="stack" @submit=${(event: Event) => this.#keep(event, live)}>
       <div class="field">
-        <label for="note">${length === 1 ? `On ${title}, row ${row}` : `On these ${length} cells`}</label>
+        <label for="note">${length === 1 ? say`On ${title}, row ${row}` : say`On these ${length} cells`}</label>
         <textarea
           id="note"
           rows="4"
@@ -52,17 +53,17 @@ export class NoteDialog extends ActionDialog {
         ></textarea>
         <p id="wrong" class="problem small" role="alert">${this.wrong}</p>
         <p id="how" class="small quiet">
-          It stands beside what the cell holds and changes nothing in it. A blank one takes the note away.
+          ${say`It stands beside what the cell holds and changes nothing in it. A blank one takes the note away.`}
         </p>
       </div>
       <div class="row ends">
         ${
           note === ''
             ? nothing
-            : html`<button class="button" type="button" @click=${() => this.#write(live, null)}>Take it away</button>`
+            : html`<button class="button" type="button" @click=${() => this.#write(live, null)}>${say`Take it away`}</button>`
         }
-        <button class="button" type="button" @click=${() => this.close()}>Cancel</button>
-        <button class="button first">Keep the note</button>
+        <button class="button" type="button" @click=${() => this.close()}>${say`Cancel`}</button>
+        <button class="button first">${say`Keep the note`}</button>
       </div>
     </form>`;
   }
@@ -80,7 +81,7 @@ export class NoteDialog extends ActionDialog {
 
   #write(live: LiveBook, note: string | null): void {
     const done = live.apply({ do: 'mark cells', sheet: this.sheet, cells: this.cells, note });
-    if (done.ok) this.close(note === null ? 'Note taken away.' : 'Note kept.');
+    if (done.ok) this.close(note === null ? say`Note taken away.` : say`Note kept.`);
     else this.wrong = inWords(done.problem);
   }
 }

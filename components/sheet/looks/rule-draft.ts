@@ -5,6 +5,7 @@ import {
   type Condition,
   type Marking,
 } from '../../../src/book/index.js';
+import { phrase } from '../../../src/words/index.js';
 
 /** A colour rule as it stands in the fields. */
 export interface RuleDraft {
@@ -15,18 +16,18 @@ export interface RuleDraft {
 }
 
 export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
-  above: 'is above',
-  below: 'is below',
-  between: 'is between',
-  is: 'is',
-  'is not': 'is not',
-  contains: 'has in it',
-  before: 'is before',
-  after: 'is after',
-  'within days': 'is within so many days from now',
-  blank: 'is blank',
-  filled: 'is filled',
-  double: 'stands there twice',
+  above: phrase('is above'),
+  below: phrase('is below'),
+  between: phrase('is between'),
+  is: phrase('is'),
+  'is not': phrase('is not'),
+  contains: phrase('has in it'),
+  before: phrase('is before'),
+  after: phrase('is after'),
+  'within days': phrase('is within so many days from now'),
+  blank: phrase('is blank'),
+  filled: phrase('is filled'),
+  double: phrase('stands there twice'),
 };
 
 /** Conditions that make sense for what a column holds; those of a rule that stands there already stay offered. */

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { COLOURS, type Colour, type Condition, MAX_MARKINGS } from '../../../src/book/index.js';
 import type { ColumnView } from '../../../src/live/columns.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
+import { phrase, say, spoken } from '../../../src/words/index.js';
 import { colourStyles } from '../../look/colours.js';
 import { icons } from '../../look/icons.js';
 import { inWords } from '../../look/problems.js';
@@ -27,7 +28,7 @@ export class RulesDialog extends ActionDialog {
   @property() column = '';
   @state() private rules: readonly RuleDraft[] | null = null;
   @state() private wrong: { readonly rule: number; readonly message: string } | null = null;
-  protected override heading = 'Colour rules';
+  protected override heading = phrase('Colour rules');
 
   protected override content(live: LiveBook): TemplateResult {
     const column = live.column(this.sheet, this.column);
@@ -41,8 +42,7 @@ export class RulesDialog extends ActionDialog {
       rules.map((rule) => ruleOf(rule, column.type)),
     );
     return html`<p class="quiet small">
-        A cell of “${column.title}” takes the colour of the first rule that holds for it. A colour put on a
-        cell by hand goes before them.
+        ${say`A cell of “${column.title}” takes the colour of the first rule that holds for it. A colour put on a cell by hand goes before them.`}
       </p>
       <ol class="rules">
         ${rules.map((rule, i) => this.#rule(rule, i, column, counts[i] ?? null))}
@@ -52,48 +52,48 @@ export class RulesDialog extends ActionDialog {
         rules.length >= MAX_MARKINGS
           ? nothing
           : html`<button class="button add" type="button" @click=${() => this.#add(column)}>
-              ${icons.addRow}Add a rule
+              ${icons.addRow}${say`Add a rule`}
             </button>`
       }
       <div class="row ends">
-        <button class="button" type="button" @click=${() => this.close()}>Cancel</button>
-        <button class="button first" type="button" @click=${() => this.#keep(live, column)}>Keep the rules</button>
+        <button class="button" type="button" @click=${() => this.close()}>${say`Cancel`}</button>
+        <button class="button first" type="button" @click=${() => this.#keep(live, column)}>${say`Keep the rules`}</button>
       </div>`;
   }
 
   #rule(rule: RuleDraft, i: number, column: ColumnView, count: number | null): TemplateResult {
     const values = valuesOf(rule.when);
     const wrong = this.wrong?.rule === i ? this.wrong.message : '';
-    const words = column.type === 'number' && column.measure ? ` (${column.measure})` : '';
+    const words = column.type === 'number' && column.measure ? ` (${spoken(column.measure)})` : '';
     const last = (this.rules?.length ?? 0) - 1;
     const day = rule.when === 'before' || rule.when === 'after';
-    return html`<li class="rule" aria-label="Rule ${i + 1}">
+    return html`<li class="rule" aria-label=${say`Rule ${i + 1}`}>
       <select
-        aria-label="Rule ${i + 1}: when the cell"
+        aria-label=${say`Rule ${i + 1}: when the cell`}
         @change=${(event: Event) => this.#set(i, { when: (event.target as HTMLSelectElement).value as Condition })}
       >
         ${conditionsFor(column.type, rule.when).map(
           (when) =>
-            html`<option value=${when} .selected=${when === rule.when}>${CONDITION_WORDS[when]}</option>`,
+            html`<option value=${when} .selected=${when === rule.when}>${spoken(CONDITION_WORDS[when])}</option>`,
         )}
       </select>
-      ${values >= 1 ? this.#value(i, rule, 'value', `Rule ${i + 1}: ${values === 2 ? 'from' : 'value'}${words}`, column) : nothing}
-      ${values === 2 ? html`<span class="and">and</span>${this.#value(i, rule, 'to', `Rule ${i + 1}: to${words}`, column)}` : nothing}
+      ${values >= 1 ? this.#value(i, rule, 'value', `${values === 2 ? say`Rule ${i + 1}: from` : say`Rule ${i + 1}: value`}${words}`, column) : nothing}
+      ${values === 2 ? html`<span class="and">${say`and`}</span>${this.#value(i, rule, 'to', `${say`Rule ${i + 1}: to`}${words}`, column)}` : nothing}
       <span class="swatch tint tint-inline tint-${rule.colour}" aria-hidden="true"></span>
       <select
         class="colour"
-        aria-label="Rule ${i + 1}: colour"
+        aria-label=${say`Rule ${i + 1}: colour`}
         @change=${(event: Event) => this.#set(i, { colour: (event.target as HTMLSelectElement).value as Colour })}
       >
-        ${COLOURS.map((colour) => html`<option value=${colour} .selected=${colour === rule.colour}>${colour}</option>`)}
+        ${COLOURS.map((colour) => html`<option value=${colour} .selected=${colour === rule.colour}>${spoken(colour)}</option>`)}
       </select>
       <span class="move">
-        <button class="button plain" type="button" aria-label="Rule ${i + 1}: earlier" title="Earlier" ?disabled=${i === 0} @click=${() => this.#move(i, -1)}>↑</button>
-        <button class="button plain" type="button" aria-label="Rule ${i + 1}: later" title="Later" ?disabled=${i === last} @click=${() => this.#move(i, 1)}>↓</button>
-        <button class="button plain" type="button" aria-label="Rule ${i + 1}: remove" title="Remove" @click=${() => this.#remove(i)}>${icons.close}</button>
+        <button class="button plain" type="button" aria-label=${say`Rule ${i + 1}: earlier`} title=${say`Earlier`} ?disabled=${i === 0} @click=${() => this.#move(i, -1)}>↑</button>
+        <button class="button plain" type="button" aria-label=${say`Rule ${i + 1}: later`} title=${say`Later`} ?disabled=${i === last} @click=${() => this.#move(i, 1)}>↓</button>
+        <button class="button plain" type="button" aria-label=${say`Rule ${i + 1}: remove`} title=${say`Remove`} @click=${() => this.#remove(i)}>${icons.close}</button>
       </span>
       <p class="takes small quiet" role="status">
-        ${count === null ? (day ? 'Write a day, or “today”.' : 'Write a value.') : count === 1 ? 'Takes 1 cell now.' : `Takes ${count} cells now.`}
+        ${count === null ? (day ? say`Write a day, or “today”.` : say`Write a value.`) : count === 1 ? say`Takes 1 cell now.` : say`Takes ${count} cells now.`}
       </p>
       <p class="problem small" role="alert">${wrong}</p>
     </li>`;
@@ -112,7 +112,7 @@ export class RulesDialog extends ActionDialog {
       aria-label=${label}
       autocomplete="off"
       inputmode=${column.type === 'number' ? 'decimal' : 'text'}
-      placeholder=${day ? 'today, or 2026-08-31' : ''}
+      placeholder=${day ? say`today, or 2026-08-31` : ''}
       aria-invalid=${this.wrong?.rule === i}
       .value=${rule[field]}
       @input=${(event: Event) => this.#set(i, { [field]: (event.target as HTMLInputElement).value })}
@@ -162,14 +162,14 @@ export class RulesDialog extends ActionDialog {
     const rules = this.rules!.map((rule) => ruleOf(rule, column.type));
     const missing = rules.indexOf(null);
     if (missing >= 0) {
-      this.wrong = { rule: missing, message: 'Write what to compare with, or remove the rule.' };
+      this.wrong = { rule: missing, message: say`Write what to compare with, or remove the rule.` };
       this.renderRoot.querySelector<HTMLElement>(`.rule:nth-child(${missing + 1}) input`)?.focus();
       return;
     }
     const marks = rules.filter((rule) => rule !== null);
     const as = { marks: marks.length > 0 ? marks : null };
     const done = live.apply({ do: 'describe column', sheet: this.sheet, column: this.column, as });
-    if (done.ok) this.close(marks.length === 0 ? 'No colour rules.' : null);
+    if (done.ok) this.close(marks.length === 0 ? say`No colour rules.` : null);
     else this.wrong = { rule: -1, message: inWords(done.problem) };
   }
 }

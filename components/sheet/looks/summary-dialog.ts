@@ -2,6 +2,7 @@ import { css, html, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { SUMMARIES, type Summary } from '../../../src/book/index.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
+import { phrase, say, spoken } from '../../../src/words/index.js';
 import { ActionDialog } from '../actions/action-dialog.js';
 import { SUMMARY_WORDS } from '../column-parts.js';
 
@@ -34,7 +35,7 @@ export class SummaryDialog extends ActionDialog {
 
   @property() sheet = '';
   @property() column = '';
-  protected override heading = 'Under the column';
+  protected override heading = phrase('Under the column');
 
   protected override content(live: LiveBook): TemplateResult {
     const column = live.column(this.sheet, this.column);
@@ -44,11 +45,11 @@ export class SummaryDialog extends ActionDialog {
     </label>`;
     return html`<fieldset>
         <legend class="quiet small">
-          What stands under “${column?.title ?? ''}”. It follows every edit and every filter.
+          ${say`What stands under “${column?.title ?? ''}”. It follows every edit and every filter.`}
         </legend>
-        ${one('', 'Nothing')} ${SUMMARIES.map((summary) => one(summary, SUMMARY_WORDS[summary]))}
+        ${one('', say`Nothing`)} ${SUMMARIES.map((summary) => one(summary, spoken(SUMMARY_WORDS[summary])))}
       </fieldset>
-      ${this.foot({ label: 'Keep', run: () => this.#keep(live) })}`;
+      ${this.foot({ label: say`Keep`, run: () => this.#keep(live) })}`;
   }
 
   #keep(live: LiveBook): void {
