@@ -5,6 +5,7 @@ import { fromIsoDay, isDay, toIsoDay } from '../../src/planning/dates.js';
 import { mediumDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { mondayOf } from '../../src/planning/week/index.js';
+import { say } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
@@ -101,8 +102,7 @@ export class CroftLists extends LitElement implements ListsHost {
       ${
         misread
           ? html`<p class="problem" role="alert">
-              “${this.week.slice(0, 40)}” is not a day. Write it year first, as in 2026-02-16; till then this is the
-              present week.
+              ${say`“${this.week.slice(0, 40)}” is not a day. Write it year first, as in 2026-02-16; till then this is the present week.`}
             </p>`
           : nothing
       }
@@ -111,7 +111,7 @@ export class CroftLists extends LitElement implements ListsHost {
   }
 
   #title(monday: DayNumber): string {
-    return `Week of ${mediumDay(monday)}`;
+    return say`Week of ${mediumDay(monday)}`;
   }
 
   #top(monday: DayNumber): TemplateResult {
@@ -119,30 +119,30 @@ export class CroftLists extends LitElement implements ListsHost {
     const none = (this.#shown?.lists.empty ?? null) !== null;
     return html`<div class="top">
       <h2 aria-live="polite">${this.#title(monday)}</h2>
-      <div class="row" role="group" aria-label="Which week">
+      <div class="row" role="group" aria-label=${say`Which week`}>
         <button class="button" type="button" @click=${() => this.#go(monday - 7)}>
-          <span class="turns" aria-hidden="true">←</span>Week before
+          <span class="turns" aria-hidden="true">←</span>${say`Week before`}
         </button>
         <button class="button" type="button" @click=${() => this.#go(monday + 7)}>
-          Week after<span class="turns" aria-hidden="true">→</span>
+          ${say`Week after`}<span class="turns" aria-hidden="true">→</span>
         </button>
         <button class="button" type="button" ?disabled=${monday === present} @click=${() => this.#go(present)}>
-          This week
+          ${say`This week`}
         </button>
       </div>
-      <button class="button" type="button" ?disabled=${none} @click=${() => this.print()}>${icons.print}Print</button>
+      <button class="button" type="button" ?disabled=${none} @click=${() => this.print()}>${icons.print}${say`Print`}</button>
     </div>`;
   }
 
   #content(): TemplateResult {
     const shown = this.#shown;
     if (!shown)
-      return html`<p class="empty" part="empty">This book has no Week sheet, from which lists are made.</p>`;
+      return html`<p class="empty" part="empty">${say`This book has no Week sheet, from which lists are made.`}</p>`;
     if (shown.lists.empty !== null && shown.prep.length === 0) {
       return html`<div class="empty" part="empty">
         <p>${shown.lists.empty}</p>
         <p class="quiet small">
-          The lists then say what to fetch from each place, what to buy, and what to do on which day.
+          ${say`The lists then say what to fetch from each place, what to buy, and what to do on which day.`}
         </p>
       </div>`;
     }
@@ -150,8 +150,8 @@ export class CroftLists extends LitElement implements ListsHost {
       <p class="foot small ${this.#ticks.stay ? 'quiet' : 'problem'}">
         ${
           this.#ticks.stay
-            ? 'Ticks are kept in this browser, for this week; those made in a private window only until it is closed.'
-            : 'This browser keeps nothing for this page (a private window, perhaps): ticks are gone when it is closed. Print the lists to keep them.'
+            ? say`Ticks are kept in this browser, for this week; those made in a private window only until it is closed.`
+            : say`This browser keeps nothing for this page (a private window, perhaps): ticks are gone when it is closed. Print the lists to keep them.`
         }
       </p>`;
   }

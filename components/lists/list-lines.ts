@@ -1,14 +1,16 @@
 import { cautionsFor } from '../../src/facts/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
-import { shortDay, weekday } from '../../src/planning/day-words.js';
+import { shortDay, shortWeekday } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import {
   type BringUp,
   listsFor,
+  type MealPlan,
   type ToBuy,
   type WeekCaution,
   type WeekLists,
 } from '../../src/planning/week/index.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { inWords } from '../look/problems.js';
 import type { Tickable } from './ticks.js';
 
@@ -56,13 +58,14 @@ export interface ShownLists {
 
 /** In a few words at its line; the whole text stands under the lists. */
 const SHORT: Readonly<Record<string, string>> = {
-  opened: 'Once open: refrigerate, use within days.',
-  'past-best': 'Past best quality: check, eat or clear out.',
-  'raw-egg': 'Raw egg: not for infants, pregnant women, the old or the ill.',
+  opened: phrase('Once open: refrigerate, use within days.'),
+  'past-best': phrase('Past best quality: check, eat or clear out.'),
+  'raw-egg': phrase('Raw egg: not for infants, pregnant women, the old or the ill.'),
 };
-const LOW_ACID = 'Low-acid jar: check the seal; in doubt, do not eat from it.';
+const LOW_ACID = phrase('Low-acid jar: check the seal; in doubt, do not eat from it.');
 
-const shortly = (cautions: readonly WeekCaution[]): string[] => cautions.flatMap(({ id }) => SHORT[id] ?? []);
+const shortly = (cautions: readonly WeekCaution[]): string[] =>
+  cautions.flatMap(({ id }) => (SHORT[id] ? spoken(SHORT[id]) : []));
 
 /** The lists for the seven days from a Monday; null while the book has no plan of its week. */
 export function shownLists(live: LiveBook, monday: DayNumber): ShownLists | null {
@@ -72,20 +75,21 @@ export function shownLists(live: LiveBook, monday: DayNumber): ShownLists | null
   const names = new Map(
     plan.meals.map(({ meal }) => [
       meal.id,
-      meal.date === null ? meal.meal : `${weekday(meal.date).slice(0, 3)} ${meal.meal}`.trim(),
+      meal.date === null ? spoken(meal.meal) : `${shortWeekday(meal.date)} ${spoken(meal.meal)}`.trim(),
     ]),
   );
   const mealsIn = (ids: readonly string[]): string => namesOf(ids.map((id) => names.get(id) ?? ''));
+  const plans = new Map(plan.meals.map((each) => [each.meal.id, each]));
   const careOf = new Map(plan.meals.map(({ meal, cautions }) => [meal.id, cautions]));
   return {
     lists,
     bringUp: lists.bringUp.places.map(({ place, items }) => ({
-      title: place || 'No place written',
+      title: place || say`No place written`,
       lines: items.map((item) => fetchLine(item, mealsIn(item.meals))),
     })),
     open: lists.bringUp.open.map(({ food, lot, uses, leavesOver, meals, cautions }) => ({
-      text: `${uses} of ${food}`,
-      notes: [lot.place, leavesOver ? `leaves ${leavesOver}` : '', mealsIn(meals)].filter(Boolean),
+      text: say`${uses} of ${food}`,
+      notes: [lot.place, leavesOver ? say`leaves ${leavesOver}` : '', mealsIn(meals)].filter(Boolean),
       care: [...shortly(cautions), ...lowAcid(food, lot.way)],
     })),
     shopping: shoppingGroups(lists.shopping, mealsIn),
@@ -96,11 +100,13 @@ export function shownLists(live: LiveBook, monday: DayNumber): ShownLists | null
         amount: 1,
         measure: text,
         text: text.charAt(0).toUpperCase() + text.slice(1),
-        notes: [what, late ? 'should have begun before this week' : ''].filter(Boolean),
+        notes: [what, late ? say`should have begun before this week` : ''].filter(Boolean),
         care: [],
       })),
     })),
-    days: daysOf(lists, (meal) => shortly((careOf.get(meal) ?? []).filter(({ id }) => id === 'raw-egg'))),
+    days: daysOf(lists, plans, (meal) =>
+      shortly((careOf.get(meal) ?? []).filter(({ id }) => id === 'raw-egg')),
+    ),
   };
 }
 
@@ -113,14 +119,14 @@ function fetchLine(
     amount,
     measure,
     text: words,
-    notes: [which, leavesOver ? `leaves ${leavesOver}` : '', meals].filter(Boolean),
+    notes: [which, leavesOver ? say`leaves ${leavesOver}` : '', meals].filter(Boolean),
     care: [...shortly(cautions), ...lowAcid(food, lot.way)],
   };
 }
 
 const lowAcid = (food: string, way: string): string[] =>
   way === 'canned' && cautionsFor(food.replace(/ \(.*\)$/, ''), 'canned').some(({ id }) => id === 'doubt')
-    ? [LOW_ACID]
+    ? [spoken(LOW_ACID)]
     : [];
 
 /** What the shelf was to give and lacks stands apart from what is always bought. */
@@ -131,27 +137,31 @@ function shoppingGroups(all: readonly ToBuy[], mealsIn: (ids: readonly string[])
     measure,
     text,
     notes: [
-      exactly === words || exactly === String(amount) ? '' : `the meals need ${exactly}`,
+      exactly === words || exactly === String(amount) ? '' : say`the meals need ${exactly}`,
       mealsIn(meals),
       problem ? inWords(problem) : '',
     ].filter(Boolean),
     care: [],
   });
   const groups: ListGroup[] = [
-    { title: 'To buy', lines: all.filter(({ short }) => !short).map(line) },
-    { title: 'The shelf lacks', lines: all.filter(({ short }) => short).map(line) },
+    { title: say`To buy`, lines: all.filter(({ short }) => !short).map(line) },
+    { title: say`The shelf lacks`, lines: all.filter(({ short }) => short).map(line) },
   ];
   return groups.filter(({ lines }) => lines.length > 0);
 }
 
-function daysOf(lists: WeekLists, careOf: (meal: string) => string[]): ListedDay[] {
+function daysOf(
+  lists: WeekLists,
+  plans: ReadonlyMap<string, MealPlan>,
+  careOf: (meal: string) => string[],
+): ListedDay[] {
   const days = new Map<DayNumber, ListedDay['meals'][number][]>();
-  for (const { id, day, words, dish, stock } of lists.meals) {
+  for (const { id, day, dish, stock } of lists.meals) {
     const meals = days.get(day) ?? [];
     days.set(day, meals);
-    const meal = words.replace(`${weekday(day)}`, '').trim();
-    const short = stock?.startsWith('short') ? stock : '';
-    meals.push({ meal, dish, short, care: careOf(id) });
+    const plan = plans.get(id);
+    const short = plan?.needs.some((need) => need.short > 0) ? (stock ?? '') : '';
+    meals.push({ meal: spoken(plan?.meal.meal ?? '').trim(), dish, short, care: careOf(id) });
   }
   return [...days].map(([day, meals]) => ({ day, words: shortDay(day), meals }));
 }
@@ -162,5 +172,5 @@ const MOST_NAMED = 4;
 function namesOf(names: readonly string[]): string {
   const known = [...new Set(names.filter(Boolean))];
   if (known.length <= MOST_NAMED) return known.join(', ');
-  return `${known.slice(0, MOST_NAMED - 1).join(', ')} and ${known.length - MOST_NAMED + 1} more`;
+  return say`${known.slice(0, MOST_NAMED - 1).join(', ')} and ${known.length - MOST_NAMED + 1} more`;
 }

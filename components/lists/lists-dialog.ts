@@ -1,5 +1,6 @@
 import { css, html, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { phrase } from '../../src/words/index.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import './croft-lists.js';
 
@@ -29,7 +30,7 @@ export class ListsDialog extends ActionDialog {
   /** Any day of the week to show first. */
   @property() week = '';
 
-  protected override heading = 'Lists';
+  protected override heading = phrase('Lists');
 
   protected override content(): TemplateResult {
     return html`<croft-lists week=${this.week}></croft-lists>

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { caution } from '../../src/facts/index.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import type { ListedDay, ListGroup, ListLine, OpenLine, ShownLists } from './list-lines.js';
 import type { TickState } from './ticks.js';
@@ -12,9 +13,11 @@ export interface ListsHost {
 }
 
 const EMPTY = {
-  bringUp: 'Nothing to fetch: these meals take nothing from the shelf.',
-  shopping: 'Nothing to buy: the shelf has all that these meals need.',
-  prep: 'Nothing to do ahead. Steps written under “To do ahead” on the Dishes sheet, such as “soak overnight”, come here on their day.',
+  bringUp: phrase('Nothing to fetch: these meals take nothing from the shelf.'),
+  shopping: phrase('Nothing to buy: the shelf has all that these meals need.'),
+  prep: phrase(
+    'Nothing to do ahead. Steps written under “To do ahead” on the Dishes sheet, such as “soak overnight”, come here on their day.',
+  ),
 } as const;
 
 const care = (words: readonly string[]): TemplateResult | typeof nothing =>
@@ -36,7 +39,7 @@ const line = (each: ListLine, host: ListsHost): TemplateResult => {
       />
       <span class="words">
         <span class="text">${each.text}</span>
-        ${state === 'more' ? html`<strong class="small again">More than was ticked before.</strong>` : nothing}
+        ${state === 'more' ? html`<strong class="small again">${say`More than was ticked before.`}</strong>` : nothing}
         ${notes(each.notes)} ${care(each.care)}
       </span>
     </label>
@@ -59,7 +62,7 @@ function leftWords(groups: readonly ListGroup[], host: ListsHost): string {
   const all = groups.flatMap(({ lines }) => lines);
   if (all.length === 0) return '';
   const left = all.filter((each) => host.stateOf(each) !== 'ticked').length;
-  return left === 0 ? `all ${all.length} done` : `${left} of ${all.length} left`;
+  return left === 0 ? say`all ${all.length} done` : say`${left} of ${all.length} left`;
 }
 
 const section = (
@@ -71,13 +74,13 @@ const section = (
 ): TemplateResult => html`<section class="list ${id}" part=${id} aria-labelledby=${id}>
   <h3 id=${id}>${title}<span class="left small quiet">${leftWords(groups, host)}</span></h3>
   ${first} ${groups.map((each) => group(each, host, named))}
-  ${groups.length === 0 && first === nothing ? html`<p class="none quiet">${EMPTY[id]}</p>` : nothing}
+  ${groups.length === 0 && first === nothing ? html`<p class="none quiet">${spoken(EMPTY[id])}</p>` : nothing}
 </section>`;
 
 const alreadyOpen = (open: readonly OpenLine[]): TemplateResult | typeof nothing =>
   open.length === 0
     ? nothing
-    : html`<h4>Open already: use first</h4>
+    : html`<h4>${say`Open already: use first`}</h4>
         <ul class="open">
           ${open.map(
             (each) => html`<li>
@@ -89,7 +92,7 @@ const alreadyOpen = (open: readonly OpenLine[]): TemplateResult | typeof nothing
 const meals = (
   days: readonly ListedDay[],
 ): TemplateResult => html`<section class="meals" part="meals" aria-labelledby="meals">
-  <h3 id="meals">Meals</h3>
+  <h3 id="meals">${say`Meals`}</h3>
   <ol>
     ${days.map(
       (day) => html`<li>
@@ -110,7 +113,7 @@ const meals = (
 const safety = ({ lists }: ShownLists): TemplateResult | typeof nothing =>
   lists.cautions.length === 0
     ? nothing
-    : html`<aside class="safety small" part="cautions" aria-label="Food safety">
+    : html`<aside class="safety small" part="cautions" aria-label=${say`Food safety`}>
         ${icons.care}
         <ul>
           ${lists.cautions.map(({ text }) => html`<li>${text}</li>`)}
@@ -121,9 +124,9 @@ const safety = ({ lists }: ShownLists): TemplateResult | typeof nothing =>
 /** The three lists, the meals they are for, and what bears on safety. */
 export const listsView = (shown: ShownLists, host: ListsHost): TemplateResult => html`
   <div class="lists">
-    ${section('bringUp', 'Bring up', shown.bringUp, host, { first: alreadyOpen(shown.open) })}
-    ${section('shopping', 'Shopping', shown.shopping, host, { named: shown.shopping.some(({ title }) => title !== 'To buy') })}
-    ${section('prep', 'To do ahead', shown.prep, host)} ${meals(shown.days)}
+    ${section('bringUp', say`Bring up`, shown.bringUp, host, { first: alreadyOpen(shown.open) })}
+    ${section('shopping', say`Shopping`, shown.shopping, host, { named: shown.shopping.some(({ title }) => title !== say`To buy`) })}
+    ${section('prep', say`To do ahead`, shown.prep, host)} ${meals(shown.days)}
   </div>
   ${safety(shown)}
 `;

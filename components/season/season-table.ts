@@ -1,10 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { toIsoDay } from '../../src/planning/dates.js';
 import type { DayNumber } from '../../src/planning/types.js';
+import { HERE } from '../../src/words/here.js';
 import { say } from '../../src/words/index.js';
 import { dayInWords } from '../pictures/days.js';
 import type { SeasonRow, SeasonWeek, Span } from './season-model.js';
-import { ITSELF, named, spokenBeginning } from './season-words.js';
+import { named, spokenBeginning } from './season-words.js';
 
 const day = (value: DayNumber | null): TemplateResult | typeof nothing =>
   value === null ? nothing : html`<time datetime=${toIsoDay(value)}>${dayInWords(value)}</time>`;
@@ -42,7 +43,7 @@ const frame = (
 export const cropsTable = (rows: readonly SeasonRow[], show: (row: SeasonRow) => void): TemplateResult =>
   frame(
     say`Crop by crop`,
-    [say`Crop`, say`How it begins`, say`On`, say`Set out`, say`Harvest`, say`Put up${ITSELF}`],
+    [say`Crop`, say`How it begins`, say`On`, say`Set out`, say`Harvest`, say`Put up${HERE}`],
     rows.map(
       (row) => html`<tr data-row=${row.key}>
         <th scope="row">
@@ -74,7 +75,7 @@ export const weeksTable = (weeks: readonly SeasonWeek[]): TemplateResult =>
       say`Sow or plant`,
       say`Set out`,
       say`Harvest`,
-      say`Put up${ITSELF}`,
+      say`Put up${HERE}`,
     ],
     weeks.map(({ monday, begin, setOut, harvest, putUp }) => {
       const covered = ({ what }: SeasonRow): boolean =>

@@ -1,4 +1,5 @@
 import type { DayNumber } from '../../src/planning/types.js';
+import { HERE } from '../../src/words/here.js';
 import { phrase, say, spoken } from '../../src/words/index.js';
 import { dayInWords, shortDay } from '../pictures/days.js';
 import { shownNumber } from '../sheet/shown.js';
@@ -6,15 +7,9 @@ import type { Beginning, SeasonRow, Span } from './season-model.js';
 
 export const named = ({ crop, variety }: SeasonRow): string => (variety ? `${crop}, ${variety}` : crop);
 
-/**
- * Empty. Stands after a word that is said elsewhere in another sense (`plant` is what grows, too, and `put up` what
- * was), so that other languages may have two words for it.
- */
-export const ITSELF = '';
-
 /** What is done at the beginning, as words by themselves. */
 export const spokenBeginning = (what: Beginning): string =>
-  what === 'plant' ? say`plant${ITSELF}` : spoken(what);
+  what === 'plant' ? say`plant${HERE}` : spoken(what);
 
 const DONE: Readonly<Record<SeasonRow['what'], string>> = {
   'start indoors': phrase('started indoors'),
@@ -42,7 +37,7 @@ export function daysInWords(row: SeasonRow, asOf: DayNumber): readonly string[] 
     const days = spanInWords(harvest, asOf);
     said.push(together ? say`harvest and put up ${days}` : say`harvest ${days}`);
   }
-  if (putUp && !together) said.push(say`put up ${spanInWords(putUp, asOf)}${ITSELF}`);
+  if (putUp && !together) said.push(say`put up ${spanInWords(putUp, asOf)}${HERE}`);
   return said.length > 0 ? said : [say`no days known yet`];
 }
 

@@ -2,15 +2,16 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { type Wish, type WishFor, wishList } from '../../src/planning/week/index.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { withoutBook } from '../pictures/no-book.js';
 import { foodNames } from './food-names.js';
 
 const GROUPS: readonly (readonly [WishFor, string, string])[] = [
-  ['ran out', 'Ran out', 'More of these, perhaps.'],
-  ['wished for', 'Wished for', 'Fetched or planned, and there was not enough.'],
-  ['stayed', 'Stayed on the shelf', 'Fewer of these, or more meals with them.'],
+  ['ran out', phrase('Ran out'), phrase('More of these, perhaps.')],
+  ['wished for', phrase('Wished for'), phrase('Fetched or planned, and there was not enough.')],
+  ['stayed', phrase('Stayed on the shelf'), phrase('Fewer of these, or more meals with them.')],
 ];
 
 /** Lines of a group in sight before the others. */
@@ -108,17 +109,16 @@ export class CroftWishList extends LitElement {
     const wishes = (this.#wishes ?? []).filter(worthTelling);
     const nameOf = foodNames(live);
     return html`
-      ${this.bare ? nothing : html`<h2>Wish list</h2>`}
+      ${this.bare ? nothing : html`<h2>${say`Wish list`}</h2>`}
       ${
         wishes.length === 0
           ? html`<p class="empty" part="empty">
-              Nothing yet. As draws are written and meals marked done, this tells what ran out, what was fetched when
-              there was not enough, and what nobody touched: a word for next year’s beds.
+              ${say`Nothing yet. As draws are written and meals marked done, this tells what ran out, what was fetched when there was not enough, and what nobody touched: a word for next year’s beds.`}
             </p>`
           : html`<div class="groups">
               ${GROUPS.map(([what, title, help]) => {
                 const lines = wishes.filter((wish) => wish.what === what);
-                return lines.length === 0 ? nothing : group(title, help, lines, nameOf);
+                return lines.length === 0 ? nothing : group(spoken(title), spoken(help), lines, nameOf);
               })}
             </div>`
       }
@@ -136,7 +136,7 @@ function group(
   nameOf: (food: string) => string,
 ): TemplateResult {
   const line = ({ food, way, words }: Wish) => html`<li>
-    ${nameOf(food)}${way ? html` <span class="quiet small">${way}</span>` : nothing}
+    ${nameOf(food)}${way ? html` <span class="quiet small">${spoken(way)}</span>` : nothing}
     <span class="words small quiet">${words}</span>
   </li>`;
   return html`<section part="group" aria-label=${title}>
@@ -148,7 +148,7 @@ function group(
     ${
       wishes.length > FIRST
         ? html`<details>
-            <summary class="small">${wishes.length - FIRST} more</summary>
+            <summary class="small">${say`${wishes.length - FIRST} more`}</summary>
             <ul>
               ${wishes.slice(FIRST).map(line)}
             </ul>

@@ -12,6 +12,7 @@ import type { DayNumber } from '../../src/planning/types.js';
 import type { MealPlan, WhichMeals } from '../../src/planning/week/index.js';
 import { mealWords, mondayOf } from '../../src/planning/week/index.js';
 import type { Result } from '../../src/problem.js';
+import { phrase, say } from '../../src/words/index.js';
 import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { markStyles, mealToMark } from './meal-to-mark.js';
@@ -55,7 +56,7 @@ export class MarkDoneDialog extends ActionDialog {
   @state() private scope: Scope | null = null;
   @state() private corrections: ReadonlyMap<string, MealCorrection> = new Map();
 
-  protected override heading = 'Mark done';
+  protected override heading = phrase('Mark done');
 
   protected override content(live: LiveBook): TemplateResult {
     const day = dayOfMeal(live, this.row) ?? live.household.asOf;
@@ -100,13 +101,13 @@ export class MarkDoneDialog extends ActionDialog {
     const meal = live.typedRows('week').find(({ id }) => id === this.row);
     const choices: readonly (readonly [Scope, string])[] = [
       ...(meal
-        ? ([['meal', meal.date === null ? 'This meal' : mealWords(meal.date, meal.meal)]] as const)
+        ? ([['meal', meal.date === null ? say`This meal` : mealWords(meal.date, meal.meal)]] as const)
         : []),
-      ['day', `All of ${shortDay(day)}`],
+      ['day', say`All of ${shortDay(day)}`],
       ['week', weekWords(mondayOf(day))],
     ];
     return html`<fieldset class="row">
-      <legend>Which meals?</legend>
+      <legend>${say`Which meals?`}</legend>
       ${choices.map(
         ([value, words]) => html`<label class="choice">
           <input
@@ -146,9 +147,15 @@ export class MarkDoneDialog extends ActionDialog {
     const open = plans.filter((plan) => plan.state === 'open' && !markable.includes(plan)).length;
     const words = [
       done > 0
-        ? `${done} ${done === 1 ? 'meal is' : 'meals are'} marked done already and posted once: nothing is posted again.`
+        ? done === 1
+          ? say`1 meal is marked done already and posted once: nothing is posted again.`
+          : say`${done} meals are marked done already and posted once: nothing is posted again.`
         : '',
-      open > 0 ? `${open} ${open === 1 ? 'meal has' : 'meals have'} no dish and stay as they are.` : '',
+      open === 1
+        ? say`1 meal has no dish and stays as it is.`
+        : open > 0
+          ? say`${open} meals have no dish and stay as they are.`
+          : '',
     ].filter(Boolean);
     return words.length === 0 ? nothing : html`<p class="quiet small">${words.join(' ')}</p>`;
   }
@@ -159,13 +166,15 @@ export class MarkDoneDialog extends ActionDialog {
     const [meals, draws] = [marked.tick.length, marked.draws.length];
     const label =
       draws > 0
-        ? `Mark done and post ${draws} ${draws === 1 ? 'draw' : 'draws'}`
+        ? draws === 1
+          ? say`Mark done and post 1 draw`
+          : say`Mark done and post ${draws} draws`
         : meals > 0
-          ? 'Mark done'
-          : 'Write it so';
+          ? say`Mark done`
+          : say`Write it so`;
     const run = (): void => {
       const done = live.apply(command);
-      this.close(done.ok ? `${marked.said} Undo takes it back.` : done.problem);
+      this.close(done.ok ? say`${marked.said} Undo takes it back.` : done.problem);
     };
     return this.foot({ label, run });
   }
@@ -179,11 +188,11 @@ function whichOf(scope: Scope, row: string | null, day: DayNumber): WhichMeals {
 
 /** Why there is nothing to mark, as plainly as can be said. */
 function nothingWords(plans: readonly MealPlan[], found: Result<MealsToMark>): string {
-  if (plans.length === 0) return 'There are no meals here. Write them on the Week sheet first.';
+  if (plans.length === 0) return say`There are no meals here. Write them on the Week sheet first.`;
   if (plans.every(({ state }) => state === 'done')) {
     return plans.length === 1
-      ? 'This meal is marked done already, and its draws stand in the ledger: nothing is posted again.'
-      : 'These meals are marked done already, and their draws stand in the ledger: nothing is posted again.';
+      ? say`This meal is marked done already, and its draws stand in the ledger: nothing is posted again.`
+      : say`These meals are marked done already, and their draws stand in the ledger: nothing is posted again.`;
   }
   return found.ok ? '' : inWords(found.problem);
 }

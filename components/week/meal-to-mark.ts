@@ -7,6 +7,7 @@ import type { MarkedMeal, MealDraw, MealPlan, WeekPlan } from '../../src/plannin
 import { mealWords } from '../../src/planning/week/index.js';
 import { amountWords, needWords } from '../../src/planning/week/words.js';
 import type { Problem } from '../../src/problem.js';
+import { say, spoken } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import { inWords } from '../look/problems.js';
 import { shownNumber } from '../sheet/shown.js';
@@ -75,37 +76,37 @@ function drawWords({ cells, allotted }: MealDraw, lots: Lots): string {
   const from = Object.entries(allotted).map(([id, amount]) => {
     const lot = lots.find((each) => each.id === id);
     if (!lot) return '';
-    const when = lot.putUpOn === null ? 'undated' : `put up ${mediumDay(lot.putUpOn)}`;
-    const many = amount < 1 ? `a ${measureName(lot.container, 1)}` : amountWords(amount, lot.container);
+    const when = lot.putUpOn === null ? say`undated` : say`put up ${mediumDay(lot.putUpOn)}`;
+    const many = amount < 1 ? say`a ${measureName(lot.container, 1)}` : amountWords(amount, lot.container);
     return [`${many} ${when}`, lot.place].filter(Boolean).join(', ');
   });
   const known = from.filter(Boolean);
-  return known.length === 0 ? what : `${what}, from ${known.join('; and ')}`;
+  return known.length === 0 ? what : say`${what}, from ${known.join(say`; and `)}`;
 }
 
 /** One meal with the draws that marking it posts, and fields for what was otherwise. */
 export function mealToMark(each: MealToMark): TemplateResult {
   const { plan, marked, lots, problem } = each;
   const { meal, dish, state } = plan;
-  const when = meal.date === null ? meal.meal : mealWords(meal.date, meal.meal);
+  const when = meal.date === null ? spoken(meal.meal) : mealWords(meal.date, meal.meal);
   return html`<li class="meal" data-meal=${meal.id}>
-    <h3>${when}: ${dish?.name ?? (meal.dishName || 'no dish')}${state === 'skipped' ? ' (skipped)' : ''}</h3>
+    <h3>${when}: ${dish?.name ?? (meal.dishName || say`no dish`)}${state === 'skipped' ? say` (skipped)` : ''}</h3>
     ${problem ? html`<p class="problem small">${inWords(problem)}</p>` : nothing}
     ${
       state === 'skipped'
-        ? html`<p class="small quiet">It takes nothing from the shelf.</p>`
+        ? html`<p class="small quiet">${say`It takes nothing from the shelf.`}</p>`
         : marked && marked.draws.length === 0 && marked.short.length === 0
-          ? html`<p class="small quiet">Takes nothing from the shelf.</p>`
+          ? html`<p class="small quiet">${say`Takes nothing from the shelf.`}</p>`
           : html`<ul class="draws small">
               ${(marked?.draws ?? []).map((draw) => html`<li>${drawWords(draw, lots)}</li>`)}
             </ul>`
     }
     ${(marked?.short ?? []).map(
       (words) =>
-        html`<p class="short-of small">${icons.care}<span>Not on the shelf, so not posted: ${words}</span></p>`,
+        html`<p class="short-of small">${icons.care}<span>${say`Not on the shelf, so not posted: ${words}`}</span></p>`,
     )}
     <details class="small">
-      <summary>It went otherwise</summary>
+      <summary>${say`It went otherwise`}</summary>
       ${otherwise(each)}
     </details>
   </li>`;
@@ -129,7 +130,7 @@ function otherwise({ plan: { meal }, dishes, table, correct }: MealToMark): Temp
   };
   return html`<div class="otherwise">
     <div class="field">
-      <label for="dish-${id}">Dish that was cooked</label>
+      <label for="dish-${id}">${say`Dish that was cooked`}</label>
       <select
         id="dish-${id}"
         @change=${(event: Event) => correct({ dish: (event.target as HTMLSelectElement).value })}
@@ -139,7 +140,7 @@ function otherwise({ plan: { meal }, dishes, table, correct }: MealToMark): Temp
       </select>
     </div>
     <div class="field">
-      <label for="times-${id}">Amount ×</label>
+      <label for="times-${id}">${say`Amount ×`}</label>
       <input
         id="times-${id}"
         inputmode="decimal"
@@ -150,7 +151,7 @@ function otherwise({ plan: { meal }, dishes, table, correct }: MealToMark): Temp
       />
     </div>
     <div class="field">
-      <label for="shares-${id}">Shares</label>
+      <label for="shares-${id}">${say`Shares`}</label>
       <input
         id="shares-${id}"
         inputmode="decimal"
@@ -165,7 +166,7 @@ function otherwise({ plan: { meal }, dishes, table, correct }: MealToMark): Temp
         type="checkbox"
         .checked=${meal.skipped}
         @change=${(event: Event) => correct({ skipped: (event.target as HTMLInputElement).checked })}
-      />Not eaten: skip it
+      />${say`Not eaten: skip it`}
     </label>
   </div>`;
 }

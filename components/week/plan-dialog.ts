@@ -2,6 +2,8 @@ import { css, html, nothing, type PropertyValues, type TemplateResult } from 'li
 import { customElement, property, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { MEALS, mondayOf } from '../../src/planning/week/index.js';
+import { HERE } from '../../src/words/here.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { inAdvance, type PlanChoices, planCommand, TASKS } from './plan-forms.js';
@@ -69,7 +71,7 @@ export class PlanDialog extends ActionDialog {
   @property({ attribute: false }) row: string | null = null;
   @state() private choices: PlanChoices | null = null;
 
-  protected override heading = 'Plan the week';
+  protected override heading = phrase('Plan the week');
 
   protected override willUpdate(_changed: PropertyValues): void {
     if (this.choices || !this.live) return;
@@ -100,10 +102,10 @@ export class PlanDialog extends ActionDialog {
     const run = (): void => {
       if (!command.ok) return;
       const done = live.apply(command.value);
-      this.close(done.ok ? 'Planned. Undo takes it back.' : done.problem);
+      this.close(done.ok ? say`Planned. Undo takes it back.` : done.problem);
     };
     return html`<fieldset class="tasks">
-        <legend class="unseen">What to do</legend>
+        <legend class="unseen">${say`What to do`}</legend>
         ${TASKS.map(
           ([task, words]) => html`<label>
             <input
@@ -112,7 +114,7 @@ export class PlanDialog extends ActionDialog {
               value=${task}
               .checked=${choices.task === task}
               @change=${() => this.#change({ task })}
-            />${words}
+            />${spoken(words)}
           </label>`,
         )}
       </fieldset>
@@ -121,7 +123,7 @@ export class PlanDialog extends ActionDialog {
       <p role="status" class=${command.ok ? '' : 'problem'}>
         ${command.ok ? inAdvance(live, command.value) : inWords(command.problem)}
       </p>
-      ${command.ok ? this.foot({ label: 'Write it', run }) : this.foot()}`;
+      ${command.ok ? this.foot({ label: say`Write it`, run }) : this.foot()}`;
   }
 
   #fields(live: LiveBook, choices: PlanChoices): TemplateResult {
@@ -130,27 +132,27 @@ export class PlanDialog extends ActionDialog {
         return this.#meals(live, choices);
       case 'copy':
         return html`<p class="small quiet">
-            The meals of the week before come again, a week later. Those that stand there already are left alone.
+            ${say`The meals of the week before come again, a week later. Those that stand there already are left alone.`}
           </p>
           ${this.#copying(choices)}`;
       case 'rotate':
         return html`<p class="small quiet">
-            The weeks from the first on are repeated, one round after another, from the week above on.
+            ${say`The weeks from the first on are repeated, one round after another, from the week above on.`}
           </p>
           <div class="fields">
-            ${dayField('pattern', 'First week to repeat (any day of it)', choices.patternFrom, (day) =>
+            ${dayField('pattern', say`First week to repeat (any day of it)`, choices.patternFrom, (day) =>
               this.#change({ patternFrom: mondayOf(day) }),
             )}
-            ${this.#number('weeks', 'How many weeks', choices.weeks, 1, 26)}
-            ${this.#number('times', 'How many rounds', choices.times, 1, 60)}
+            ${this.#number('weeks', say`How many weeks`, choices.weeks, 1, 26)}
+            ${this.#number('times', say`How many rounds`, choices.times, 1, 60)}
           </div>
           ${this.#copying(choices)}`;
       case 'table':
         return html`<div class="fields">
-            ${dayField('from', 'From', choices.from, (from) =>
+            ${dayField('from', say`From${HERE}`, choices.from, (from) =>
               this.#change({ from, to: Math.max(from, choices.to) }),
             )}
-            ${dayField('to', 'To, included', choices.to, (to) => this.#change({ to }))} ${this.#who(choices)}
+            ${dayField('to', say`To, included`, choices.to, (to) => this.#change({ to }))} ${this.#who(choices)}
           </div>
           ${this.#meals(live, choices)}`;
     }
@@ -162,18 +164,18 @@ export class PlanDialog extends ActionDialog {
     const set = (to: string, shares: number) =>
       this.#change({ change: to === 'all' ? 'all away' : to === 'fewer' ? -shares : shares });
     return html`<div class="field">
-        <label for="who">Who</label>
+        <label for="who">${say`Who`}</label>
         <select id="who" @change=${(event: Event) => set((event.target as HTMLSelectElement).value, n)}>
-          <option value="more" .selected=${kind === 'more'}>guests come</option>
-          <option value="fewer" .selected=${kind === 'fewer'}>some are away</option>
-          <option value="all" .selected=${kind === 'all'}>everyone is away</option>
+          <option value="more" .selected=${kind === 'more'}>${say`guests come`}</option>
+          <option value="fewer" .selected=${kind === 'fewer'}>${say`some are away`}</option>
+          <option value="all" .selected=${kind === 'all'}>${say`everyone is away`}</option>
         </select>
       </div>
       ${
         kind === 'all'
           ? nothing
           : html`<div class="field number">
-              <label for="shares">Shares</label>
+              <label for="shares">${say`Shares`}</label>
               <input
                 id="shares"
                 type="number"
@@ -217,7 +219,7 @@ export class PlanDialog extends ActionDialog {
 
   #meals(live: LiveBook, choices: PlanChoices): TemplateResult {
     return html`<fieldset class="row">
-      <legend>Meals</legend>
+      <legend>${say`Meals`}</legend>
       ${mealNames(live, MEALS).map(
         (meal) => html`<label class="check">
           <input
@@ -228,7 +230,7 @@ export class PlanDialog extends ActionDialog {
               const others = choices.meals.filter((each) => each !== meal);
               this.#change({ meals: wanted ? [...others, meal] : others });
             }}
-          />${meal}
+          />${spoken(meal)}
         </label>`,
       )}
     </fieldset>`;
@@ -244,8 +246,8 @@ export class PlanDialog extends ActionDialog {
         />${words}
       </label>`;
     return html`<div class="row">
-      ${check('looseWeekends', looseWeekends, 'Leave Saturdays and Sundays without a dish')}
-      ${check('keepShares', keepShares, 'Guests and days away too')}
+      ${check('looseWeekends', looseWeekends, say`Leave Saturdays and Sundays without a dish`)}
+      ${check('keepShares', keepShares, say`Guests and days away too`)}
     </div>`;
   }
 }

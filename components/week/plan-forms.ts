@@ -10,13 +10,14 @@ import { dayOf } from '../../src/live/week-stage.js';
 import { shortDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { type Result, refuse } from '../../src/problem.js';
+import { counted, phrase, say } from '../../src/words/index.js';
 
 /** What can be done to plan a week without writing each row. */
 export const TASKS = [
-  ['open', 'Rows for its meals'],
-  ['copy', 'The week before, again'],
-  ['rotate', 'Some weeks, in turn'],
-  ['table', 'Guests, and days away'],
+  ['open', phrase('Rows for its meals')],
+  ['copy', phrase('The week before, again')],
+  ['rotate', phrase('Some weeks, in turn')],
+  ['table', phrase('Guests, and days away')],
 ] as const;
 export type PlanTask = (typeof TASKS)[number][0];
 
@@ -54,14 +55,15 @@ export function planCommand(live: LiveBook, choices: PlanChoices): Result<Comman
       const { from, to, change } = choices;
       if (meals.length === 0) return NO_MEALS;
       if (from > to)
-        return refuse('from-after-to', 'The last day lies before the first.', 'Change one of them.');
-      if (change === 0) return refuse('no-change', 'Nobody comes and nobody is away.', 'Write how many.');
+        return refuse('from-after-to', say`The last day lies before the first.`, say`Change one of them.`);
+      if (change === 0)
+        return refuse('no-change', say`Nobody comes and nobody is away.`, say`Write how many.`);
       return atTableCommand(live, { from, to, meals, change });
     }
   }
 }
 
-const NO_MEALS = refuse('no-meals', 'No meal is ticked.', 'Tick at least one.');
+const NO_MEALS = refuse('no-meals', phrase('No meal is ticked.'), phrase('Tick at least one.'));
 
 /** What a command will write, in words, before it does. */
 export function inAdvance(live: LiveBook, command: Command): string {
@@ -70,10 +72,10 @@ export function inAdvance(live: LiveBook, command: Command): string {
     const skipped = command.cells.filter(({ column }) => column === 'skipped').length;
     const changed = n - skipped;
     const words = [
-      changed > 0 ? `${meals(changed)} with other shares at the table` : '',
-      skipped > 0 ? `${meals(skipped)} skipped` : '',
+      changed > 0 ? say`${meals(changed)} with other shares at the table` : '',
+      skipped > 0 ? say`${meals(skipped)} skipped` : '',
     ].filter(Boolean);
-    return `${words.join(', ')}. The whole table is ${live.household.shares}.`;
+    return say`${words.join(', ')}. The whole table is ${live.household.shares}.`;
   }
   if (command.do !== 'insert rows') return '';
   const days = command.rows.flatMap(({ cells }) => {
@@ -83,9 +85,10 @@ export function inAdvance(live: LiveBook, command: Command): string {
   const [first, last] = [Math.min(...days), Math.max(...days)];
   const dishes = command.rows.filter(({ cells }) => cells?.dish).length;
   const open = command.rows.length - dishes;
-  const which = open === 0 ? '' : dishes === 0 ? ', without a dish yet' : `, ${open} of them without a dish`;
-  const span = first === last ? shortDay(first) : `${shortDay(first)} to ${shortDay(last)}`;
-  return `Adds ${meals(command.rows.length)}${which}: ${span}.`;
+  const which =
+    open === 0 ? '' : dishes === 0 ? say`, without a dish yet` : say`, ${open} of them without a dish`;
+  const span = first === last ? shortDay(first) : say`${shortDay(first)} to ${shortDay(last)}`;
+  return say`Adds ${meals(command.rows.length)}${which}: ${span}.`;
 }
 
-const meals = (n: number): string => `${n} ${n === 1 ? 'meal' : 'meals'}`;
+const meals = (n: number): string => counted(n, String(n), 'meal');

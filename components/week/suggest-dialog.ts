@@ -6,6 +6,7 @@ import type { LiveBook } from '../../src/live/live-book.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { type Meal, mealWords, type Suggestions } from '../../src/planning/week/index.js';
 import type { Problem } from '../../src/problem.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { weekOfRow, weekPicker } from './week-of.js';
@@ -70,7 +71,7 @@ export class SuggestDialog extends ActionDialog {
   /** Stands for the search that was asked for last. */
   #asked: object = {};
 
-  protected override heading = 'Suggest dishes';
+  protected override heading = phrase('Suggest dishes');
 
   protected override firstUpdated(changed: PropertyValues): void {
     super.firstUpdated(changed);
@@ -98,7 +99,7 @@ export class SuggestDialog extends ActionDialog {
     if (!result)
       this.found = {
         is: 'refused',
-        problem: 'What looks for dishes could not be loaded. Check the connection and try again.',
+        problem: say`What looks for dishes could not be loaded. Check the connection and try again.`,
       };
     else if (!result.ok) this.found = { is: 'refused', problem: result.problem };
     else this.found = { is: 'found', ...result.value };
@@ -115,7 +116,7 @@ export class SuggestDialog extends ActionDialog {
               })
         }
         <div class="row">
-          <label for="repeats">The same dish at most</label>
+          <label for="repeats">${say`The same dish at most`}</label>
           <select
             id="repeats"
             @change=${(event: Event) => {
@@ -125,7 +126,7 @@ export class SuggestDialog extends ActionDialog {
           >
             ${[1, 2, 3, 4, 7].map(
               (n) =>
-                html`<option value=${n} .selected=${n === this.repeats}>${n === 1 ? 'once' : `${n} times`}</option>`,
+                html`<option value=${n} .selected=${n === this.repeats}>${n === 1 ? say`once` : say`${n} times`}</option>`,
             )}
           </select>
         </div>
@@ -136,8 +137,8 @@ export class SuggestDialog extends ActionDialog {
   #result(live: LiveBook): TemplateResult {
     const { found } = this;
     if (found.is === 'looking') {
-      return html`<p role="status">Weighing dishes against what stands on the shelf…</p>
-        <progress aria-label="Looking for dishes"></progress>${this.foot()}`;
+      return html`<p role="status">${say`Weighing dishes against what stands on the shelf…`}</p>
+        <progress aria-label=${say`Looking for dishes`}></progress>${this.foot()}`;
     }
     if (found.is === 'refused')
       return html`<p class="problem" role="alert">${inWords(found.problem)}</p>${this.foot()}`;
@@ -148,17 +149,21 @@ export class SuggestDialog extends ActionDialog {
       const done = live.apply(found.command(new Set(taken.map(({ meal }) => meal))));
       const n = taken.length;
       this.close(
-        done.ok ? `${n} ${n === 1 ? 'dish' : 'dishes'} written. Undo takes them out again.` : done.problem,
+        done.ok
+          ? n === 1
+            ? say`1 dish written. Undo takes them out again.`
+            : say`${n} dishes written. Undo takes them out again.`
+          : done.problem,
       );
     };
-    const label = `Write ${taken.length} ${taken.length === 1 ? 'dish' : 'dishes'}`;
+    const label = taken.length === 1 ? say`Write 1 dish` : say`Write ${taken.length} dishes`;
     return html`<p role="status">${said}</p>
       ${
         best
           ? nothing
           : html`<p class="small">
-              There may be better ones: the time was over before all had been weighed.
-              <button class="link" type="button" @click=${() => this.#look(LONGER)}>Look longer</button>
+              ${say`There may be better ones: the time was over before all had been weighed.`}
+              <button class="link" type="button" @click=${() => this.#look(LONGER)}>${say`Look longer`}</button>
             </p>`
       }
       ${this.#takes(live, found.suggestions)} ${this.#notes(live, found.suggestions)}
@@ -200,7 +205,7 @@ export class SuggestDialog extends ActionDialog {
     for (const { meal, why } of none)
       reasons.set(why, [...(reasons.get(why) ?? []), nameOf(meals.get(meal))]);
     return html`<details class="small">
-      <summary>What was left out, and why</summary>
+      <summary>${say`What was left out, and why`}</summary>
       <ul class="says">
         ${[...reasons].map(([why, names]) => html`<li><strong>${names.join(', ')}</strong>: ${why}</li>`)}
         ${leftOut.map(({ dish, why }) => html`<li><strong>${dish}</strong>: ${why}</li>`)}
@@ -213,7 +218,7 @@ export class SuggestDialog extends ActionDialog {
     const monday = this.monday!;
     const from = Math.max(monday, live.household.asOf);
     if (from > monday + 6) {
-      return html`<p role="status">This week has gone by. Dishes are suggested for the days that come.</p>${this.foot()}`;
+      return html`<p role="status">${say`This week has gone by. Dishes are suggested for the days that come.`}</p>${this.foot()}`;
     }
     const run = (): void => {
       const opened = openMealsCommand(live, from, monday + 6, ['supper']);
@@ -222,15 +227,14 @@ export class SuggestDialog extends ActionDialog {
       else this.found = { is: 'refused', problem: done.problem };
     };
     return html`<p role="status">
-        No meal of this week is open. Dishes are suggested for rows of the Week sheet with a date and a meal, and
-        with no dish yet.
+        ${say`No meal of this week is open. Dishes are suggested for rows of the Week sheet with a date and a meal, and with no dish yet.`}
       </p>
-      ${this.foot({ label: 'Open a row for each supper', run })}`;
+      ${this.foot({ label: say`Open a row for each supper`, run })}`;
   }
 }
 
 const nameOf = (meal: Meal | undefined): string =>
-  meal?.date == null ? (meal?.meal ?? '') : mealWords(meal.date, meal.meal);
+  meal?.date == null ? spoken(meal?.meal ?? '') : mealWords(meal.date, meal.meal);
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import { toIsoDay } from '../../src/planning/dates.js';
+import { phrase } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import type { ActionHost, SheetAction } from '../sheet/actions/action.js';
 import { weekIcons } from './week-icons.js';
@@ -15,8 +16,10 @@ const opening =
     });
 
 const plan: SheetAction = {
-  label: 'Plan meals',
-  title: 'Rows for the meals of a week, the week before again, some weeks in turn, guests and days away',
+  label: phrase('Plan meals'),
+  title: phrase(
+    'Rows for the meals of a week, the week before again, some weeks in turn, guests and days away',
+  ),
   icon: icons.calendar,
   firstStep: true,
   act: opening(
@@ -26,8 +29,8 @@ const plan: SheetAction = {
 };
 
 const suggest: SheetAction = {
-  label: 'Suggest dishes',
-  title: 'Dishes for the open meals of the week, that eat what would not be eaten in time',
+  label: phrase('Suggest dishes'),
+  title: phrase('Dishes for the open meals of the week, that eat what would not be eaten in time'),
   icon: weekIcons.pot,
   act: opening(
     () => import('./suggest-dialog.js'),
@@ -36,8 +39,8 @@ const suggest: SheetAction = {
 };
 
 const lists: SheetAction = {
-  label: 'Lists',
-  title: 'What to bring up, to buy and to do ahead for the week',
+  label: phrase('Lists'),
+  title: phrase('What to bring up, to buy and to do ahead for the week'),
   icon: weekIcons.list,
   act: opening(
     () => import('../lists/lists-dialog.js'),
@@ -46,8 +49,8 @@ const lists: SheetAction = {
 };
 
 const markDone: SheetAction = {
-  label: 'Mark done',
-  title: 'Post what the chosen meal, its day or its week took from the shelf',
+  label: phrase('Mark done'),
+  title: phrase('Post what the chosen meal, its day or its week took from the shelf'),
   icon: icons.check,
   act: opening(
     () => import('./mark-done-dialog.js'),
@@ -60,8 +63,8 @@ const markDone: SheetAction = {
 };
 
 const count: SheetAction = {
-  label: 'Count the shelf',
-  title: 'Count again what stands there, one place after another; the differences are posted',
+  label: phrase('Count the shelf'),
+  title: phrase('Count again what stands there, one place after another; the differences are posted'),
   icon: weekIcons.count,
   act: opening(
     () => import('../count/count-dialog.js'),
@@ -70,8 +73,8 @@ const count: SheetAction = {
 };
 
 const labels: SheetAction = {
-  label: 'Labels',
-  title: 'Labels to print for the chosen lot, or for all new ones',
+  label: phrase('Labels'),
+  title: phrase('Labels to print for the chosen lot, or for all new ones'),
   icon: weekIcons.label,
   act: opening(
     () => import('../labels/labels-dialog.js'),
@@ -80,8 +83,8 @@ const labels: SheetAction = {
 };
 
 const wishes: SheetAction = {
-  label: 'Wish list',
-  title: 'What ran out, what was wished for and what stayed: a word for the next year',
+  label: phrase('Wish list'),
+  title: phrase('What ran out, what was wished for and what stayed: a word for the next year'),
   icon: weekIcons.wish,
   act: opening(
     () => import('./wish-dialog.js'),

@@ -5,6 +5,7 @@ import { isDay, toIsoDay } from '../../src/planning/dates.js';
 import { mediumDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { mondayOf } from '../../src/planning/week/index.js';
+import { say } from '../../src/words/index.js';
 
 /** The day of a row of Week; null where it has none. */
 export function dayOfMeal(live: LiveBook, row: string | null): DayNumber | null {
@@ -41,16 +42,16 @@ export function mealNames(live: LiveBook, usual: readonly string[]): string[] {
   return [...new Set([...usual, ...own.filter(Boolean)])];
 }
 
-export const weekWords = (monday: DayNumber): string => `Week of ${mediumDay(monday)}`;
+export const weekWords = (monday: DayNumber): string => say`Week of ${mediumDay(monday)}`;
 
 /** Goes from week to week. */
 export const weekPicker = (monday: DayNumber, go: (monday: DayNumber) => void): TemplateResult => html`
-  <div class="row" role="group" aria-label="Which week">
-    <button class="button" type="button" aria-label="Week before" @click=${() => isDay(monday - 7) && go(monday - 7)}>
+  <div class="row" role="group" aria-label=${say`Which week`}>
+    <button class="button" type="button" aria-label=${say`Week before`} @click=${() => isDay(monday - 7) && go(monday - 7)}>
       <span class="turns" aria-hidden="true">←</span>
     </button>
     <strong aria-live="polite">${weekWords(monday)}</strong>
-    <button class="button" type="button" aria-label="Week after" @click=${() => isDay(monday + 13) && go(monday + 7)}>
+    <button class="button" type="button" aria-label=${say`Week after`} @click=${() => isDay(monday + 13) && go(monday + 7)}>
       <span class="turns" aria-hidden="true">→</span>
     </button>
   </div>

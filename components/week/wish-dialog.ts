@@ -1,5 +1,6 @@
 import { css, html, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { phrase, say } from '../../src/words/index.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import './croft-wish-list.js';
 
@@ -15,11 +16,11 @@ export class WishDialog extends ActionDialog {
     `,
   ];
 
-  protected override heading = 'Wish list';
+  protected override heading = phrase('Wish list');
 
   protected override content(): TemplateResult {
     return html`<p class="quiet small">
-        What the draws of a year and the meals planned say of the next: to bear in mind as beds and batches are planned.
+        ${say`What the draws of a year and the meals planned say of the next: to bear in mind as beds and batches are planned.`}
       </p>
       <croft-wish-list bare></croft-wish-list>
       ${this.foot()}`;

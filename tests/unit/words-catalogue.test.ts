@@ -14,6 +14,8 @@ const FINISHED = [
   'components/runway',
   'components/season',
   'components/sheet',
+  'components/lists',
+  'components/week',
 ];
 
 const RULES = new Intl.PluralRules('de').resolvedOptions().pluralCategories;
