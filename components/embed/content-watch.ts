@@ -1,7 +1,14 @@
-import { adopted } from './draw-table.js';
-import { scriptOf } from './source-text.js';
+import { contentOf } from './page-content.js';
 
-const HEEDED = ['data-column', 'data-open', 'data-planning', 'data-type', 'data-row', 'datetime'];
+const HEEDED = [
+  'data-column',
+  'data-open',
+  'data-planning',
+  'data-type',
+  'data-row',
+  'data-formula',
+  'datetime',
+];
 
 /**
  * Hears when what the page wrote inside the element changes: as it arrives, or as a framework puts other nodes in
@@ -45,12 +52,3 @@ export class ContentWatch {
     this.#known = contentOf(this.#host);
   }
 }
-
-export const tableOf = (host: HTMLElement): HTMLTableElement | null => host.querySelector(':scope > table');
-
-/** Whether the page wrote a table or data inside. */
-export const hasContent = (host: HTMLElement): boolean => tableOf(host) !== null || scriptOf(host) !== null;
-
-/** What the page wrote inside, without looks. */
-const contentOf = (host: HTMLElement): string =>
-  [...adopted(host).children].map((each) => each.outerHTML).join('') + (scriptOf(host)?.textContent ?? '');

@@ -1,7 +1,8 @@
-import { ContentWatch, hasContent } from './content-watch.js';
+import { ContentWatch } from './content-watch.js';
 import { defineOnce } from './define.js';
 import { EmbedAttributes } from './embed-attributes.js';
 import { EmbedSheet } from './embed-sheet.js';
+import { hasContent } from './page-content.js';
 import { isOwn } from './source-text.js';
 
 /**
@@ -19,6 +20,8 @@ import { isOwn } from './source-text.js';
  * @attr start-at - Address of the page where a reader starts a book.
  * @attr columns - Ids of the columns to show where no table stands inside, with commas between.
  * @attr open - Ids of columns that readers may write into, with commas between; likewise `data-open` on a `th` or `td`.
+ *   In a table written by hand, with no data beside it, columns are `c1`, `c2`…, and `data-formula="=Pounds/6"` on a
+ *   `th` has a column worked out from the others.
  * @attr keep-as - Name under which a reader's own numbers are kept in their browser; the element's id unless given.
  * @attr grid-licence-key - Licence key of the grid: the sheet may then be opened as one.
  * @attr engine-licence-key - Licence key of the formula engine; its open-source key unless given.

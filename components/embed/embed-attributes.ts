@@ -1,4 +1,5 @@
 import { PageElement } from './define.js';
+import { isPlain, PLAIN_SHEET } from './source-text.js';
 
 /** Attributes whose change makes another sheet of it. */
 const ANOTHER = ['sheet', 'src', 'source', 'which', 'database', 'columns', 'open', 'keep-as', 'id'];
@@ -48,7 +49,7 @@ export abstract class EmbedAttributes extends PageElement {
 
   /** Id, kind or title of the sheet. */
   get sheet(): string {
-    return this.getAttribute('sheet') ?? 'shelf';
+    return isPlain(this) ? PLAIN_SHEET : (this.getAttribute('sheet') ?? 'shelf');
   }
   set sheet(value: string | null) {
     this.#say('sheet', value);

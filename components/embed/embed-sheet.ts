@@ -1,6 +1,5 @@
 import type { BookDoc } from '../../src/book/types.js';
 import type { ShownTable } from '../../src/live/embed/index.js';
-import { tableOf } from './content-watch.js';
 import { adopted, drawTable } from './draw-table.js';
 import type { EmbedAttributes } from './embed-attributes.js';
 import type { EmbedEvents } from './embed-events.js';
@@ -8,6 +7,7 @@ import { EmbedView } from './embed-view.js';
 import { fetchGrid, openAsGrid } from './grid-opening.js';
 import type { KeptCopy } from './kept-copy.js';
 import type { OpenCellsHost } from './open-cells.js';
+import { tableOf } from './page-content.js';
 import { Reader, type ReaderHost } from './reader.js';
 import { settleHeight } from './settle-height.js';
 import { isOwn, SourceError } from './source-text.js';
@@ -233,6 +233,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
     const [reader, { bar, stand, frame }] = [this.#reader, this.#view];
     if (!stand || !frame) return;
     bar?.busy(OPEN_GRID, true);
+    let failed = NOT_LOADED;
     const close = await openAsGrid({
       host: this.page,
       stand,
@@ -242,10 +243,13 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       cell: this.#last,
       book: () => reader.doc(),
       changed: (book, table) => reader.take(book, table),
+      lost: (written) => {
+        failed = `${NOT_LOADED} What you wrote is not in the table: ${written.join('; ')}.`;
+      },
     });
     bar?.busy(OPEN_GRID, false);
     this.#closeGrid = close;
-    this.tell(close ? '' : NOT_LOADED);
+    this.tell(close ? '' : failed);
   }
 }
 

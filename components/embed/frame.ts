@@ -3,17 +3,27 @@ export class Frame {
   readonly table: HTMLTableElement;
   readonly #columns = new Map<string, number>();
   readonly #rows = new Map<string, HTMLTableRowElement>();
+  readonly #types: readonly (string | undefined)[];
 
   constructor(table: HTMLTableElement) {
     this.table = table;
     const head = table.tHead?.rows[table.tHead.rows.length - 1];
-    for (const [i, cell] of [...(head?.cells ?? [])].entries()) {
-      const column = cell.dataset.column;
+    const cells = [...(head?.cells ?? [])];
+    // Written by hand: columns and rows are called by where they stand.
+    const byPlace = !cells.some(({ dataset }) => dataset.column);
+    for (const [i, { dataset }] of cells.entries()) {
+      const column = dataset.column ?? (byPlace ? `c${i + 1}` : undefined);
       if (column) this.#columns.set(column, i);
     }
-    for (const row of table.querySelectorAll<HTMLTableRowElement>('tr[data-row]'))
-      this.#rows.set(row.dataset.row!, row);
-    this.#markColumns(head);
+    const body = [...table.tBodies].flatMap(({ rows }) => [...rows]);
+    for (const [i, row] of body.entries()) {
+      const id = row.dataset.row ?? (byPlace ? `r${i + 1}` : undefined);
+      if (id) this.#rows.set(id, row);
+    }
+    this.#types = cells.map(
+      ({ dataset }, i) => dataset.type ?? (byPlace && isAllNumbers(body, i) ? 'number' : undefined),
+    );
+    this.#markColumns(cells);
   }
 
   get columns(): string[] {
@@ -27,6 +37,11 @@ export class Frame {
   cell(row: string, column: string): HTMLTableCellElement | undefined {
     const at = this.#columns.get(column);
     return at === undefined ? undefined : this.#rows.get(row)?.cells[at];
+  }
+
+  /** Formula that the page gives a column of its own table, as in `data-formula="=Pounds/6"`. */
+  formula(column: string): string | undefined {
+    return this.#header(column)?.dataset.formula;
   }
 
   /** A column's title without its unit. */
@@ -43,7 +58,7 @@ export class Frame {
 
   /** What a column holds, as the table says it: `number`, `date`, `tick`, or nothing. */
   type(column: string): string | undefined {
-    return this.#header(column)?.dataset.type;
+    return this.#types[this.#columns.get(column) ?? -1];
   }
 
   /** Cells that the page opens to its readers: by column, or one by one. */
@@ -53,7 +68,7 @@ export class Frame {
       columns.filter((each) => also.includes(each) || this.#header(each)?.hasAttribute('data-open')),
     );
     for (const column of columns)
-      if (this.#header(column)?.hasAttribute('data-planning')) open.delete(column);
+      if (this.#header(column)?.matches('[data-planning], [data-formula]')) open.delete(column);
     return this.rows.flatMap((row) =>
       columns.flatMap((column) => {
         const cell = this.cell(row, column);
@@ -68,9 +83,11 @@ export class Frame {
   }
 
   /** Looks go by column: one class on each cell, since a table has no other way to say it. */
-  #markColumns(head: HTMLTableRowElement | undefined): void {
-    const marks = [...(head?.cells ?? [])].map(({ dataset }) =>
-      [dataset.type, dataset.planning === undefined ? '' : 'planning'].filter(Boolean).join(' '),
+  #markColumns(head: readonly HTMLElement[]): void {
+    const marks = head.map((cell, i) =>
+      [this.#types[i], cell.matches('[data-planning], [data-formula]') ? 'planning' : '']
+        .filter(Boolean)
+        .join(' '),
     );
     marks.forEach((mark, i) => {
       if (mark === '') return;
@@ -80,4 +97,10 @@ export class Frame {
       }
     });
   }
+}
+
+/** Whether every cell of a column that holds something holds a number. */
+function isAllNumbers(rows: readonly HTMLTableRowElement[], at: number): boolean {
+  const texts = rows.map(({ cells }) => cells[at]?.textContent?.trim() ?? '').filter((text) => text !== '');
+  return texts.length > 0 && texts.every((text) => /^[-+−]?\d[\d.,]*$/.test(text));
 }

@@ -6,6 +6,7 @@ import type { FirstTable } from '../grid/first/first-table.js';
 import { make } from './draw-table.js';
 import { firstTable, sheetIn } from './first-table.js';
 import type { Frame } from './frame.js';
+import { KeysAhead } from './keys-ahead.js';
 
 export interface GridOpening {
   readonly host: HTMLElement;
@@ -18,6 +19,8 @@ export interface GridOpening {
   readonly cell: { readonly row: string; readonly column: string } | null;
   book(): Promise<BookDoc>;
   changed(book: BookDoc, table: ShownTable): void;
+  /** Called where the rest could not be loaded, with what was written into the first grid. */
+  lost(written: readonly string[]): void;
 }
 
 const nothing = (): undefined => undefined;
@@ -55,6 +58,14 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
     into.remove();
     stand.hidden = false;
   };
+  const giveUp = (): null => {
+    first?.settle();
+    const written = first?.written ?? [];
+    close();
+    if (written.length > 0)
+      opening.lost(written.map(({ column, text }) => `${frame.title(column)}: ${text}`));
+    return null;
+  };
   const inPlace = (high: number): void => {
     // A page scrolled to the table stays where it is.
     into.style.minHeight = `${high}px`;
@@ -76,11 +87,11 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
       scrolled();
       await painted();
       first.focus(cell);
-      const text = keys.end();
-      if (text !== '') first.type(text);
+      const grid = first;
+      keys.replay((text) => grid.type(text));
     }
     fetchRest();
-    const { openGridIn, takeOver, typeInto } = await import('./grid-part.js');
+    const { openGridIn, takeOver, typing } = await import('./grid-part.js');
     const done = await openGridIn(whole, {
       book,
       sheet: opening.sheet,
@@ -98,10 +109,7 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
       },
       changed: opening.changed,
     });
-    if (!done) {
-      close();
-      return null;
-    }
+    if (!done) return giveUp();
     if (first) {
       await first.rest();
       whole.classList.remove('waiting');
@@ -114,14 +122,14 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
     if (first) return close;
     scrolled();
     await painted();
-    typeInto(whole, cell, keys.end());
+    const type = typing(whole, cell);
+    keys.replay(type);
     return close;
   } catch (error) {
     console.error(error);
-    close();
-    return null;
+    return giveUp();
   } finally {
-    keys.end();
+    keys.stop();
   }
 }
 
@@ -146,32 +154,6 @@ function frameOf(into: HTMLElement): HTMLElement {
   frame.style.overflow = 'hidden';
   into.append(frame);
   return frame;
-}
-
-/** Gathers what is typed into an element before what is to take it is there. */
-class KeysAhead {
-  readonly #host: HTMLElement;
-  #text = '';
-
-  constructor(host: HTMLElement) {
-    this.#host = host;
-    host.addEventListener('keydown', this.#take, true);
-  }
-
-  /** Ends the gathering and answers all of it, once. */
-  end(): string {
-    this.#host.removeEventListener('keydown', this.#take, true);
-    const text = this.#text;
-    this.#text = '';
-    return text;
-  }
-
-  readonly #take = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey || event.key.length !== 1) return;
-    this.#text += event.key;
-    event.preventDefault();
-    event.stopPropagation();
-  };
 }
 
 /** Resolves when the page has been painted as it now is; a page out of sight is not. */

@@ -94,11 +94,11 @@ function mounted(pane: GridPane): Promise<boolean> {
   });
 }
 
-/** Puts the keyboard into a cell of the grid, with what was typed before. */
-export function typeInto(into: HTMLElement, cell: GridCell | null, text: string): void {
+/** Puts the keyboard into a cell of the grid; answers what writes into the one where it is then. */
+export function typing(into: HTMLElement, cell: GridCell | null): (text: string) => void {
   const { view } = paneIn(into) ?? {};
   view?.focus(cell ?? undefined);
-  if (text !== '') view?.type(text);
+  return (text) => view?.type(text);
 }
 
 /** Brings the grid to where a first one was left: what was written there, how far it was scrolled, the selection. */

@@ -2,7 +2,7 @@ import type { BookDoc } from '../../src/book/types.js';
 import type { EmbedCell, ShownTable } from '../../src/live/embed/index.js';
 import type { Problem } from '../../src/problem.js';
 import { digestOf, dropKept, type KeptCopy, readKept, writeKept } from './kept-copy.js';
-import { dataScriptOf, type Source, type SourceHost, sourceOf } from './source-text.js';
+import { dataScriptOf, keyOf, type Source, type SourceHost, sourceOf } from './source-text.js';
 import type { Trial } from './trial.js';
 
 /** What a reader's copy needs of the element that shows it. */
@@ -61,9 +61,7 @@ export class Reader {
   /** Looks whether the page's data is still that with which the reader began. */
   async compare(): Promise<void> {
     if (!this.kept) return;
-    const source = await sourceOf(this.#host.page).catch(() => null);
-    this.#source = source ?? this.#source;
-    const text = source?.text ?? null;
+    const text = await keyOf(this.#host.page).catch(() => null);
     this.outdated = text !== null && this.kept !== null && digestOf(text) !== this.kept.digest;
   }
 
@@ -177,7 +175,7 @@ export class Reader {
     const before = this.kept?.digest;
     this.kept = { digest: before ?? '', book, table };
     void (
-      before ? Promise.resolve(before) : sourceOf(this.#host.page).then(({ text }) => digestOf(text ?? ''))
+      before ? Promise.resolve(before) : keyOf(this.#host.page).then((text) => digestOf(text ?? ''))
     ).then(
       (digest) => {
         if (!this.kept) return;

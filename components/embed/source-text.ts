@@ -1,3 +1,5 @@
+import { adopted } from './draw-table.js';
+import { contentOf, scriptOf, tableOf } from './page-content.js';
 import { NO_OWN_BOOK } from './words.js';
 
 /** Where the data of an embedded sheet comes from. */
@@ -32,12 +34,30 @@ export class SourceError extends Error {
 
 export const isOwn = (host: SourceHost): boolean => host.source === 'own' && host.book === null;
 
-/** What the page itself gives: by property, inside the element, or as the file that `src` names. */
+/** Name of the sheet where the page's own table is the data. */
+export const PLAIN_SHEET = 'table';
+
+/** Whether all that the page gives is a table: then that is the data, too. */
+export const isPlain = (host: SourceHost): boolean =>
+  host.book === null &&
+  host.src === null &&
+  !isOwn(host) &&
+  scriptOf(host) === null &&
+  tableOf(host) !== null;
+
+/** What differs where the data differs; nothing that works figures out is loaded for it. */
+export const keyOf = async (host: SourceHost): Promise<string | null> =>
+  isPlain(host) ? contentOf(host) : (await sourceOf(host)).text;
+
+/** What the page itself gives: by property, inside the element, as the file that `src` names, or its table. */
 async function pageText(host: SourceHost): Promise<string | null> {
   if (host.book !== null) return typeof host.book === 'string' ? host.book : JSON.stringify(host.book);
   const script = scriptOf(host);
   if (script) return script.textContent;
-  if (host.src === null) return null;
+  if (host.src === null) {
+    const table = adopted(host).querySelector('table');
+    return table && (await import('./table-book.js')).tableBookText(table, PLAIN_SHEET);
+  }
   const url = new URL(host.src, document.baseURI);
   if (url.origin !== new URL(document.baseURI).origin)
     throw new SourceError(
@@ -63,9 +83,6 @@ export async function sourceOf(host: SourceHost): Promise<Source> {
   if (text === null) throw new SourceError(why, own.problem === undefined);
   return { text, ownMissing: why };
 }
-
-export const scriptOf = (host: HTMLElement): HTMLScriptElement | null =>
-  host.querySelector(':scope > script[type="application/json"]');
 
 /** The script inside, where it is the data of the element. */
 export const dataScriptOf = (host: SourceHost): HTMLScriptElement | null =>

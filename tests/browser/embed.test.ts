@@ -142,7 +142,9 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
       button.focus({ preventScroll: true });
       button.click();
     });
-    // Written before the grid stands.
+    // Written before the grid stands: one cell to its end, and the next one begun.
+    await page.keyboard.type('55');
+    await page.keyboard.press('Enter');
     await page.keyboard.type('7');
     await expect.poll(() => page.locator('.handsontableInput').first().inputValue(), SOON).toBe('7');
     // It takes the place of what was in sight of the table: from the window's top to its foot.
@@ -152,9 +154,27 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     await page.keyboard.type('7');
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Back to the table' }).click();
+    await expect.poll(async () => (await column(page, 2)).slice(14, 16), SOON).toEqual(['55', '77']);
+  });
+
+  test('takes a table written by hand for its data: to try, worked out by formula, and as a grid', async () => {
+    const hand = `<croft-embed id="cellar" open="c2" grid-licence-key="non-commercial-and-evaluation"><table>
+      <caption>In the root cellar</caption>
+      <thead><tr><th>Food</th><th>Pounds</th><th data-formula="=Pounds/6">Each</th><th>Brought in</th></tr></thead>
+      <tbody><tr><th>Potatoes</th><td>300</td><td>50</td><td><time datetime="2025-09-28">28 September</time></td></tr>
+      <tr><th>Carrots</th><td>72</td><td>12</td><td></td></tr></tbody></table></croft-embed>`;
+    const page = await openWith(pages, () => hand);
+    expect(await column(page, 2)).toEqual(['50', '12']);
+    await page.getByLabel('Pounds, Carrots').fill('90');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => column(page, 2), SOON).toEqual(['50', '15']);
+    await expect.poll(() => page.evaluate(() => localStorage.length), SOON).toBe(1);
+    await page.reload();
+    expect(await column(page, 1)).toEqual(['300', '90']);
+    await page.getByRole('button', { name: 'Open as a grid' }).click();
     await expect
-      .poll(() => page.locator('croft-embed').evaluate((e) => e.shadowRoot!.textContent), SOON)
-      .toContain('77');
+      .poll(async () => (await page.locator('.ht_master tbody td').allTextContents()).join(' '), SOON)
+      .toMatch(/Carrots 90 15/);
   });
 
   test('a grid shows at once what the table showed, and the same once all is worked out', async () => {

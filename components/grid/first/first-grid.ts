@@ -60,6 +60,11 @@ export class FirstGrid {
     return [...this.#written.values()];
   }
 
+  /** Ends the writing into a cell, and keeps what stands there. */
+  settle(): void {
+    if (this.isBusy) this.#hot.getActiveEditor()?.finishEditing(false);
+  }
+
   /** A cell is being written into. */
   get isBusy(): boolean {
     return this.#hot.getActiveEditor()?.isOpened() ?? false;
