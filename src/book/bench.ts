@@ -1,4 +1,5 @@
 import { type Problem, refuse } from '../problem.js';
+import { phrase, say, spoken } from '../words/index.js';
 import type { BookState } from './state.js';
 import type { StateLayout } from './state-layout.js';
 import type { Change } from './types.js';
@@ -26,11 +27,17 @@ export function change(state: BookState, path: readonly string[], to: Change['to
 export const inverse = (changes: readonly Change[]): Change[] =>
   [...changes].reverse().map(({ path, to, was }) => ({ path, to: was, was: to }));
 
+const GONE = {
+  sheet: phrase('That sheet is not in the book any more.'),
+  row: phrase('That row is not in the book any more.'),
+  column: phrase('That column is not in the book any more.'),
+};
+
 /** The refusal when a sheet, row or column that a command names is not there. */
-export const gone = (what: string, where: Problem['where']): ReturnType<typeof refuse> =>
+export const gone = (what: keyof typeof GONE, where: Problem['where']): ReturnType<typeof refuse> =>
   refuse(
     'gone',
-    `That ${what} is not in the book any more.`,
-    'It may have been removed in another tab; look at the sheet again.',
+    spoken(GONE[what]),
+    say`It may have been removed in another tab; look at the sheet again.`,
     where,
   );

@@ -1,6 +1,7 @@
 import { fromIsoDay } from '../planning/dates.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { findMeasure } from '../units/index.js';
+import { say } from '../words/index.js';
 import type { Workbench } from './bench.js';
 import { takenIn } from './column-in.js';
 import { dateOrder } from './date-order.js';
@@ -16,6 +17,7 @@ import {
   takenOf,
 } from './own-column.js';
 import type { SheetState } from './state.js';
+import { titleOfSheet } from './state-layout.js';
 import type { Json } from './types.js';
 
 export const MAX_CHOICES = 500;
@@ -28,8 +30,8 @@ export const OWN_FIELDS: ReadonlySet<string> = new Set(['type', 'measure', 'choi
 const unknown = (what: string, value: unknown, known: readonly string[]) =>
   refuse(
     'not-a-choice',
-    `${what} cannot be “${String(value).slice(0, 40)}”.`,
-    `Choose one of: ${known.join(', ')}.`,
+    say`${what} cannot be “${String(value).slice(0, 40)}”.`,
+    say`Choose one of: ${known.join(', ')}.`,
   );
 
 /** A note that is too long to be kept. */
@@ -37,8 +39,8 @@ export const noteTooLong = (note: string) =>
   note.length > MAX_NOTE
     ? refuse(
         'note-too-long',
-        `That note has ${note.length} characters; ${MAX_NOTE} is the most.`,
-        'Shorten it, or keep it in a column of its own.',
+        say`That note has ${note.length} characters; ${MAX_NOTE} is the most.`,
+        say`Shorten it, or keep it in a column of its own.`,
       )
     : undefined;
 
@@ -51,9 +53,9 @@ export function lookField(
 ): Result<Json | undefined> {
   switch (field) {
     case 'type':
-      return value === 'any' ? ok(undefined) : oneOf('The type of a column', value, OWN_TYPES);
+      return value === 'any' ? ok(undefined) : oneOf(say`The type of a column`, value, OWN_TYPES);
     case 'summary':
-      return oneOf('What stands under a column', value, SUMMARIES);
+      return oneOf(say`What stands under a column`, value, SUMMARIES);
     case 'measure': {
       const found = findMeasure(String(value));
       if (!found.ok) return found;
@@ -87,8 +89,8 @@ function choices(value: unknown): Result<readonly string[] | undefined> {
   if (listed.length > MAX_CHOICES) {
     return refuse(
       'too-many-choices',
-      `Those are ${listed.length} choices; ${MAX_CHOICES} is the most.`,
-      'Take the type “text” for a column with so many values.',
+      say`Those are ${listed.length} choices; ${MAX_CHOICES} is the most.`,
+      say`Take the type “text” for a column with so many values.`,
     );
   }
   return ok(listed.length === 0 ? undefined : listed);
@@ -98,7 +100,7 @@ function decimals(value: unknown): Result<number | undefined> {
   const digits = Number(value);
   return Number.isInteger(digits) && digits >= 0 && digits <= 6
     ? ok(digits)
-    : refuse('bad-decimals', 'Digits after the point are 0 to 6.', 'Write a whole number from 0 to 6.');
+    : refuse('bad-decimals', say`Digits after the point are 0 to 6.`, say`Write a whole number from 0 to 6.`);
 }
 
 const COMPARES_NOTHING: ReadonlySet<string> = new Set(['blank', 'filled', 'double']);
@@ -107,14 +109,14 @@ function markings(rules: readonly Marking[], bench: Workbench): Result<Json | un
   if (rules.length > MAX_MARKINGS) {
     return refuse(
       'too-many-markings',
-      `A column has at most ${MAX_MARKINGS} rules for its colours.`,
-      'Join some of them into one.',
+      say`A column has at most ${MAX_MARKINGS} rules for its colours.`,
+      say`Join some of them into one.`,
     );
   }
   const stored: Json[] = [];
   for (const { when, colour, value, to } of rules) {
-    if (!CONDITIONS.includes(when)) return unknown('A rule', when, CONDITIONS);
-    if (!COLOURS.includes(colour)) return unknown('A colour', colour, COLOURS);
+    if (!CONDITIONS.includes(when)) return unknown(say`A rule`, when, CONDITIONS);
+    if (!COLOURS.includes(colour)) return unknown(say`A colour`, colour, COLOURS);
     if (COMPARES_NOTHING.has(when)) {
       stored.push({ when, colour });
       continue;
@@ -126,15 +128,15 @@ function markings(rules: readonly Marking[], bench: Workbench): Result<Json | un
     if (from === undefined || (when === 'between' && end === undefined)) {
       return refuse(
         'rule-without-value',
-        `The rule “${when}” says nothing to compare with.`,
-        when === 'between' ? 'Write both ends.' : 'Write a number, a date or a word.',
+        say`The rule “${when}” says nothing to compare with.`,
+        when === 'between' ? say`Write both ends.` : say`Write a number, a date or a word.`,
       );
     }
     if (day && from !== 'today' && !(typeof from === 'string' && fromIsoDay(from).ok)) {
       return refuse(
         'rule-without-day',
-        `“${String(from).slice(0, 40)}” is no day to compare with.`,
-        'Write it year first, as in 2026-08-31, or write “today”.',
+        say`“${String(from).slice(0, 40)}” is no day to compare with.`,
+        say`Write it year first, as in 2026-08-31, or write “today”.`,
       );
     }
     stored.push({ when, colour, value: from, ...(when === 'between' && end !== undefined && { to: end }) });
@@ -148,17 +150,17 @@ function taken(plan: TakenColumn, sheet: SheetState): Result<Json | undefined> {
     return refuse(
       'no-such-figure',
       sheet.kind === 'own'
-        ? `There is no planning column “${String(plan.column).slice(0, 40)}”.`
-        : `“${sheet.title}” has planning columns of its own.`,
-      sheet.kind === 'own' ? 'Choose one of the list.' : 'Take it onto a sheet of your own.',
+        ? say`There is no planning column “${String(plan.column).slice(0, 40)}”.`
+        : say`“${titleOfSheet(sheet)}” has planning columns of its own.`,
+      sheet.kind === 'own' ? say`Choose one of the list.` : say`Take it onto a sheet of your own.`,
       { sheet: sheet.id },
     );
   }
   if (!sheet.columnOrder.has(found.by) || takenIn(sheet, found.by)) {
     return refuse(
       'no-naming-column',
-      'No column of this sheet says which row that figure is of.',
-      'Choose the column that holds the names of foods, dishes or plantings.',
+      say`No column of this sheet says which row that figure is of.`,
+      say`Choose the column that holds the names of foods, dishes or plantings.`,
       { sheet: sheet.id },
     );
   }

@@ -1,3 +1,4 @@
+import { say } from '../words/index.js';
 import type { Colour, Marking, OwnType, Summary, TakenColumn } from './own-column.js';
 import type { StoredEdit } from './stored-edit.js';
 import type { Json, Raw } from './types.js';
@@ -135,37 +136,39 @@ export const MAX_COLUMNS = 400;
 export function describe(command: Command): string {
   switch (command.do) {
     case 'set cells':
-      return command.cells.length === 1 ? 'change of a cell' : `change of ${command.cells.length} cells`;
+      return command.cells.length === 1
+        ? say`change of a cell`
+        : say`change of ${command.cells.length} cells`;
     case 'insert rows':
-      return command.rows.length === 1 ? 'new row' : `${command.rows.length} new rows`;
+      return command.rows.length === 1 ? say`new row` : say`${command.rows.length} new rows`;
     case 'remove rows':
-      return command.rows.length === 1 ? 'removal of a row' : `removal of ${command.rows.length} rows`;
+      return command.rows.length === 1 ? say`removal of a row` : say`removal of ${command.rows.length} rows`;
     case 'move rows':
-      return 'move of rows';
+      return say`move of rows`;
     case 'add column':
-      return `new column “${command.title}”`;
+      return say`new column “${command.title}”`;
     case 'remove columns':
-      return 'removal of a column';
+      return say`removal of a column`;
     case 'move columns':
-      return 'move of columns';
+      return say`move of columns`;
     case 'describe column':
-      return command.as.title !== undefined ? 'new title of a column' : 'change of a column';
+      return command.as.title !== undefined ? say`new title of a column` : say`change of a column`;
     case 'mark cells':
-      return command.note === undefined ? 'colour of cells' : 'note on a cell';
+      return command.note === undefined ? say`colour of cells` : say`note on a cell`;
     case 'group rows':
-      return command.by === null ? 'rows without groups' : 'rows in groups';
+      return command.by === null ? say`rows without groups` : say`rows in groups`;
     case 'move sheet':
-      return 'move of a sheet';
+      return say`move of a sheet`;
     case 'set setting':
-      return 'change of the household';
+      return say`change of the household`;
     case 'add sheet':
-      return `new sheet “${command.title}”`;
+      return say`new sheet “${command.title}”`;
     case 'rename sheet':
-      return 'new title of a sheet';
+      return say`new title of a sheet`;
     case 'remove sheet':
-      return 'removal of a sheet';
+      return say`removal of a sheet`;
     case 'rename book':
-      return 'new title of the book';
+      return say`new title of the book`;
     case 'take over':
       return command.called;
     case 'all':
@@ -173,8 +176,8 @@ export function describe(command: Command): string {
       return command.of.length === 1
         ? describe(command.of[0]!)
         : command.of[0]
-          ? `${describe(command.of[0])} and more`
-          : 'nothing';
+          ? say`${describe(command.of[0])} and more`
+          : say`nothing`;
   }
 }
 

@@ -6,8 +6,8 @@ import type { ColumnType } from './kinds/index.js';
 import type { Raw } from './types.js';
 
 const NUMBER = /^[-+]?(?:\d{1,3}(?:,\d{3})+|\d*)(?:\.\d+)?(?:e[-+]?\d{1,3})?$/i;
-const YES = /^(true|yes|y|x|✓|✔)$/i;
-const NO = /^(false|no|n)$/i;
+const YES = /^(true|yes|y|ja|j|x|✓|✔)$/i;
+const NO = /^(false|no|nein|n)$/i;
 
 /**
  * The same in English signs, where another language is spoken: there `1.500,25` and `1,5`. A point that cannot part

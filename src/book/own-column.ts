@@ -44,7 +44,7 @@ export interface Marking {
 
 /** Whether a rule compares with the day that it is, whichever that will be. */
 export const isToday = (value: Raw | undefined): boolean =>
-  typeof value === 'string' && /^\s*today\s*$/i.test(value);
+  typeof value === 'string' && /^\s*(?:today|heute)\s*$/i.test(value);
 
 /** A planning column of a kind, shown on a sheet of the person's own. */
 export interface TakenColumn {

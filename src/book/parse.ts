@@ -1,10 +1,12 @@
 import type { z } from 'zod';
 import type { Problem } from '../problem.js';
+import { phrase, say, spoken } from '../words/index.js';
 import { MAX_COLUMNS, MAX_ROWS } from './commands.js';
 import { complete } from './complete.js';
 import { isFormula, toStored } from './formula/references.js';
 import { migrated } from './migrations.js';
 import { bookSchema } from './schema.js';
+import { schemaWords } from './schema-words.js';
 import { BookState } from './state.js';
 import { StateLayout } from './state-layout.js';
 import { BOOK_FORMAT, BOOK_VERSION, type BookDoc, type RowDoc, type SheetDoc } from './types.js';
@@ -29,24 +31,24 @@ const parsedText = (text: string): { value: unknown } | Parsed => {
     return cut
       ? one(
           'truncated',
-          'The file stops in the middle.',
-          'It was not copied whole: copy it again, or open an older copy.',
+          say`The file stops in the middle.`,
+          say`It was not copied whole: copy it again, or open an older copy.`,
         )
       : one(
           'not-json',
-          'The file is not a book: it is some other kind of file.',
-          'Choose a file that was saved with “Save a copy”.',
+          say`The file is not a book: it is some other kind of file.`,
+          say`Choose a file that was saved with “Save a copy”.`,
         );
   }
 };
 
 const MENDS: Partial<Record<z.core.$ZodIssue['code'], string>> = {
-  invalid_type: 'Put a value of that type there, or remove the part.',
-  invalid_value: 'Use one of the values named.',
-  too_big: 'Shorten it.',
-  too_small: 'Write something there.',
-  invalid_key: 'Rename the key.',
-  custom: 'Correct it, or open an older copy.',
+  invalid_type: phrase('Put a value of that type there, or remove the part.'),
+  invalid_value: phrase('Use one of the values named.'),
+  too_big: phrase('Shorten it.'),
+  too_small: phrase('Write something there.'),
+  invalid_key: phrase('Rename the key.'),
+  custom: phrase('Correct it, or open an older copy.'),
 };
 
 const inWords = (issue: z.core.$ZodIssue): Problem => {
@@ -54,8 +56,8 @@ const inWords = (issue: z.core.$ZodIssue): Problem => {
   const inner = issue.code === 'invalid_key' ? (issue.issues[0]?.message ?? issue.message) : issue.message;
   return {
     code: `file-${issue.code.replaceAll('_', '-')}`,
-    message: `${path || 'The book'}: ${inner}.`,
-    mend: MENDS[issue.code] ?? 'Correct that part of the file, or open an older copy.',
+    message: `${path || say`The book`}: ${schemaWords(inner)}.`,
+    mend: spoken(MENDS[issue.code] ?? phrase('Correct that part of the file, or open an older copy.')),
     where: { path },
   };
 };
@@ -82,8 +84,8 @@ function oversized(book: BookDoc): Problem[] {
     return [
       {
         code: 'sheet-too-large',
-        message: `sheets.${id}: ${rows} rows and ${columns} columns; at most ${MAX_ROWS} and ${MAX_COLUMNS} can be opened.`,
-        mend: 'Split the sheet before opening.',
+        message: say`sheets.${id}: ${rows} rows and ${columns} columns; at most ${MAX_ROWS} and ${MAX_COLUMNS} can be opened.`,
+        mend: say`Split the sheet before opening.`,
         where: { path: `sheets.${id}` },
       },
     ];
@@ -127,36 +129,41 @@ export function parseBook(json: unknown): Parsed {
     value = text.value;
   }
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    return one('not-a-book', 'That is not a book.', 'Choose a file that was saved with “Save a copy”.');
+    return one('not-a-book', say`That is not a book.`, say`Choose a file that was saved with “Save a copy”.`);
   }
   const data = value as Readonly<Record<string, unknown>>;
   if (data.format !== BOOK_FORMAT) {
     return one(
       'not-a-book',
-      `The file does not say that it is a book (its “format” should be “${BOOK_FORMAT}”).`,
-      'Choose a file that was saved with “Save a copy”.',
+      say`The file does not say that it is a book (its “format” should be “${BOOK_FORMAT}”).`,
+      say`Choose a file that was saved with “Save a copy”.`,
       'format',
     );
   }
   if (!Number.isInteger(data.version) || Number(data.version) < 0) {
     return one(
       'no-version',
-      'The book does not say its version.',
-      `Write "version": ${BOOK_VERSION} in it.`,
+      say`The book does not say its version.`,
+      say`Write "version": ${BOOK_VERSION} in it.`,
       'version',
     );
   }
   if (Number(data.version) > BOOK_VERSION) {
     return one(
       'newer-version',
-      `The book is of version ${data.version}; this page reads up to ${BOOK_VERSION}.`,
-      'Open it with a newer copy of this page. Nothing of it was changed.',
+      say`The book is of version ${Number(data.version)}; this page reads up to ${BOOK_VERSION}.`,
+      say`Open it with a newer copy of this page. Nothing of it was changed.`,
       'version',
     );
   }
   const bad = poisoned(data, '');
   if (bad !== undefined)
-    return one('hostile-key', `${bad}: a book has no such part.`, 'Remove that part from the file.', bad);
+    return one(
+      'hostile-key',
+      say`${bad}: a book has no such part.`,
+      say`Remove that part from the file.`,
+      bad,
+    );
   const checked = bookSchema.safeParse(migrated(data));
   if (!checked.success)
     return { ok: false, problems: checked.error.issues.slice(0, MOST_PROBLEMS).map(inWords) };

@@ -1,4 +1,5 @@
 import { ok, type Problem, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
 import { declaredIn, entryTypeIn, takenIn } from './column-in.js';
 import { type Command, MAX_CELLS_AT_ONCE, type Typed } from './commands.js';
@@ -19,8 +20,8 @@ export const textTooLong = (typed: Typed) =>
   typeof typed === 'string' && typed.length > MAX_TEXT
     ? refuse(
         'text-too-long',
-        `That text has ${typed.length} characters; ${MAX_TEXT} is the most.`,
-        'Shorten it, or split it over several cells.',
+        say`That text has ${typed.length} characters; ${MAX_TEXT} is the most.`,
+        say`Shorten it, or split it over several cells.`,
       )
     : undefined;
 
@@ -29,8 +30,8 @@ export const titleTooLong = (title: string) =>
   title.length > MAX_TITLE
     ? refuse(
         'title-too-long',
-        `That title has ${title.length} characters; ${MAX_TITLE} is the most.`,
-        'Choose a shorter title, and keep the rest in a cell.',
+        say`That title has ${title.length} characters; ${MAX_TITLE} is the most.`,
+        say`Choose a shorter title, and keep the rest in a cell.`,
       )
     : undefined;
 
@@ -60,8 +61,8 @@ export function storedEntry(
       if (nesting(trimmed) > MAX_NESTING) {
         return refuse(
           'nested-too-deep',
-          `That formula has more than ${MAX_NESTING} brackets inside one another.`,
-          'Work out the inner part in a column of its own and refer to it.',
+          say`That formula has more than ${MAX_NESTING} brackets inside one another.`,
+          say`Work out the inner part in a column of its own and refer to it.`,
         );
       }
       const stored = toStored(trimmed, sheet, bench.layout);
@@ -70,8 +71,8 @@ export function storedEntry(
         ? ok(stored)
         : refuse(
             'formula-too-long',
-            'That formula refers to more cells than one cell can hold the names of.',
-            'Use a range, as in SUM(A1:A99), or work out parts of it in cells of their own.',
+            say`That formula refers to more cells than one cell can hold the names of.`,
+            say`Use a range, as in SUM(A1:A99), or work out parts of it in cells of their own.`,
           );
     }
   }
@@ -84,10 +85,12 @@ export function computed(sheet: SheetState, column: string, row?: string): Probl
   const own = takenIn(sheet, column) !== undefined;
   return {
     code: 'planning-column',
-    message: `“${title}” is worked out from the book, so it cannot be typed over, pasted over${own ? ' or filled by a formula' : ' or removed'}.`,
+    message: own
+      ? say`“${title}” is worked out from the book, so it cannot be typed over, pasted over or filled by a formula.`
+      : say`“${title}” is worked out from the book, so it cannot be typed over, pasted over or removed.`,
     mend: own
-      ? 'Change what it is worked out from (its working shows that), or take it off the sheet.'
-      : 'Change what it is worked out from (its working shows that), or add a column of your own beside it.',
+      ? say`Change what it is worked out from (its working shows that), or take it off the sheet.`
+      : say`Change what it is worked out from (its working shows that), or add a column of your own beside it.`,
     where: { sheet: sheet.id, column, ...(row !== undefined && { row }) },
   };
 }
@@ -103,8 +106,8 @@ export function cellChanges(
   if (command.cells.length > MAX_CELLS_AT_ONCE) {
     return refuse(
       'too-many-cells',
-      `That is ${command.cells.length} cells at once; ${MAX_CELLS_AT_ONCE} is the most.`,
-      'Paste it in parts.',
+      say`That is ${command.cells.length} cells at once; ${MAX_CELLS_AT_ONCE} is the most.`,
+      say`Paste it in parts.`,
     );
   }
   const changes: Change[] = [];

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
 import { takenIn } from './column-in.js';
 import { lookField, OWN_FIELDS } from './column-look.js';
@@ -45,16 +46,16 @@ function added(
   if (!isUsableId(command.column) || has(sheet, command.column)) {
     return refuse(
       'bad-column-id',
-      `“${command.column}” cannot be the id of a new column.`,
-      'Use letters and digits, a letter first, and no id that the sheet has already.',
+      say`“${command.column}” cannot be the id of a new column.`,
+      say`Use letters and digits, a letter first, and no id that the sheet has already.`,
       { sheet: sheet.id },
     );
   }
   if (sheet.columnOrder.ids.length >= MAX_COLUMNS) {
     return refuse(
       'too-many-columns',
-      `A sheet holds ${MAX_COLUMNS} columns.`,
-      'Start another sheet for the rest.',
+      say`A sheet holds ${MAX_COLUMNS} columns.`,
+      say`Start another sheet for the rest.`,
       { sheet: sheet.id },
     );
   }
@@ -96,8 +97,8 @@ function removed(columns: readonly string[], sheet: SheetState, bench: Workbench
     if (declaration) {
       return refuse(
         'kept-column',
-        `“${titleOfColumn(sheet, column)}” belongs to this sheet: the plan reads it.`,
-        'Hide it if you do not want to see it.',
+        say`“${titleOfColumn(sheet, column)}” belongs to this sheet: the plan reads it.`,
+        say`Hide it if you do not want to see it.`,
         { sheet: sheet.id, column },
       );
     }
@@ -154,8 +155,8 @@ function moved(
 const notOwn = (sheet: SheetState, column: string): Result<never> =>
   refuse(
     'not-own-column',
-    `“${titleOfColumn(sheet, column)}” belongs to this sheet: it takes no formula for the whole column, and what it holds is settled.`,
-    'Add a column of your own for it.',
+    say`“${titleOfColumn(sheet, column)}” belongs to this sheet: it takes no formula for the whole column, and what it holds is settled.`,
+    say`Add a column of your own for it.`,
     { sheet: sheet.id, column },
   );
 
@@ -168,9 +169,9 @@ function namesItself(sheet: SheetState, column: string, plan: Json): Result<neve
   return refuse(
     'names-rows',
     by === column
-      ? `“${titleOfColumn(sheet, column)}” cannot both name the rows and show their figures.`
-      : `“${titleOfColumn(sheet, column)}” names the rows for “${titleOfColumn(sheet, named)}”.`,
-    'Add a column for the figures.',
+      ? say`“${titleOfColumn(sheet, column)}” cannot both name the rows and show their figures.`
+      : say`“${titleOfColumn(sheet, column)}” names the rows for “${titleOfColumn(sheet, named)}”.`,
+    say`Add a column for the figures.`,
     { sheet: sheet.id, column },
   );
 }

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
 import { noteTooLong } from './column-look.js';
 import { type Command, MAX_CELLS_AT_ONCE } from './commands.js';
@@ -25,15 +26,15 @@ export function markChanges(command: MarkCommand, { state }: Workbench): Result<
   if (cells.length > MAX_CELLS_AT_ONCE) {
     return refuse(
       'too-many-cells',
-      `That is ${cells.length} cells at once; ${MAX_CELLS_AT_ONCE} is the most.`,
-      'Mark them in parts.',
+      say`That is ${cells.length} cells at once; ${MAX_CELLS_AT_ONCE} is the most.`,
+      say`Mark them in parts.`,
     );
   }
   if (colour && !COLOURS.includes(colour)) {
     return refuse(
       'no-such-colour',
-      `There is no colour “${String(colour).slice(0, 40)}”.`,
-      `Choose one of: ${COLOURS.join(', ')}.`,
+      say`There is no colour “${String(colour).slice(0, 40)}”.`,
+      say`Choose one of: ${COLOURS.join(', ')}.`,
     );
   }
   const long = noteTooLong(note ?? '');

@@ -1,4 +1,5 @@
 import { ok, type Problem, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { change, gone, inverse, type Performed, type Workbench } from './bench.js';
 import { declaredIn, entryTypeIn } from './column-in.js';
 import { type Command, json, MAX_ROWS, type NewRow } from './commands.js';
@@ -28,8 +29,8 @@ function inserted(
   if (sheet.rows.size + command.rows.length > MAX_ROWS) {
     return refuse(
       'too-many-rows',
-      `A sheet holds ${MAX_ROWS} rows.`,
-      'Start another sheet, or remove rows that are done with.',
+      say`A sheet holds ${MAX_ROWS} rows.`,
+      say`Start another sheet, or remove rows that are done with.`,
       { sheet: sheet.id },
     );
   }
@@ -38,8 +39,10 @@ function inserted(
   if (bad || ids.size < command.rows.length) {
     return refuse(
       'bad-row-id',
-      `“${bad?.id ?? 'An id given twice'}” cannot be the id of a new row.`,
-      'Use letters and digits, a letter first, and no id that the sheet has already.',
+      bad
+        ? say`“${bad.id}” cannot be the id of a new row.`
+        : say`“An id given twice” cannot be the id of a new row.`,
+      say`Use letters and digits, a letter first, and no id that the sheet has already.`,
       { sheet: sheet.id },
     );
   }

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
 import { type Command, json, type Typed } from './commands.js';
 import { dateOrder } from './date-order.js';
@@ -11,6 +12,7 @@ import { OrderedIds } from './ordered-ids.js';
 import { textTooLong, titleTooLong } from './perform-cells.js';
 import { settingOf } from './settings.js';
 import type { BookState } from './state.js';
+import { titleOfSheet } from './state-layout.js';
 import type { Change, Raw } from './types.js';
 
 type SheetCommand = Extract<
@@ -40,8 +42,8 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
       if (!setting)
         return refuse(
           'no-such-setting',
-          `The household has no setting “${command.setting}”.`,
-          'See the list of settings in the help.',
+          say`The household has no setting “${command.setting}”.`,
+          say`See the list of settings in the help.`,
         );
       const long = textTooLong(command.typed);
       if (long) return long;
@@ -58,8 +60,8 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
       if (!isUsableId(command.sheet) || state.sheets.has(command.sheet)) {
         return refuse(
           'bad-sheet-id',
-          `“${command.sheet}” cannot be the id of a new sheet.`,
-          'Use letters and digits, a letter first, and no id that the book has already.',
+          say`“${command.sheet}” cannot be the id of a new sheet.`,
+          say`Use letters and digits, a letter first, and no id that the book has already.`,
         );
       }
       if (problem) return problem;
@@ -96,8 +98,8 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
       if (sheet.kind !== 'own') {
         return refuse(
           'kind-sheet',
-          `“${sheet.title}” belongs to every book: the plan is worked out from it.`,
-          'Leave it; sheets of your own can be removed.',
+          say`“${titleOfSheet(sheet)}” belongs to every book: the plan is worked out from it.`,
+          say`Leave it; sheets of your own can be removed.`,
           { sheet: sheet.id },
         );
       }
@@ -115,8 +117,8 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
     if (title === '' || title.length > 60 || /[[\]*?:/\\]/.test(title)) {
       return refuse(
         'bad-sheet-title',
-        'A sheet’s title has 1 to 60 characters, and none of [ ] * ? : / \\.',
-        'Choose another title.',
+        say`A sheet’s title has 1 to 60 characters, and none of [ ] * ? : / \\.`,
+        say`Choose another title.`,
       );
     }
     const taken = [...state.sheets.values()].find(
@@ -126,8 +128,8 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
       taken &&
       refuse(
         'sheet-title-taken',
-        `There is a sheet called “${taken.title}” already.`,
-        'Choose another title.',
+        say`There is a sheet called “${titleOfSheet(taken)}” already.`,
+        say`Choose another title.`,
         { sheet: taken.id },
       )
     );

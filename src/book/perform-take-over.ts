@@ -1,4 +1,5 @@
 import { ok, type Problem, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import type { Performed, Workbench } from './bench.js';
 import { declaredIn } from './column-in.js';
 import { type Command, MAX_ROWS } from './commands.js';
@@ -90,8 +91,11 @@ function leftOut({ path, to }: StoredEdit, came: Json | undefined, state: BookSt
   if (gone === 0) return undefined;
   return {
     code: 'columns-gone',
-    message: `${gone === 1 ? 'One entry' : `${gone} entries`} of a row stood in columns that this sheet does not have now; ${gone === 1 ? 'it was' : 'they were'} left out.`,
-    mend: 'Bring back the whole sheet to get its columns too.',
+    message:
+      gone === 1
+        ? say`One entry of a row stood in columns that this sheet does not have now; it was left out.`
+        : say`${gone} entries of a row stood in columns that this sheet does not have now; they were left out.`,
+    mend: say`Bring back the whole sheet to get its columns too.`,
   };
 }
 
@@ -119,8 +123,8 @@ function tooManyRows(changes: readonly Change[], { state }: Workbench) {
     if (count > 0 && (state.sheets.get(sheet)?.rows.size ?? 0) + count > MAX_ROWS)
       return refuse(
         'too-many-rows',
-        `A sheet holds ${MAX_ROWS} rows.`,
-        'Remove rows that are done with first, or bring back single rows.',
+        say`A sheet holds ${MAX_ROWS} rows.`,
+        say`Remove rows that are done with first, or bring back single rows.`,
         { sheet },
       );
   return undefined;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { phrase, say } from '../words/index.js';
 import { isUsableId } from './ids.js';
 import { isOrderKey } from './order.js';
 import { BOOK_FORMAT, SHEET_KINDS } from './types.js';
@@ -8,10 +9,12 @@ const MAX_TEXT = 40_000;
 
 const id = z
   .string()
-  .refine(isUsableId, { error: 'an id is letters, digits, - and _, a letter first, at most 64' });
-const order = z.string().refine(isOrderKey, { error: 'not an order key, as in "a0"' });
-const text = z.string().max(MAX_TEXT, { error: `at most ${MAX_TEXT} characters` });
-const raw = z.union([text, z.number(), z.boolean()], { error: 'a cell holds text, a number or true/false' });
+  .refine(isUsableId, { error: phrase('an id is letters, digits, - and _, a letter first, at most 64') });
+const order = z.string().refine(isOrderKey, { error: phrase('not an order key, as in "a0"') });
+const text = z.string().max(MAX_TEXT, { error: () => say`at most ${MAX_TEXT} characters` });
+const raw = z.union([text, z.number(), z.boolean()], {
+  error: phrase('a cell holds text, a number or true/false'),
+});
 
 /** A record whose keys are ids, refused where a key is none. */
 const byId = <V extends z.ZodType>(value: V) => z.record(id, value);

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { phrase, say, spoken } from '../words/index.js';
 import { declaredIn } from './column-in.js';
 import { isUsableId } from './ids.js';
 import { declarationOf } from './kinds/index.js';
@@ -26,13 +27,23 @@ export interface StoredEdit {
 type Read = Result<Json | undefined>;
 
 const unreadable = (): Read =>
-  refuse('not-taken', 'Something in the other copy cannot be read and was left out.', 'Look at it there.');
+  refuse(
+    'not-taken',
+    say`Something in the other copy cannot be read and was left out.`,
+    say`Look at it there.`,
+  );
 
-const nowhere = (what: string): Read =>
+const NOWHERE = {
+  sheet: phrase('Something belongs to a sheet that this book does not have now; it was left out.'),
+  row: phrase('Something belongs to a row that this book does not have now; it was left out.'),
+  column: phrase('Something belongs to a column that this book does not have now; it was left out.'),
+};
+
+const nowhere = (what: keyof typeof NOWHERE): Read =>
   refuse(
     'nowhere-to-go',
-    `Something belongs to a ${what} that this book does not have now; it was left out.`,
-    `Bring back the whole ${what === 'row' ? 'row' : 'sheet'} to get it.`,
+    spoken(NOWHERE[what]),
+    what === 'row' ? say`Bring back the whole row to get it.` : say`Bring back the whole sheet to get it.`,
   );
 
 /** What the same command brings. */
@@ -91,8 +102,8 @@ function wholeSheet(sheet: SheetState | undefined, to: Json | undefined): Read {
     return sheet && sheet.kind !== 'own'
       ? refuse(
           'kind-sheet',
-          `“${sheet.title}” belongs to every book, so it stays.`,
-          'Its rows can be brought back or removed.',
+          say`“${sheet.title}” belongs to every book, so it stays.`,
+          say`Its rows can be brought back or removed.`,
         )
       : ok(undefined);
   const read = sheetSchema.safeParse(to);
@@ -142,8 +153,8 @@ function inRow(
   if (isPlanning(column))
     return refuse(
       'planning-column',
-      `“${titleOfColumn(sheet, column)}” is worked out, not entered, so it was left alone.`,
-      'Bring back what it is worked out from.',
+      say`“${titleOfColumn(sheet, column)}” is worked out, not entered, so it was left alone.`,
+      say`Bring back what it is worked out from.`,
     );
   if (to !== undefined && noColumn(column)) return nowhere('column');
   return to === undefined || rawSchema.safeParse(to).success ? ok(to) : unreadable();

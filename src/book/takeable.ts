@@ -1,14 +1,15 @@
+import { phrase } from '../words/index.js';
 import { type ColumnDeclaration, KINDS } from './kinds/index.js';
 import type { SheetKind } from './types.js';
 
 /** Kinds of which a cell can name one row, with what that cell holds, in words. */
 export const NAMED_KINDS = {
-  foods: 'the food; “tomatoes, canned” where it is kept in two ways',
-  shelf: 'the food, where it has one lot; else the lot, as Draws names it',
-  dishes: 'the dish',
-  beds: 'the crop, where it has one planting; else crop, variety and day, as Harvest names it',
-  supplies: 'the item; “pectin, strawberries” where it stands there twice',
-  household: 'the person',
+  foods: phrase('the food; “tomatoes, canned” where it is kept in two ways'),
+  shelf: phrase('the food, where it has one lot; else the lot, as Draws names it'),
+  dishes: phrase('the dish'),
+  beds: phrase('the crop, where it has one planting; else crop, variety and day, as Harvest names it'),
+  supplies: phrase('the item; “pectin, strawberries” where it stands there twice'),
+  household: phrase('the person'),
 } as const satisfies { readonly [K in SheetKind]?: string };
 export type NamedKind = keyof typeof NAMED_KINDS;
 

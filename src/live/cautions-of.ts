@@ -1,6 +1,7 @@
 import type { CellValue } from '../book/index.js';
 import { allCautions, type Caution, type CautionTopic, cautions, cautionsFor } from '../facts/index.js';
 import { WAYS_KEPT, type WayKept } from '../planning/types.js';
+import { phrase } from '../words/index.js';
 import type { LiveBook } from './live-book.js';
 
 /** What bears on every sheet of a kind, besides what its foods bring. */
@@ -13,8 +14,9 @@ const TOPICS: Readonly<Record<string, readonly CautionTopic[]>> = {
 };
 
 /** Stands under every list of cautions that does not say it already. */
-export const AUTHORITY =
-  'For how to put up any food, follow the current tested process of your national or local food-safety authority.';
+export const AUTHORITY = phrase(
+  'For how to put up any food, follow the current tested process of your national or local food-safety authority.',
+);
 
 /** What bears on the foods that a sheet shows, most urgent first. */
 export function cautionsOf(live: LiveBook, sheet: string, kind: string): readonly Caution[] {

@@ -11,6 +11,7 @@ import { parseDay, parseMonthDay } from '../planning/parse-date.js';
 import type { DayNumber, MonthDay } from '../planning/types.js';
 import type { Problem, Result } from '../problem.js';
 import { findContainer, findMeasure, findUnit, turnedUnit } from '../units/index.js';
+import { say, spoken } from '../words/index.js';
 
 /** A number as planners take it: what a household writes is in its own measures. */
 export const inCustomary = (value: number, unit: string | undefined): number =>
@@ -38,29 +39,30 @@ export class CellReader {
   number(column: string): number | null {
     const value = this.#plain(column);
     if (value === null || value === '') return null;
-    const { title, min } = this.#declared(column);
+    const { title: english, min } = this.#declared(column);
+    const title = spoken(english);
     if (typeof value !== 'number' || !Number.isFinite(value)) {
       return this.#problem(
         column,
         'not-a-number',
-        `“${title}” takes a number, not “${short(value)}”.`,
-        'Write it in digits, as in 12 or 2.5.',
+        say`“${title}” takes a number, not “${short(value)}”.`,
+        say`Write it in digits, as in 12 or 2.5.`,
       );
     }
     if (min !== undefined && value < min) {
       return this.#problem(
         column,
         'number-too-small',
-        `“${title}” cannot be below ${min}: ${value} is left out of the plan.`,
-        `Write ${min} or more.`,
+        say`“${title}” cannot be below ${min}: ${value} is left out of the plan.`,
+        say`Write ${min} or more.`,
       );
     }
     if (Math.abs(value) > 1e9) {
       return this.#problem(
         column,
         'number-too-large',
-        `“${title}” is more than a thousand million: left out of the plan.`,
-        'Write a smaller number.',
+        say`“${title}” is more than a thousand million: left out of the plan.`,
+        say`Write a smaller number.`,
       );
     }
     return inCustomary(
@@ -75,8 +77,8 @@ export class CellReader {
     return this.#read(
       column,
       typeof value === 'string' ? parseDay(value) : null,
-      'a date',
-      'Write it year first, as in 2026-05-24.',
+      say`a date`,
+      say`Write it year first, as in 2026-05-24.`,
     );
   }
 
@@ -87,8 +89,8 @@ export class CellReader {
     return this.#read(
       column,
       text ? parseMonthDay(text) : null,
-      'a month and a day',
-      'Write month, then day, as in 05-24.',
+      say`a month and a day`,
+      say`Write month, then day, as in 05-24.`,
     );
   }
 
@@ -103,12 +105,12 @@ export class CellReader {
     if (text === '') return null;
     const found = among.find((each) => each === text.toLowerCase());
     if (found !== undefined) return found;
-    const { title } = this.#declared(column);
+    const title = spoken(this.#declared(column).title);
     return this.#problem(
       column,
       'not-a-choice',
-      `“${title}” has no choice “${short(text)}”.`,
-      `Choose one of: ${among.join(', ')}.`,
+      say`“${title}” has no choice “${short(text)}”.`,
+      say`Choose one of: ${among.map(spoken).join(', ')}.`,
     );
   }
 
@@ -141,12 +143,12 @@ export class CellReader {
 
   #read<T>(column: string, result: Result<T> | null, what: string, mend: string): T | null {
     if (result?.ok) return result.value;
-    const { title } = this.#declared(column);
+    const title = spoken(this.#declared(column).title);
     const value = short(this.#plain(column));
     return this.#problem(
       column,
       'not-a-date',
-      `“${title}” takes ${what}; “${value}” is none.`,
+      say`“${title}” takes ${what}; “${value}” is none.`,
       result ? result.problem.mend : mend,
     );
   }
@@ -157,7 +159,7 @@ export class CellReader {
     this.note(column, {
       code: 'formula-error',
       message: value.message,
-      mend: 'Correct the formula; until then the cell counts as blank.',
+      mend: say`Correct the formula; until then the cell counts as blank.`,
     });
     return null;
   }

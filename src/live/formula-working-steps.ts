@@ -12,6 +12,7 @@ import { quantityInWords } from '../formulas/quantity-words.js';
 import { told, toldOf } from '../formulas/tell.js';
 import type { WorkingStep } from '../planning/types.js';
 import { excerpt } from '../problem.js';
+import { localNumber, quoted, say } from '../words/index.js';
 import { type FormulaPart, rowAt, standingAt } from './formula-working-tree.js';
 import type { FormulaUnits } from './formula-working-units.js';
 import { chains, type FormulaWords, signOf } from './formula-working-words.js';
@@ -92,7 +93,7 @@ export class FormulaSteps {
   /** `Left 10 quart jars` of a cell, `10 quart jars` of what was worked out before. */
   #operand(part: FormulaPart): string {
     if (part.is === 'number') return told(part.value);
-    if (part.is === 'text') return `“${excerpt(part.value, 60)}”`;
+    if (part.is === 'text') return quoted(excerpt(part.value, 60));
     if (part.is === 'cell') return `${this.#words.part(part)} ${this.shown(part)}`;
     if (part.is === 'cells') return this.#range(part);
     if (part.is === 'array' || part.is === 'other') return part.stored;
@@ -106,7 +107,9 @@ export class FormulaSteps {
       .filter((value) => value !== null && value !== '').length;
     return filled === undefined
       ? this.#words.cells(part)
-      : `${filled} ${filled === 1 ? 'cell' : 'cells'} in ${this.#words.cells(part)}`;
+      : filled === 1
+        ? say`1 cell in ${this.#words.cells(part)}`
+        : say`${filled} cells in ${this.#words.cells(part)}`;
   }
 
   #call(part: Extract<FormulaPart, { is: 'call' }>, depth: number): void {
@@ -122,8 +125,8 @@ export class FormulaSteps {
     for (const arg of args) if (arg) this.explain(arg, depth);
     const declared = functionNamed(name);
     if (declared) this.#ours(part, declared, depth);
-    const given = args.map((arg) => (arg ? this.#operand(arg) : 'nothing')).join(', ');
-    this.#say(`${name}${given === '' ? '' : ` of ${given}`} = ${this.shown(part)}`, depth);
+    const given = args.map((arg) => (arg ? this.#operand(arg) : say`nothing`)).join(', ');
+    this.#say(`${name}${given === '' ? '' : say` of ${given}`} = ${this.shown(part)}`, depth);
   }
 
   #ours(
@@ -156,8 +159,13 @@ export class FormulaSteps {
     const holds = this.value(condition);
     const chosen = truth(holds) ? then : otherwise;
     if (chosen) this.explain(chosen, depth);
-    const which = truth(holds) ? 'that holds' : 'that does not hold';
-    this.#say(`IF ${this.#words.part(condition)}: ${which}, so = ${this.shown(part)}`, depth);
+    const asked = this.#words.part(condition);
+    this.#say(
+      truth(holds)
+        ? say`IF ${asked}: that holds, so = ${this.shown(part)}`
+        : say`IF ${asked}: that does not hold, so = ${this.shown(part)}`,
+      depth,
+    );
   }
 
   #ifError(part: Extract<FormulaPart, { is: 'call' }>, depth: number): void {
@@ -169,7 +177,9 @@ export class FormulaSteps {
       if (otherwise) this.explain(otherwise, depth);
     } else this.explain(first, depth);
     this.#say(
-      `${failed ? 'that is an error, so the other' : 'that is no error, so it stays'} = ${this.shown(part)}`,
+      failed
+        ? say`that is an error, so the other = ${this.shown(part)}`
+        : say`that is no error, so it stays = ${this.shown(part)}`,
       depth,
     );
   }
@@ -197,9 +207,9 @@ const scalar = (value: CellValue): Scalar => (isCellError(value) ? null : value)
 
 /** A value as a step tells it. */
 export function shownValue(value: CellValue, unit: Quantity | undefined): string {
-  if (value === null || value === '') return 'blank';
+  if (value === null || value === '') return say`blank`;
   if (isCellError(value)) return `${value.error} ${excerpt(value.message, 160)}`;
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'boolean') return value ? say`yes` : say`no`;
   if (typeof value === 'string') return excerpt(value, 80);
   const words = unit ? quantityInWords(unit) : '';
   return words === '' ? plainNumber(value) : toldOf(value, words);
@@ -208,7 +218,9 @@ export function shownValue(value: CellValue, unit: Quantity | undefined): string
 /** Without a unit it may be money or a share: decimals, no fractions. */
 const plainNumber = (n: number): string =>
   Number.isFinite(n)
-    ? (Math.abs(n) < 0.1 ? Number(n.toPrecision(3)) : Math.round(n * 1000) / 1000)
-        .toLocaleString('en-US', { maximumFractionDigits: 12, useGrouping: false })
-        .replace('-', '−')
-    : 'no number';
+    ? localNumber(
+        (Math.abs(n) < 0.1 ? Number(n.toPrecision(3)) : Math.round(n * 1000) / 1000)
+          .toLocaleString('en-US', { maximumFractionDigits: 12, useGrouping: false })
+          .replace('-', '−'),
+      )
+    : say`no number`;

@@ -15,6 +15,7 @@ import {
 } from '../formulas/quantity.js';
 import { quantityInWords, readQuantity } from '../formulas/quantity-words.js';
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import { type UnitInColumn, unitLookedUp } from './formula-lookup-units.js';
 import type { FormulaPart } from './formula-working-tree.js';
 
@@ -42,10 +43,12 @@ const COUNTS = new Set(
 );
 const DATES = new Set('TODAY DATE EDATE EOMONTH'.split(' '));
 
-const VERBS: Readonly<Record<string, readonly [string, string]>> = {
-  '+': ['adds', 'to'],
-  '-': ['takes', 'from'],
-};
+/** What a formula does with two amounts, in words: `where` names them. */
+type Doing = (one: string, other: string, where: string) => string;
+
+const ADDS: Doing = (one, other, where) => say`adds ${one} to ${other}: ${where}`;
+const TAKES: Doing = (one, other, where) => say`takes ${one} from ${other}: ${where}`;
+const COMPARES: Doing = (one, other, where) => say`compares ${one} with ${other}: ${where}`;
 
 /**
  * The unit of every part of a formula, worked out from those of its cells and functions, and what does not go
@@ -101,7 +104,7 @@ export class FormulaUnits {
       case '&':
         return undefined;
       default:
-        if (a && b) this.#compared(left, right, a, b, 'compares', 'with');
+        if (a && b) this.#compared(left, right, a, b, COMPARES);
         return undefined;
     }
   }
@@ -118,8 +121,8 @@ export class FormulaUnits {
         if (operator === '-') return quantityOf('day');
         this.#problem(
           'unlike-units',
-          `adds a date to a date: ${this.#beside(left, right)}`,
-          'Take one from the other for the days between them.',
+          say`adds a date to a date: ${this.#beside(left, right)}`,
+          say`Take one from the other for the days between them.`,
         );
         return undefined;
       }
@@ -134,12 +137,9 @@ export class FormulaUnits {
       if (likeness(a, quantityOf('day')) !== 'alike') this.#wrongDays(operator, left, a);
       return b;
     }
-    const [verb, to] = VERBS[operator]!;
     // What is put together of two units is in neither.
     const alike =
-      operator === '+'
-        ? this.#compared(left, right, a, b, verb, to)
-        : this.#compared(right, left, b, a, verb, to);
+      operator === '+' ? this.#compared(left, right, a, b, ADDS) : this.#compared(right, left, b, a, TAKES);
     return alike ? a : undefined;
   }
 
@@ -149,29 +149,22 @@ export class FormulaUnits {
     this.#problem(
       times ? 'convert-units' : 'unlike-units',
       operator === '+'
-        ? `adds ${words} to a date, which counts in days: ${this.#book.words(part)}`
-        : `takes ${words} from a date, which counts in days: ${this.#book.words(part)}`,
+        ? say`adds ${words} to a date, which counts in days: ${this.#book.words(part)}`
+        : say`takes ${words} from a date, which counts in days: ${this.#book.words(part)}`,
       times
-        ? 'Turn them into days first: weeks × 7; for months there is EDATE.'
-        : 'Only days can be added to a date or taken from it.',
+        ? say`Turn them into days first: weeks × 7; for months there is EDATE.`
+        : say`Only days can be added to a date or taken from it.`,
     );
   }
 
-  #compared(
-    left: FormulaPart,
-    right: FormulaPart,
-    a: Quantity,
-    b: Quantity,
-    verb: string,
-    to: string,
-  ): boolean {
+  #compared(left: FormulaPart, right: FormulaPart, a: Quantity, b: Quantity, doing: Doing): boolean {
     if (isPlain(a) || isPlain(b)) return true;
     const like = likeness(a, b);
     if (like === 'alike') return true;
     const [one, other] = [quantityInWords(a), quantityInWords(b)];
     this.#problem(
       like === 'unlike' ? 'unlike-units' : 'convert-units',
-      `${verb} ${one} ${to} ${other}: ${this.#beside(left, right)}`,
+      doing(one, other, this.#beside(left, right)),
       mendOf(like, a, b),
     );
     return false;
@@ -190,7 +183,7 @@ export class FormulaUnits {
         const at = declared.arguments.indexOf(argument);
         this.#problem(
           like === 'unlike' ? 'unlike-units' : 'convert-units',
-          `gives ${name} ${quantityInWords(unit)} where “${argument.name}” takes ${quantityInWords(wanted)}: ${this.#book.words(args[at]!)}`,
+          say`gives ${name} ${quantityInWords(unit)} where “${argument.name}” takes ${quantityInWords(wanted)}: ${this.#book.words(args[at]!)}`,
           mendOf(like, unit, wanted),
         );
       }
@@ -224,11 +217,12 @@ export class FormulaUnits {
     const first = units.findIndex((unit) => unit && !isPlain(unit));
     const unit = units[first];
     if (!unit) return units.every((each) => each && isPlain(each)) ? PLAIN : undefined;
+    const together: Doing = (one, another, where) =>
+      say`${name} puts ${one} together with ${another}: ${where}`;
     let alike = true;
     for (const [i, other] of units.entries()) {
       if (i <= first || !other) continue;
-      if (!this.#compared(args[first]!, args[i]!, unit, other, `${name} puts`, 'together with'))
-        alike = false;
+      if (!this.#compared(args[first]!, args[i]!, unit, other, together)) alike = false;
     }
     return alike ? unit : undefined;
   }
@@ -242,8 +236,8 @@ export class FormulaUnits {
       const like = likeness(a, b) === 'unlike' ? 'unlike' : 'convertible';
       this.#problem(
         like === 'unlike' ? 'unlike-units' : 'convert-units',
-        `puts ${quantityInWords(a)} and ${quantityInWords(b)} together with ${name}: ${this.#book.words(arg!)}`,
-        'Take only the rows that are in one unit, as with SUMIF, or convert each row in a column of its own first.',
+        say`puts ${quantityInWords(a)} and ${quantityInWords(b)} together with ${name}: ${this.#book.words(arg!)}`,
+        say`Take only the rows that are in one unit, as with SUMIF, or convert each row in a column of its own first.`,
       );
     }
   }
@@ -261,10 +255,10 @@ export class FormulaUnits {
   }
 
   #beside = (left: FormulaPart, right: FormulaPart): string =>
-    `${this.#book.words(left)} and ${this.#book.words(right)}`;
+    say`${this.#book.words(left)} and ${this.#book.words(right)}`;
 
   #problem(code: string, what: string, mend: string): void {
-    this.problems.push({ code, message: `The formula ${what}.`, mend });
+    this.problems.push({ code, message: say`The formula ${what}.`, mend });
   }
 }
 
@@ -273,13 +267,13 @@ function mendOf(like: 'convertible' | 'unlike', a: Quantity, b: Quantity): strin
   if (like === 'convertible') {
     const [from, to] = [quantityInWords(a, 1), quantityInWords(b, 1)];
     return isMeasured(a) && isMeasured(b) && a.size === 1 && b.size === 1
-      ? `Convert one of them first, as in MEASURE(amount, "${from}", "${to}").`
-      : 'Convert one of them first, so that both are in the same unit.';
+      ? say`Convert one of them first, as in ${`MEASURE(amount, "${from}", "${to}")`}.`
+      : say`Convert one of them first, so that both are in the same unit.`;
   }
   const weighed = [a, b].every((q) => q.size === 1 && isMeasured(q));
   return weighed
-    ? `Convert one of them first: MEASURE(amount, "${quantityInWords(a, 1)}", "${quantityInWords(b, 1)}", food) does where the food’s weight is known.`
-    : 'Look at which column each of them is, or multiply by what turns one into the other.';
+    ? say`Convert one of them first: ${`MEASURE(amount, "${quantityInWords(a, 1)}", "${quantityInWords(b, 1)}", food)`} does where the food’s weight is known.`
+    : say`Look at which column each of them is, or multiply by what turns one into the other.`;
 }
 
 /** A unit said in words by a column or a planner; a percentage is a plain number. */

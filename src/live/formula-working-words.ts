@@ -1,6 +1,7 @@
 import { type CellAddress, titleOfColumn } from '../book/index.js';
 import { functionNamed } from '../formulas/index.js';
 import { excerpt } from '../problem.js';
+import { quoted, say } from '../words/index.js';
 import type { BookReading } from './book-reading.js';
 import { type FormulaPart, rowAt } from './formula-working-tree.js';
 import { rowName } from './row-name.js';
@@ -33,12 +34,12 @@ export class FormulaWords {
     const title = this.column(sheet, column);
     return sheet === this.#home.sheet && row === this.#home.row
       ? title
-      : `${title} of ${excerpt(rowName(this.#live, sheet, row), 60)}${this.#sheet(sheet)}`;
+      : `${say`${title} of ${excerpt(rowName(this.#live, sheet, row), 60)}`}${this.#sheet(sheet)}`;
   }
 
   column(sheet: string, column: string): string {
     const state = this.#live.inside.state.sheets.get(sheet);
-    return state ? excerpt(titleOfColumn(state, column), 60) : 'a column that is gone';
+    return state ? excerpt(titleOfColumn(state, column), 60) : say`a column that is gone`;
   }
 
   /** A range: `“Left”`, `“Left”, rows 3 to 9`, `“Left” to “Price”`. */
@@ -51,12 +52,13 @@ export class FormulaWords {
     const rows = [from.row, to.row].flatMap((id) =>
       id === undefined ? [] : [layout.rowIndex(sheet, id) + 1],
     );
-    const span = (all: readonly (string | number)[], quote: string): string =>
-      [...new Set(all)]
-        .map((each) => `${quote === '' ? '' : '“'}${each}${quote === '' ? '' : '”'}`)
-        .join(' to ');
-    const of = rows.length === 0 ? '' : `${new Set(rows).size === 1 ? 'row' : 'rows'} ${span(rows, '')}`;
-    return [span(columns, '“'), of].filter(Boolean).join(', ') + this.#sheet(sheet);
+    const [first, last] = [...new Set(rows)];
+    const [left, right] = [...new Set(columns)];
+    const of =
+      first === undefined ? '' : last === undefined ? say`row ${first}` : say`rows ${first} to ${last}`;
+    const across =
+      left === undefined ? '' : right === undefined ? quoted(left) : say`${quoted(left)} to ${quoted(right)}`;
+    return [across, of].filter(Boolean).join(', ') + this.#sheet(sheet);
   }
 
   /** A part in a few words: what is long is told by what is outermost. */
@@ -78,7 +80,7 @@ export class FormulaWords {
       case 'cells':
         return this.cells(part);
       case 'text':
-        return `“${excerpt(part.value, 60)}”`;
+        return quoted(excerpt(part.value, 60));
       case 'call':
         return `${part.name}(${part.args.map((arg) => (arg ? this.part(arg) : '')).join(', ')})`;
       case 'operator': {
@@ -96,7 +98,7 @@ export class FormulaWords {
 
   #sheet(sheet: string): string {
     if (sheet === this.#home.sheet) return '';
-    return ` on ${excerpt(this.#live.inside.layout.titleOf(sheet) ?? 'a sheet that is gone', 60)}`;
+    return say` on ${excerpt(this.#live.inside.layout.titleOf(sheet) ?? say`a sheet that is gone`, 60)}`;
   }
 }
 

@@ -3,6 +3,7 @@ import { DATE, likeness, type Quantity, quantityOf } from '../formulas/quantity.
 import { quantityInWords } from '../formulas/quantity-words.js';
 import type { PlanValue, Working, WorkingInput } from '../planning/types.js';
 import { excerpt, type Problem } from '../problem.js';
+import { phrase, say, spoken } from '../words/index.js';
 import type { BookReading } from './book-reading.js';
 import { countedInColumn } from './counted-in.js';
 import { areaOf } from './doings/formula-areas.js';
@@ -64,9 +65,9 @@ export class FormulaWorkings {
       steps: [],
     };
     if (live.needsEngine)
-      return { ...plain, missing: 'The formula is not worked out yet.', changes: [FORMULA] };
+      return { ...plain, missing: say`The formula is not worked out yet.`, changes: [spoken(FORMULA)] };
     const parts = this.#partsOf(stored, home.sheet);
-    if (!parts) return { ...plain, ...this.#lack(value), changes: [FORMULA] };
+    if (!parts) return { ...plain, ...this.#lack(value), changes: [spoken(FORMULA)] };
     const units = new FormulaUnits(parts, this.#unitsAt(home));
     const found = new FormulaSteps(home, this.#values(), units, words);
     found.explain(parts);
@@ -96,10 +97,10 @@ export class FormulaWorkings {
         ...inputs
           .slice(0, 6)
           .map(({ name, origin }) =>
-            origin === 'computed' ? `whatever changes ${name}` : `another entry in ${name}`,
+            origin === 'computed' ? say`whatever changes ${name}` : say`another entry in ${name}`,
           ),
-        column?.formula === formula ? 'another formula for the column' : FORMULA,
-        ...(agrees && found.figures.length > 0 ? ['an own figure in place of a published one'] : []),
+        column?.formula === formula ? say`another formula for the column` : spoken(FORMULA),
+        ...(agrees && found.figures.length > 0 ? [say`an own figure in place of a published one`] : []),
       ],
       ...(units.problems.length > 0 && { problems: units.problems }),
     };
@@ -108,7 +109,7 @@ export class FormulaWorkings {
   #lack(value: CellValue): { readonly missing?: string } {
     if (isCellError(value)) return { missing: value.message };
     return value === null || value === ''
-      ? { missing: 'The formula gives nothing here; the steps show why.' }
+      ? { missing: say`The formula gives nothing here; the steps show why.` }
       : {};
   }
 
@@ -243,7 +244,7 @@ export class FormulaWorkings {
         const { role } = (column !== undefined && live.column(block!.sheet, column)) || {};
         found.set(part.stored, {
           name: words.cells(part),
-          value: block ? `${block.rows.length * block.columns.length} cells` : 'many cells',
+          value: block ? say`${block.rows.length * block.columns.length} cells` : say`many cells`,
           unit: unitWords,
           origin: role === 'planning' ? 'computed' : 'entered',
           ...(block &&
@@ -257,7 +258,7 @@ export class FormulaWorkings {
   }
 }
 
-const FORMULA = 'another formula in this cell';
+const FORMULA = phrase('another formula in this cell');
 
 const cornerOf = ({ column, row }: Cells['from']) => ({
   ...(column !== undefined && { column }),

@@ -1,4 +1,5 @@
 import { type CellValue, isCellError } from '../book/index.js';
+import { phrase, say, spoken, spokenTag } from '../words/index.js';
 
 /** Rows whose group column shows the same. */
 export interface RowGroup {
@@ -11,12 +12,12 @@ export interface RowGroup {
   readonly count: number;
 }
 
-const BLANK = '(blank)';
+const BLANK = phrase('(blank)');
 
 const labelOf = (value: CellValue): string => {
   if (value === null || value === '') return BLANK;
   if (isCellError(value)) return value.error;
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'boolean') return value ? say`yes` : say`no`;
   return String(value).trim() || BLANK;
 };
 
@@ -43,7 +44,7 @@ export function rowsInGroups(
     if (group) group.rows.push(row);
     else groups.set(key, { value: at === 4 ? null : value, label, rows: [row], rank: at });
   }
-  const compare = new Intl.Collator('en', { sensitivity: 'base', numeric: true }).compare;
+  const compare = new Intl.Collator(spokenTag(), { sensitivity: 'base', numeric: true }).compare;
   return [...groups.values()]
     .sort((a, b) =>
       a.rank !== b.rank
@@ -52,5 +53,10 @@ export function rowsInGroups(
           ? a.value - b.value
           : compare(a.label, b.label),
     )
-    .map(({ value, label, rows: ids }) => ({ value, label, rows: ids, count: ids.length }));
+    .map(({ value, label, rows: ids }) => ({
+      value,
+      label: label === BLANK ? spoken(BLANK) : label,
+      rows: ids,
+      count: ids.length,
+    }));
 }

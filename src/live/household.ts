@@ -3,6 +3,7 @@ import { fromIsoDay } from '../planning/dates.js';
 import { parseDay, parseMonthDay } from '../planning/parse-date.js';
 import { BASES, type Basis, type DayNumber, type Household, type MonthDay } from '../planning/types.js';
 import type { Problem } from '../problem.js';
+import { say, spoken } from '../words/index.js';
 import { inCustomary } from './cell-reader.js';
 
 /** The household as the planners take it, and what of its settings could not be read, by setting. */
@@ -21,7 +22,7 @@ export function readHousehold(state: BookState, today: DayNumber, table: TableFa
   const problems: Record<string, Problem> = {};
   const raw = (id: string): Raw | undefined => state.settings[id] ?? settingOf(id)?.usual;
   const problem = (id: string, message: string, mend: string): null => {
-    problems[id] = { code: 'bad-setting', message: `${settingOf(id)!.title}: ${message}`, mend };
+    problems[id] = { code: 'bad-setting', message: `${spoken(settingOf(id)!.title)}: ${message}`, mend };
     return null;
   };
 
@@ -30,9 +31,9 @@ export function readHousehold(state: BookState, today: DayNumber, table: TableFa
     if (value === undefined) return null;
     const { min = Number.NEGATIVE_INFINITY, max = 1e9 } = settingOf(id)!;
     if (typeof value !== 'number')
-      return problem(id, `“${String(value).slice(0, 40)}” is not a number.`, 'Write it in digits.');
+      return problem(id, say`“${String(value).slice(0, 40)}” is not a number.`, say`Write it in digits.`);
     if (value < min || value > max)
-      return problem(id, `${value} is out of range.`, `Write a number from ${min} to ${max}.`);
+      return problem(id, say`${value} is out of range.`, say`Write a number from ${min} to ${max}.`);
     return value;
   };
   const monthDay = (id: string): MonthDay | null => {
@@ -45,7 +46,11 @@ export function readHousehold(state: BookState, today: DayNumber, table: TableFa
     const value = String(raw(id) ?? usual).toLowerCase();
     const found = among.find((each) => each.toLowerCase() === value);
     if (found === undefined)
-      problem(id, `there is no “${value.slice(0, 40)}”.`, `Choose one of: ${among.join(', ')}.`);
+      problem(
+        id,
+        say`there is no “${value.slice(0, 40)}”.`,
+        say`Choose one of: ${among.map(spoken).join(', ')}.`,
+      );
     return found ?? usual;
   };
   const asOf = (): DayNumber => {
@@ -53,7 +58,11 @@ export function readHousehold(state: BookState, today: DayNumber, table: TableFa
     if (value === undefined) return today;
     const read = parseDay(String(value));
     if (!read.ok)
-      problem('as_of', read.problem.message, `${read.problem.mend} Until then the figures are for today.`);
+      problem(
+        'as_of',
+        read.problem.message,
+        `${read.problem.mend}${say` Until then the figures are for today.`}`,
+      );
     return read.ok ? read.value : today;
   };
 

@@ -15,7 +15,7 @@ import {
 import type { CalcEngine } from '../engine/calc-engine.js';
 import type { DayNumber } from '../planning/types.js';
 import type { Problem } from '../problem.js';
-import { onLanguage } from '../words/index.js';
+import { onLanguage, say } from '../words/index.js';
 import { BookLooks } from './book-looks.js';
 import { todayHere } from './household.js';
 import type { KnownFigures } from './known-figures.js';
@@ -85,7 +85,7 @@ export class LiveBook extends BookLooks {
 
   attachEngine(engine: CalcEngine): void {
     this.workOut();
-    this.#tell('engine', [], this.settling.attach(engine), 'formulas are ready');
+    this.#tell('engine', [], this.settling.attach(engine), say`formulas are ready`);
   }
 
   /**
@@ -201,7 +201,7 @@ export class LiveBook extends BookLooks {
     if (changes.length === 0) return;
     this.workOut();
     put(changes, { state: this.state, layout: this.layout });
-    this.#settleAndTell('remote', changes, 'change from another copy', []);
+    this.#settleAndTell('remote', changes, say`change from another copy`, []);
   }
 
   /** To be called when the day may have turned: figures for 'today' follow. */
@@ -209,7 +209,7 @@ export class LiveBook extends BookLooks {
     this.workOut();
     const { asOf } = this.household;
     const cells = this.settling.settle([]);
-    if (cells.length > 0 || this.household.asOf !== asOf) this.#tell('engine', [], cells, 'a new day');
+    if (cells.length > 0 || this.household.asOf !== asOf) this.#tell('engine', [], cells, say`a new day`);
   }
 
   on(_event: 'change', listener: Listener): () => void {
@@ -277,7 +277,7 @@ export class LiveBook extends BookLooks {
 
   /** Told when what asked has got its answer: that may be a view in the middle of painting. */
   protected override workedOut(): void {
-    queueMicrotask(() => this.#tell('engine', [], this.everyCell(), 'figures are worked out'));
+    queueMicrotask(() => this.#tell('engine', [], this.everyCell(), say`figures are worked out`));
   }
 
   /** Another language is spoken: names, problems and workings are made anew, and every view shows them. */

@@ -1,6 +1,7 @@
 import type { CellValue } from '../book/index.js';
 import { likeliest } from '../likeliest.js';
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import { foodKey } from './food-key.js';
 
 /**
@@ -13,16 +14,23 @@ export function unlistedFood(name: string, listed: ReadonlyMap<string, string>):
   const near = likeliest(key, listed, 1);
   return {
     code: 'food-not-listed',
-    message: `“${name.slice(0, 60)}” is not a row of Foods${near === undefined ? '.' : `: did you mean ${near}?`}`,
-    mend: 'Choose one from the list, or add a row to Foods so that it is planned for too.',
+    message:
+      near === undefined
+        ? say`“${name.slice(0, 60)}” is not a row of Foods.`
+        : `${say`“${name.slice(0, 60)}” is not a row of Foods`}${say`: did you mean `}${near}?`,
+    mend: say`Choose one from the list, or add a row to Foods so that it is planned for too.`,
   };
 }
 
 /** A Foods row for a line that an earlier row plans. */
 export const secondRow: Problem = {
   code: 'food-twice',
-  message: 'This food, kept this way, has a row already: the first one counts.',
-  mend: 'Remove one of the two rows, or choose another way kept.',
+  get message() {
+    return say`This food, kept this way, has a row already: the first one counts.`;
+  },
+  get mend() {
+    return say`Remove one of the two rows, or choose another way kept.`;
+  },
 };
 
 /** A lot in words, from its cells. */

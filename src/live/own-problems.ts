@@ -1,6 +1,7 @@
 import { type CellValue, losesDigits } from '../book/index.js';
 import { parseDay } from '../planning/parse-date.js';
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import type { ColumnView } from './columns.js';
 
 const short = (value: unknown): string => String(value).slice(0, 40);
@@ -14,7 +15,9 @@ export function ownProblem(
   if (value === null || value === '' || typeof value === 'object') return undefined;
   const mend = (typed: string): string =>
     isFormula
-      ? `The formula${formula === undefined ? '' : ' of this column'} gives it: correct that, or give the column another type.`
+      ? formula === undefined
+        ? say`The formula gives it: correct that, or give the column another type.`
+        : say`The formula of this column gives it: correct that, or give the column another type.`
       : typed;
   switch (type) {
     case 'number':
@@ -22,35 +25,37 @@ export function ownProblem(
       if (typeof value === 'string' && losesDigits(value.trim()))
         return {
           code: 'too-many-digits',
-          message: `“${short(value)}” has more digits than a number holds, so it stays text.`,
-          mend: mend('Round it; if it is a code, give the column the type “text”.'),
+          message: say`“${short(value)}” has more digits than a number holds, so it stays text.`,
+          mend: mend(say`Round it; if it is a code, give the column the type “text”.`),
         };
       return {
         code: 'not-a-number',
-        message: `“${title}” takes a number, not “${short(value)}”.`,
-        mend: mend('Write it in digits, as in 12 or 2.5.'),
+        message: say`“${title}” takes a number, not “${short(value)}”.`,
+        mend: mend(say`Write it in digits, as in 12 or 2.5.`),
       };
     case 'date':
       if (typeof value === 'string' && parseDay(value).ok) return undefined;
       return {
         code: 'not-a-date',
-        message: `“${title}” takes a date; “${short(value)}” is none.`,
-        mend: mend('Write it year first, as in 2026-05-24.'),
+        message: say`“${title}” takes a date; “${short(value)}” is none.`,
+        mend: mend(say`Write it year first, as in 2026-05-24.`),
       };
     case 'tick':
       if (typeof value === 'boolean') return undefined;
       return {
         code: 'not-a-tick',
-        message: `“${title}” takes a tick, not “${short(value)}”.`,
-        mend: mend('Write yes or no.'),
+        message: say`“${title}” takes a tick, not “${short(value)}”.`,
+        mend: mend(say`Write yes or no.`),
       };
     case 'choice': {
       const said = String(value).trim().toLowerCase();
       if (listed.length === 0 || listed.some((each) => each.toLowerCase() === said)) return undefined;
       return {
         code: 'not-a-choice',
-        message: `“${title}” has no choice “${short(value)}”.`,
-        mend: mend(`Choose one of: ${listed.slice(0, 12).join(', ')}${listed.length > 12 ? '…' : ''}.`),
+        message: say`“${title}” has no choice “${short(value)}”.`,
+        mend: mend(
+          `${say`Choose one of: `}${listed.slice(0, 12).join(', ')}${listed.length > 12 ? '…' : ''}.`,
+        ),
       };
     }
     default:

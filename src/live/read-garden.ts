@@ -21,6 +21,7 @@ import type { Household } from '../planning/types.js';
 import { WAYS_KEPT } from '../planning/types.js';
 import type { Problem } from '../problem.js';
 import { measureSystem } from '../units/index.js';
+import { phrase, say, spoken } from '../words/index.js';
 import { CellReader, inCustomary } from './cell-reader.js';
 import { foodKey } from './food-key.js';
 import { type ReadRow, readCrops } from './read-rows.js';
@@ -29,9 +30,16 @@ type Cells = (column: string) => CellValue;
 const food = (text: string): string | null => (text === '' ? null : foodKey(text) || null);
 const crop = (text: string): string | null => (text === '' ? null : cropKey(text));
 
-const missing = (what: string, mend: string): Problem => ({
+const MISSING = {
+  crop: phrase('The crop is missing.'),
+  food: phrase('The food is missing.'),
+  'way it is kept': phrase('The way it is kept is missing.'),
+  container: phrase('The container is missing.'),
+};
+
+const missing = (what: keyof typeof MISSING, mend: string): Problem => ({
   code: 'missing',
-  message: `The ${what} is missing.`,
+  message: spoken(MISSING[what]),
   mend,
 });
 
@@ -48,8 +56,8 @@ const whole = (r: CellReader, column: string, least: number, most: number, what:
   if (n === null || (n >= least && n <= most)) return n;
   r.note(column, {
     code: 'number-out-of-range',
-    message: `${n} is no ${what}: it is left out of the plan.`,
-    mend: `Write a number from ${least} to ${most}.`,
+    message: say`${n} is no ${what}: it is left out of the plan.`,
+    mend: say`Write a number from ${least} to ${most}.`,
   });
   return null;
 };
@@ -65,16 +73,16 @@ export function readPlanting(id: string, cells: Cells): ReadRow<PlantingRow> {
     ownYield: r.number('own_yield'),
     ownSpacing: r.number('own_spacing'),
     how,
-    nthYear: whole(r, 'nth_year', 1, 200, 'year of a tree') ?? year,
+    nthYear: whole(r, 'nth_year', 1, 200, say`year of a tree`) ?? year,
     plants: r.number('plants'),
     sownOn: r.day('sown_on'),
     ownFrom: r.monthDay('own_from'),
     ownTo: r.monthDay('own_to'),
     seedsOnHand: r.number('seeds_on_hand'),
-    packetYear: whole(r, 'packet_year', 1900, 2200, 'year'),
+    packetYear: whole(r, 'packet_year', 1900, 2200, say`year`),
   };
   if (typed.crop === null && (typed.plants !== null || typed.variety !== '')) {
-    r.note('crop', missing('crop', 'Write the crop; until then the row is not planned.'));
+    r.note('crop', missing('crop', say`Write the crop; until then the row is not planned.`));
   }
   return { typed, problems: r.problems };
 }
@@ -93,7 +101,10 @@ export function readHarvest(id: string, cells: Cells): ReadRow<HarvestRow> {
     plants: r.number('plants'),
   };
   if (typed.amount !== null && typed.planting === null && typed.crop === null) {
-    r.note('crop', missing('crop', 'Choose the planting or write the crop; until then it is not counted.'));
+    r.note(
+      'crop',
+      missing('crop', say`Choose the planting or write the crop; until then it is not counted.`),
+    );
   }
   return { typed, problems: r.problems };
 }
@@ -105,8 +116,8 @@ export function readBatch(id: string, cells: Cells): ReadRow<BatchRow> {
   if (unread[0] !== undefined) {
     r.note('pounds_in', {
       code: 'crops-unread',
-      message: `“${unread[0].slice(0, 40)}” is not a crop with its pounds.`,
-      mend: 'Write the crop, then the pounds that go in, with ; between crops: tomato 21; onion 3',
+      message: say`“${unread[0].slice(0, 40)}” is not a crop with its pounds.`,
+      mend: say`Write the crop, then the pounds that go in, with ; between crops: tomato 21; onion 3`,
     });
   }
   const lot = r.text('lot');
@@ -127,10 +138,10 @@ export function readBatch(id: string, cells: Cells): ReadRow<BatchRow> {
   };
   if (typed.filled !== null) {
     if (typed.food === null)
-      r.note('food', missing('food', 'Write what was put up; then the batch can be posted.'));
-    else if (typed.way === null) r.note('way', missing('way it is kept', 'Choose canned, frozen, dried…'));
+      r.note('food', missing('food', say`Write what was put up; then the batch can be posted.`));
+    else if (typed.way === null) r.note('way', missing('way it is kept', say`Choose canned, frozen, dried…`));
     else if (typed.container === null)
-      r.note('container', missing('container', 'Choose quart jar, freezer bag, pound…'));
+      r.note('container', missing('container', say`Choose quart jar, freezer bag, pound…`));
   }
   return { typed, problems: r.problems };
 }
@@ -158,7 +169,7 @@ export function readFact(id: string, cells: Cells): ReadRow<FactRow> {
       id,
       figure: r.text('figure'),
       ownValue: r.number('own_value'),
-      season: whole(r, 'season', 1900, 2200, 'year'),
+      season: whole(r, 'season', 1900, 2200, say`year`),
       pounds: r.number('pounds'),
       plants: r.number('plants'),
       spacing: r.number('spacing'),

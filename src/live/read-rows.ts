@@ -12,6 +12,7 @@ import {
 } from '../planning/types.js';
 import type { Problem } from '../problem.js';
 import { metricOf } from '../units/index.js';
+import { phrase, say, spoken } from '../words/index.js';
 import { CellReader, inCustomary } from './cell-reader.js';
 import { foodKey } from './food-key.js';
 
@@ -40,16 +41,16 @@ export function readLot(id: string, cells: Cells): ReadRow<Lot> {
   };
   if (typed.count !== null || typed.container !== null) {
     if (food === null)
-      r.note('food', missing('food', 'Write what is in it; until then the lot is not counted.'));
+      r.note('food', missing('food', say`Write what is in it; until then the lot is not counted.`));
     else if (typed.way === null)
       r.note(
         'way',
-        missing('way it is kept', 'Choose canned, frozen, dried…; until then the lot is not counted.'),
+        missing('way it is kept', say`Choose canned, frozen, dried…; until then the lot is not counted.`),
       );
     else if (typed.container === null)
       r.note(
         'container',
-        missing('container', 'Choose quart jar, freezer bag, pound…; until then the lot is not counted.'),
+        missing('container', say`Choose quart jar, freezer bag, pound…; until then the lot is not counted.`),
       );
   }
   return { typed, problems: r.problems };
@@ -74,13 +75,13 @@ export function readDraw(id: string, cells: Cells, allotted: Allotment | null): 
     allotted,
   };
   if (amount !== null && typed.food === null && typed.lot === null) {
-    r.note('food', missing('food', 'Write what was taken; until then the draw is not counted.'));
+    r.note('food', missing('food', say`Write what was taken; until then the draw is not counted.`));
   }
   if (amount !== null && amount < 0 && typed.corrects === null && typed.purpose !== 'count') {
     r.note('amount', {
       code: 'negative-draw',
-      message: 'A draw below 0 puts food back.',
-      mend: 'Name the draw that it corrects, or write a lot on the Shelf for food that is new.',
+      message: say`A draw below 0 puts food back.`,
+      mend: say`Name the draw that it corrects, or write a lot on the Shelf for food that is new.`,
     });
   }
   // What is wrong in any of these could make the draw take something else than was meant.
@@ -133,8 +134,8 @@ export function readFood(id: string, cells: Cells): ReadRow<FoodRow> {
   if (unread[0] !== undefined) {
     r.note('crops', {
       code: 'crops-unread',
-      message: `“${unread[0].slice(0, 40)}” is not a crop with its pounds.`,
-      mend: 'Write the crop, then the pounds in one container, with ; between crops: tomato 3; onion 0.25',
+      message: say`“${unread[0].slice(0, 40)}” is not a crop with its pounds.`,
+      mend: say`Write the crop, then the pounds in one container, with ; between crops: tomato 3; onion 0.25`,
     });
   }
   const typed: FoodRow = {
@@ -157,12 +158,12 @@ export function readFood(id: string, cells: Cells): ReadRow<FoodRow> {
   if (typed.food !== null && typed.way === null)
     r.note(
       'way',
-      missing('way it is kept', 'Choose canned, frozen, dried…; until then the row is not planned.'),
+      missing('way it is kept', say`Choose canned, frozen, dried…; until then the row is not planned.`),
     );
   if ((typed.freshFrom === null) !== (typed.freshTo === null)) {
     r.note(
       typed.freshFrom === null ? 'fresh_from' : 'fresh_to',
-      missing('other end of the season', 'A fresh season has a first day and a last day.'),
+      missing('other end of the season', say`A fresh season has a first day and a last day.`),
     );
   }
   return { typed, problems: r.problems };
@@ -183,8 +184,15 @@ export function readPerson(id: string, cells: Cells): ReadRow<Person> {
   };
 }
 
-const missing = (what: string, mend: string): Problem => ({
+const MISSING = {
+  food: phrase('The food is missing.'),
+  'way it is kept': phrase('The way it is kept is missing.'),
+  container: phrase('The container is missing.'),
+  'other end of the season': phrase('The other end of the season is missing.'),
+};
+
+const missing = (what: keyof typeof MISSING, mend: string): Problem => ({
   code: 'missing',
-  message: `The ${what} is missing.`,
+  message: spoken(MISSING[what]),
   mend,
 });

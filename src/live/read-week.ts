@@ -4,6 +4,7 @@ import { week } from '../book/kinds/week.js';
 import { WAYS_KEPT } from '../planning/types.js';
 import { readPrep } from '../planning/week/prep.js';
 import { type DishLine, LINE_SOURCES, type Meal } from '../planning/week/types.js';
+import { say } from '../words/index.js';
 import { CellReader } from './cell-reader.js';
 import { foodKey } from './food-key.js';
 import type { ReadRow } from './read-rows.js';
@@ -44,8 +45,8 @@ export function readDishLine(id: string, cells: Cells): ReadRow<DishLine> {
   if (amount !== null && typed.food === null) {
     r.note('food', {
       code: 'missing',
-      message: 'The food of this line is missing.',
-      mend: 'Write what the amount is of; until then the line is on no list.',
+      message: say`The food of this line is missing.`,
+      mend: say`Write what the amount is of; until then the line is on no list.`,
     });
   }
   return { typed, problems: r.problems };

@@ -1,4 +1,5 @@
 import { isCellError, type SheetKind } from '../book/index.js';
+import { say } from '../words/index.js';
 import type { BookReading } from './book-reading.js';
 import { withShownDays } from './shown.js';
 
@@ -31,5 +32,5 @@ export function rowName(live: BookReading, sheet: string, row: string): string {
     words.push(withShownDays(String(value)));
     if (named.length === 0 && words.length === 3) break;
   }
-  return words.length > 0 ? words.join(', ') : `row ${live.rowIds(sheet).indexOf(row) + 1}`;
+  return words.length > 0 ? words.join(', ') : say`row ${live.rowIds(sheet).indexOf(row) + 1}`;
 }

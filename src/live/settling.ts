@@ -12,6 +12,7 @@ import {
 } from '../book/index.js';
 import type { CalcEngine } from '../engine/calc-engine.js';
 import type { DayNumber, RowPlan } from '../planning/types.js';
+import { say } from '../words/index.js';
 import { byRow, keyOf, type RowsBySheet, rowsOf, sameValue } from './addresses.js';
 import { EngineSync, storedRaw } from './engine-sync.js';
 import { holdsFormulas, planningOfIdleSheets } from './look-through.js';
@@ -27,8 +28,9 @@ const PENDING: CellValue = null;
 
 const ON_ITSELF: CellValue = {
   error: '#CYCLE!',
-  message:
-    'This cell depends on a planning figure that depends on this cell. Point its formula at something else.',
+  get message() {
+    return say`This cell depends on a planning figure that depends on this cell. Point its formula at something else.`;
+  },
 };
 
 /**
@@ -160,7 +162,7 @@ export class Settling {
   }
 
   evaluate(stored: string): CellValue {
-    if (!this.#engine) return { error: '#NAME?', message: 'Formulas are not loaded.' };
+    if (!this.#engine) return { error: '#NAME?', message: say`Formulas are not loaded.` };
     return this.#engine.evaluate(toEngine(stored, '', this.layout));
   }
 

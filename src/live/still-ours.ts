@@ -1,6 +1,7 @@
 import { type BookState, type Change, type Json, type RowDoc, sameJson } from '../book/index.js';
 import { columnOfField, holdsIn, withoutColumns } from '../book/row-columns.js';
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 
 export interface StillOurs {
   readonly changes: readonly Change[];
@@ -47,8 +48,11 @@ export function makeStillOurs(
     notes: [
       {
         code: 'changed-elsewhere',
-        message: `${left === 1 ? 'One part' : `${left} parts`} of “${label}” ${left === 1 ? 'was' : 'were'} left as ${left === 1 ? 'it is' : 'they are'}: another copy of the book has changed ${left === 1 ? 'it' : 'them'} since.`,
-        mend: 'Change it by hand if it should be otherwise.',
+        message:
+          left === 1
+            ? say`One part of “${label}” was left as it is: another copy of the book has changed it since.`
+            : say`${left} parts of “${label}” were left as they are: another copy of the book has changed them since.`,
+        mend: say`Change it by hand if it should be otherwise.`,
         where,
       },
     ],

@@ -2,6 +2,7 @@ import { type CellValue, type ColumnType, isCellError, type Summary } from '../b
 import { fromIsoDay } from '../planning/dates.js';
 import type { Problem } from '../problem.js';
 import { containerWithId, unitWithId } from '../units/index.js';
+import { say, spoken } from '../words/index.js';
 import { exactMean, exactSum } from './exact-sum.js';
 
 /** What stands under a column. */
@@ -65,8 +66,12 @@ export function summaryOver(
 
 const TOO_LARGE: Problem = {
   code: 'sum-too-large',
-  message: 'That comes to more than a number holds.',
-  mend: 'Look for an entry that has too many digits.',
+  get message() {
+    return say`That comes to more than a number holds.`;
+  },
+  get mend() {
+    return say`Look for an entry that has too many digits.`;
+  },
 };
 
 function reckon(summary: Exclude<Summary, 'count'>, values: readonly number[]): number {
@@ -107,18 +112,18 @@ function isOf(type: ColumnType, value: CellValue): boolean {
 
 const wordOf = (unit: string | undefined): string =>
   unit === undefined || unit === ''
-    ? 'what says no unit'
-    : (containerWithId(unit)?.plural ?? unitWithId(unit)?.plural ?? unit);
+    ? say`what says no unit`
+    : spoken(containerWithId(unit)?.plural ?? unitWithId(unit)?.plural ?? unit);
 
 function unlike(summary: Summary, units: readonly (string | undefined)[]): Problem {
   const words = units.map(wordOf);
-  const said = `${words.slice(0, 3).join(' and ')}${words.length > 3 ? ' and more' : ''}`;
+  const said = `${words.slice(0, 3).join(say` and `)}${words.length > 3 ? say` and more` : ''}`;
   return {
     code: 'units-differ',
     message:
       summary === 'sum' || summary === 'mean'
-        ? `Adding ${said} makes no sense.`
-        : `${said.charAt(0).toUpperCase()}${said.slice(1)} do not compare.`,
-    mend: 'Show only rows that are counted in the same, or add a column that converts them.',
+        ? say`Adding ${said} makes no sense.`
+        : say`${said.charAt(0).toUpperCase() + said.slice(1)} do not compare.`,
+    mend: say`Show only rows that are counted in the same, or add a column that converts them.`,
   };
 }

@@ -13,6 +13,7 @@ import {
 } from '../book/index.js';
 import type { RowPlan } from '../planning/types.js';
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import { unitShown } from './columns.js';
 import { NameBook } from './name-book.js';
 import type { PlanBook } from './plan-book.js';
@@ -204,12 +205,20 @@ const same = (a: TakenFigure, b: TakenFigure): boolean =>
 
 const NAMED_BY_ERROR: Problem = {
   code: 'named-by-error',
-  message: 'The cell that is to name the row shows an error.',
-  mend: 'Mend its formula, or write the name.',
+  get message() {
+    return say`The cell that is to name the row shows an error.`;
+  },
+  get mend() {
+    return say`Mend its formula, or write the name.`;
+  },
 };
 
 const NO_NAMING_COLUMN: Problem = {
   code: 'no-naming-column',
-  message: 'The column that named the rows is not on this sheet any more.',
-  mend: 'Choose another one under “Take a planning column”, or remove this column.',
+  get message() {
+    return say`The column that named the rows is not on this sheet any more.`;
+  },
+  get mend() {
+    return say`Choose another one under “Take a planning column”, or remove this column.`;
+  },
 };

@@ -5,6 +5,7 @@ import {
   type NamedKind,
   takeableColumns,
 } from '../book/index.js';
+import { spoken } from '../words/index.js';
 
 /** A kind of sheet whose rows a cell can name, and what can be taken from it. */
 export interface TakeableKind {
@@ -22,8 +23,8 @@ export interface TakeableKind {
 export const takeable = (): readonly TakeableKind[] =>
   (Object.entries(NAMED_KINDS) as [NamedKind, string][]).map(([kind, named]) => ({
     kind,
-    title: KINDS[kind].title,
-    named,
+    title: spoken(KINDS[kind].title),
+    named: spoken(named),
     nameColumn: NAME_COLUMN[kind],
     columns: takeableColumns(kind),
   }));

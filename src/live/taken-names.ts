@@ -1,6 +1,7 @@
 import { nearestNames, wordsOf } from '../facts/names.js';
 import { WAYS_KEPT } from '../planning/types.js';
 import { MAX_NAME, type Problem } from '../problem.js';
+import { quoted, say } from '../words/index.js';
 import { foodKey } from './food-key.js';
 
 /** One row as it can be called. */
@@ -82,22 +83,26 @@ export class KindNames {
     if (found.is === 'row') return undefined;
     if (found.is === 'none') {
       const near = text.length > MAX_NAME ? [] : nearestNames(text, this.#known());
-      const ask = near.length > 0 ? `: did you mean ${near.join(' or ')}?` : '.';
       return {
         code: 'names-no-row',
-        message: `“${said}” is not in ${this.title}${ask}`,
-        mend: `Write it as ${this.title} has it, or add a row there.`,
+        message:
+          near.length > 0
+            ? `${say`“${said}” is not in ${this.title}`}${say`: did you mean `}${near.join(say` or `)}?`
+            : say`“${said}” is not in ${this.title}.`,
+        mend: say`Write it as ${this.title} has it, or add a row there.`,
       };
     }
     const full = [...new Set(found.rows.map((each) => each.full))];
-    const many = found.rows.length === 2 ? 'twice' : `${found.rows.length} times`;
     return {
       code: 'names-several-rows',
-      message: `“${said}” is in ${this.title} ${many}.`,
+      message:
+        found.rows.length === 2
+          ? say`“${said}” is in ${this.title} twice.`
+          : say`“${said}” is in ${this.title} ${found.rows.length} times.`,
       mend:
         full.length > 1
-          ? `Write ${full.slice(0, 4).map(quoted).join(' or ')}.`
-          : `Those rows are called the same: tell them apart in ${this.title}.`,
+          ? `${say`Write `}${full.slice(0, 4).map(asNamed).join(say` or `)}.`
+          : say`Those rows are called the same: tell them apart in ${this.title}.`,
     };
   }
 
@@ -115,4 +120,4 @@ export class KindNames {
   }
 }
 
-const quoted = (name: string): string => `“${name.slice(0, 80)}”`;
+const asNamed = (name: string): string => quoted(name.slice(0, 80));

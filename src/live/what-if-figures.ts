@@ -1,6 +1,7 @@
 import { type CellValue, isCellError } from '../book/index.js';
 import { fromIsoDay } from '../planning/dates.js';
 import { ok, type Problem, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import type { BookReading } from './book-reading.js';
 import type { ColumnView } from './columns.js';
 import { sameValue } from './doings/difference-size.js';
@@ -53,7 +54,11 @@ const planned = ({ role, hidden, taken }: ColumnView): boolean =>
 export function watchedOf(live: BookReading, sheet = ''): Result<readonly Watched[]> {
   const named = sheet.trim() === '' ? null : sheetNamed(live, sheet.trim());
   if (named === undefined)
-    return refuse('no-such-sheet', `This book has no sheet called “${sheet}”.`, 'Name one of its sheets.');
+    return refuse(
+      'no-such-sheet',
+      say`This book has no sheet called “${sheet}”.`,
+      say`Name one of its sheets.`,
+    );
   const sheets = named === null ? live.sheets() : [named];
   return ok(
     sheets
@@ -91,8 +96,8 @@ export function readWatched(
         if (column?.role === 'planning') return [column];
         problems.push({
           code: 'vary-no-column',
-          message: `${title} has no planning column “${each}”.`,
-          mend: 'Write its title, or its id.',
+          message: say`${title} has no planning column “${each}”.`,
+          mend: say`Write its title, or its id.`,
         });
         return [];
       });

@@ -1,4 +1,5 @@
 import { excerpt, ok, type Problem, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import type { BookReading } from './book-reading.js';
 import type { ColumnView } from './columns.js';
 import { rowName } from './row-name.js';
@@ -14,8 +15,8 @@ export interface Asked {
 type Sheet = ReturnType<BookReading['sheets']>[number];
 
 const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
-const HOW =
-  'Write a setting (cushion), or a sheet, a row and a column: foods / Tomatoes, canned / own_use. Several are parted by semicolons.';
+const how = () =>
+  say`Write a setting (cushion), or a sheet, a row and a column: foods / Tomatoes, canned / own_use. Several are parted by semicolons.`;
 
 /** A sheet by its id, its kind or its title. */
 export const sheetNamed = (live: BookReading, name: string): Sheet | undefined => {
@@ -43,13 +44,13 @@ function rowNamed(live: BookReading, { id: sheet, title }: Sheet, name: string):
   return found.length === 0
     ? refuse(
         'vary-no-row',
-        `${title} has no row called “${excerpt(name)}”.`,
-        'Write what its row is called, or its id.',
+        say`${title} has no row called “${excerpt(name)}”.`,
+        say`Write what its row is called, or its id.`,
       )
     : refuse(
         'vary-several-rows',
-        `${title} has ${found.length} rows called “${excerpt(name)}”.`,
-        `Write more of the name, as in “${excerpt(found[0]!.name)}”, or the id of the row.`,
+        say`${title} has ${found.length} rows called “${excerpt(name)}”.`,
+        say`Write more of the name, as in “${excerpt(found[0]!.name)}”, or the id of the row.`,
       );
 }
 
@@ -63,22 +64,23 @@ function findVaried(live: BookReading, text: string): Result<Varied> {
     const setting = variedSettings().find(({ id, title }) => same(id, name) || same(title, name));
     return setting
       ? ok(settingVaried(live, setting))
-      : refuse('vary-not-found', `There is no setting “${excerpt(name)}” to vary.`, HOW);
+      : refuse('vary-not-found', say`There is no setting “${excerpt(name)}” to vary.`, how());
   }
   const sheet = sheetNamed(live, parts[0]!);
-  if (!sheet) return refuse('no-such-sheet', `This book has no sheet called “${excerpt(parts[0]!)}”.`, HOW);
+  if (!sheet)
+    return refuse('no-such-sheet', say`This book has no sheet called “${excerpt(parts[0]!)}”.`, how());
   const row = rowNamed(live, sheet, parts.slice(1, -1).join('/'));
   if (!row.ok) return row;
   const column = columnNamed(live, sheet.id, parts.at(-1)!);
   if (!column)
-    return refuse('vary-no-column', `${sheet.title} has no column “${excerpt(parts.at(-1)!)}”.`, HOW);
+    return refuse('vary-no-column', say`${sheet.title} has no column “${excerpt(parts.at(-1)!)}”.`, how());
   if (!canVary(column))
     return refuse(
       'vary-not-this',
       column.role === 'planning'
-        ? `“${column.title}” is worked out, so it follows; it is not varied.`
-        : `“${column.title}” holds words, and only numbers, dates, ticks and choices can be varied.`,
-      'Name a column that a person fills in with numbers, dates or ticks.',
+        ? say`“${column.title}” is worked out, so it follows; it is not varied.`
+        : say`“${column.title}” holds words, and only numbers, dates, ticks and choices can be varied.`,
+      say`Name a column that a person fills in with numbers, dates or ticks.`,
     );
   return ok(cellVaried(live, sheet.id, row.value, column));
 }
@@ -96,8 +98,8 @@ function readRange(varied: Varied, text: string, live: BookReading): Result<Rang
     ? ok(range)
     : refuse(
         'vary-bad-range',
-        `“[${excerpt(text)}]” does not say from where to where.`,
-        'Write it as [0 to 12 by 0.5]; of dates as [05-01 to 06-15].',
+        say`“[${excerpt(text)}]” does not say from where to where.`,
+        say`Write it as [0 to 12 by 0.5]; of dates as [05-01 to 06-15].`,
       );
 }
 

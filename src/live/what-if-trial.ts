@@ -1,5 +1,6 @@
 import { type Command, declarationOf, isFormula, type Raw } from '../book/index.js';
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import type { BookReading } from './book-reading.js';
 import type { BookChange, LiveBook } from './live-book.js';
 import type { Varied } from './what-if.js';
@@ -77,7 +78,8 @@ export class WhatIfTrial {
   command(): Command | null {
     const tried = this.tried.filter(({ varied }) => !isGone(this.original, varied));
     if (tried.length === 0) return null;
-    const called = tried.length === 1 ? 'value tried out before' : `${tried.length} values tried out before`;
+    const called =
+      tried.length === 1 ? say`value tried out before` : say`${tried.length} values tried out before`;
     return { do: 'all', of: tried.map(({ varied, value }) => writing(varied, value)), called };
   }
 

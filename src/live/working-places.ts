@@ -1,5 +1,6 @@
 import type { CellAddress, CellValue } from '../book/index.js';
 import type { PlanValue, Working, WorkingInput } from '../planning/types.js';
+import { phrase } from '../words/index.js';
 import type { BookReading } from './book-reading.js';
 import type { PlannedKind } from './lines.js';
 
@@ -36,7 +37,7 @@ const CALLED: Readonly<Record<string, readonly string[]>> = {
 const SETTINGS =
   /^(?:as-of date|last spring frost|first fall frost|altitude|shelf room|freezer room|cushion|at the table)/i;
 
-const OF_HOUSEHOLD = 'a setting of the household';
+const OF_HOUSEHOLD = phrase('a setting of the household');
 
 const stem = (name: string): string =>
   name

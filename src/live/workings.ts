@@ -15,6 +15,7 @@ import { explainDraw, explainFood, explainLot } from '../planning/index.js';
 import type { DrawFigures, FoodFigures, LotFigures, Working } from '../planning/types.js';
 import { type DishFigures, explainDish, explainMeal, type WeekFigures } from '../planning/week/index.js';
 import { n } from '../planning/working/closing.js';
+import { say } from '../words/index.js';
 import type { GardenKind } from './garden-stage.js';
 import type { PlannedKind } from './lines.js';
 import type { PlanBook } from './plan-book.js';
@@ -91,16 +92,16 @@ function personWorking(plan: PlanBook, sheet: string, row: string): Working | un
   const { part_of_table: part = null } = plan.planOf(sheet, row).figures as { part_of_table?: number | null };
   const total = plan.household.shares;
   return {
-    title: 'Part of the table',
+    title: say`Part of the table`,
     value: part,
     unit: '%',
-    rule: 'This share at the table, as a percentage of all shares.',
-    inputs: [{ name: 'All shares', value: total, unit: 'shares', origin: 'entered' }],
+    rule: say`This share at the table, as a percentage of all shares.`,
+    inputs: [{ name: say`All shares`, value: total, unit: 'shares', origin: 'entered' }],
     steps:
       part === null
         ? []
-        : [{ text: `${n((part * total) / 100)} shares ÷ ${n(total)} shares × 100 = ${n(part)} %` }],
-    changes: ['another share in this row', 'more or fewer people at the table'],
-    ...(part === null && { missing: 'Write a name and a share.' }),
+        : [{ text: say`${n((part * total) / 100)} shares ÷ ${n(total)} shares × 100 = ${n(part)} %` }],
+    changes: [say`another share in this row`, say`more or fewer people at the table`],
+    ...(part === null && { missing: say`Write a name and a share.` }),
   };
 }

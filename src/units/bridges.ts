@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import { containerWithId, findMeasure, unitWithId } from './find.js';
 import { containerSize, type Size, unitSize } from './size.js';
 
@@ -30,9 +31,9 @@ export type Bridge = PoundsPerCup | PoundsPer | Holds;
 const GRAMS_PER_POUND = 453.59237;
 
 function measured(bridge: Bridge): { readonly value: number; readonly name: string } {
-  if ('poundsPerCup' in bridge) return { value: bridge.poundsPerCup, name: 'pounds per cup' };
-  if ('pounds' in bridge) return { value: bridge.pounds, name: `pounds per ${bridge.per}` };
-  return { value: bridge.amount, name: `what a ${bridge.container} holds` };
+  if ('poundsPerCup' in bridge) return { value: bridge.poundsPerCup, name: say`pounds per cup` };
+  if ('pounds' in bridge) return { value: bridge.pounds, name: say`pounds per ${bridge.per}` };
+  return { value: bridge.amount, name: say`what a ${bridge.container} holds` };
 }
 
 /** What is wrong with the first bad bridge, or null. */
@@ -42,8 +43,8 @@ export function bridgeProblem(bridges: readonly Bridge[]): Problem | null {
     if (!(Number.isFinite(value) && value > 0)) {
       return {
         code: 'bridge-not-positive',
-        message: `${name}: ${value} is not a weight or size.`,
-        mend: 'Write a number above 0, or leave it blank.',
+        message: say`${name}: ${value} is not a weight or size.`,
+        mend: say`Write a number above 0, or leave it blank.`,
       };
     }
     if ('pounds' in bridge) {
@@ -53,8 +54,8 @@ export function bridgeProblem(bridges: readonly Bridge[]): Problem | null {
     if ('container' in bridge && !(containerWithId(bridge.container) && unitWithId(bridge.unit))) {
       return {
         code: 'unknown-measure',
-        message: `${name}: no container "${bridge.container}" or no unit "${bridge.unit}".`,
-        mend: 'Name the container and the unit by their ids.',
+        message: say`${name}: no container "${bridge.container}" or no unit "${bridge.unit}".`,
+        mend: say`Name the container and the unit by their ids.`,
       };
     }
   }

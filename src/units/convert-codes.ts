@@ -1,5 +1,6 @@
 import { distance } from 'fastest-levenshtein';
 import { excerpt, MAX_NAME, ok, type Result, refuse } from '../problem.js';
+import { phrase, say } from '../words/index.js';
 import { BINARY_PREFIXES, CODE_GROUPS, type CodeRow, DECIMAL_PREFIXES } from './convert-code-table.js';
 import { findUnit } from './find.js';
 import { orList } from './names.js';
@@ -20,6 +21,23 @@ const byCode = new Map<string, Code>();
 for (const [group, rows] of Object.entries(CODE_GROUPS)) {
   for (const row of rows) for (const code of row.codes.split(' ')) byCode.set(code, { group, row });
 }
+
+/** Groups as a refusal names them. */
+const OF_GROUP: Readonly<Record<string, string>> = {
+  area: phrase('of area'),
+  energy: phrase('of energy'),
+  force: phrase('of force'),
+  information: phrase('of information'),
+  length: phrase('of length'),
+  'magnetic flux density': phrase('of magnetic flux density'),
+  mass: phrase('of mass'),
+  power: phrase('of power'),
+  pressure: phrase('of pressure'),
+  speed: phrase('of speed'),
+  temperature: phrase('of temperature'),
+  time: phrase('of time'),
+  volume: phrase('of volume'),
+};
 
 /** Every code without prefixes, by group. */
 export function convertCodes(): Readonly<Record<string, readonly string[]>> {
@@ -96,8 +114,12 @@ function unknown(code: string) {
             .slice(0, 3);
   return refuse(
     'convert-unknown-code',
-    `CONVERT has no unit "${excerpt(code)}"${near.length > 0 ? `: did you mean ${orList(near)}?` : '.'}`,
-    `${near.length > 0 ? `Write ${orList(near)} (capitals matter)` : 'Use a code such as qt, lbm or ft (capitals matter)'}, or use MEASURE, which takes plain names.`,
+    near.length > 0
+      ? `${say`CONVERT has no unit "${excerpt(code)}"`}${say`: did you mean `}${orList(near)}?`
+      : `${say`CONVERT has no unit "${excerpt(code)}"`}.`,
+    near.length > 0
+      ? `${say`Write `}${orList(near)}${say` (capitals matter), or use MEASURE, which takes plain names.`}`
+      : say`Use a code such as qt, lbm or ft (capitals matter), or use MEASURE, which takes plain names.`,
   );
 }
 
@@ -108,7 +130,7 @@ function unknown(code: string) {
  * different groups (`convert-groups-differ`).
  */
 export function convertOpenFormula(n: number, from: string, to: string): Result<number> {
-  if (!Number.isFinite(n)) return refuse('not-a-number', 'the number is none.', 'Write a number.');
+  if (!Number.isFinite(n)) return refuse('not-a-number', say`the number is none.`, say`Write a number.`);
   const a = read(from);
   if (!a) return unknown(from);
   const b = read(to);
@@ -116,14 +138,16 @@ export function convertOpenFormula(n: number, from: string, to: string): Result<
   if (a.group !== b.group) {
     return refuse(
       'convert-groups-differ',
-      `"${from}" is a unit of ${a.group} and "${to}" of ${b.group}.`,
-      `Choose two units of one kind${massAndVolume(a, b) ? ', or use MEASURE with a food' : ''}.`,
+      say`"${from}" is a unit ${OF_GROUP[a.group] ?? ''} and "${to}" ${OF_GROUP[b.group] ?? ''}.`,
+      massAndVolume(a, b)
+        ? say`Choose two units of one kind, or use MEASURE with a food.`
+        : say`Choose two units of one kind.`,
     );
   }
   if (from === to) return ok(n);
   const value = ((n - a.zero) * a.size) / b.size + b.zero;
   if (!Number.isFinite(value)) {
-    return refuse('not-a-number', 'the answer is too great for a number.', 'Choose a greater unit.');
+    return refuse('not-a-number', say`the answer is too great for a number.`, say`Choose a greater unit.`);
   }
   return ok(roundSig(value, 15));
 }

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { type Bridge, bridgeProblem, gramsPerOne, type PoundsPer, type PoundsPerCup } from './bridges.js';
 import type { Container, Holding } from './containers.js';
 import { findContainer, findMeasure, findUnit } from './find.js';
@@ -31,7 +32,7 @@ function sameKind(from: Size, to: Size): boolean {
 
 function between(amount: number, from: Size, to: Size, bridges: readonly Bridge[]): Result<number> {
   if (!Number.isFinite(amount)) {
-    return refuse('not-a-number', 'the amount is not a number.', `Write a number of ${from.plural}.`);
+    return refuse('not-a-number', say`the amount is not a number.`, say`Write a number of ${from.plural}.`);
   }
   if (from.id === to.id) return ok(amount);
   if (sameKind(from, to)) {
@@ -54,55 +55,55 @@ function noBridge(from: Size, to: Size, lacking: Size): Result<never> {
   if (unknown) {
     return refuse(
       'container-size-unknown',
-      `how much ${unknown.one} holds is not known.`,
-      `Say how much your ${unknown.id} holds, or how many pounds of this food go into it.`,
+      say`how much ${unknown.one} holds is not known.`,
+      say`Say how much your ${unknown.id} holds, or how many pounds of this food go into it.`,
     );
   }
   if (isVolume(from) && isVolume(to)) {
     const [dry, liquid] = from.dimension === 'dry measure' ? [from, to] : [to, from];
     return refuse(
       'dry-and-liquid',
-      `${dry.one} is a dry measure of fresh produce; how many ${liquid.plural} come of it depends on the food.`,
-      `Use JARS_PER_BUSHEL, or give the pounds of this food in ${dry.one} and in ${liquid.one}. For bare space, go by litres.`,
+      say`${dry.one} is a dry measure of fresh produce; how many ${liquid.plural} come of it depends on the food.`,
+      say`Use JARS_PER_BUSHEL, or give the pounds of this food in ${dry.one} and in ${liquid.one}. For bare space, go by litres.`,
     );
   }
   const weighed = (size: Size) => isVolume(size) || size.dimension === 'weight';
   if (weighed(from) && weighed(to)) {
-    const cup = lacking.dimension === 'volume' && lacking.id !== 'cup' ? ', or in a cup' : '';
+    const orCup = lacking.dimension === 'volume' && lacking.id !== 'cup';
     return refuse(
       'density-missing',
-      `how much ${lacking.one} of this food weighs is not known, so ${from.plural} cannot become ${to.plural}.`,
-      `Give the pounds of this food in ${lacking.one}${cup}.${ounceHint(from, to)}`,
+      say`how much ${lacking.one} of this food weighs is not known, so ${from.plural} cannot become ${to.plural}.`,
+      `${orCup ? say`Give the pounds of this food in ${lacking.one}, or in a cup.` : say`Give the pounds of this food in ${lacking.one}.`}${ounceHint(from, to)}`,
     );
   }
   if ([from, to].some((size) => size.dimension === 'count')) {
     return refuse(
       'count-does-not-convert',
-      `${from.one} is ${kindOf(from)} and ${to.one} is ${kindOf(to)}: a count says nothing of size.`,
-      `Count both in pieces, or give the pounds of this food in ${lacking.one}.`,
+      say`${from.one} is ${kindOf(from)} and ${to.one} is ${kindOf(to)}: a count says nothing of size.`,
+      say`Count both in pieces, or give the pounds of this food in ${lacking.one}.`,
     );
   }
   return refuse(
     'measures-differ',
-    `${from.one} is ${kindOf(from)} and ${to.one} is ${kindOf(to)}: one cannot become the other.`,
-    `Choose two measures of the same kind.`,
+    say`${from.one} is ${kindOf(from)} and ${to.one} is ${kindOf(to)}: one cannot become the other.`,
+    say`Choose two measures of the same kind.`,
   );
 }
 
 function ounceHint(from: Size, to: Size): string {
-  return [from, to].some((size) => size.id === 'ounce') ? ' For ounces of liquid, write fluid ounce.' : '';
+  return [from, to].some((size) => size.id === 'ounce') ? say` For ounces of liquid, write fluid ounce.` : '';
 }
 
 function kindOf(size: Size): string {
   const kinds = {
-    volume: 'a volume',
-    'dry measure': 'a dry measure',
-    weight: 'a weight',
-    length: 'a length',
-    area: 'an area',
-    count: 'a count',
+    volume: say`a volume`,
+    'dry measure': say`a dry measure`,
+    weight: say`a weight`,
+    length: say`a length`,
+    area: say`an area`,
+    count: say`a count`,
   } as const;
-  return size.dimension === null ? 'of unknown size' : kinds[size.dimension];
+  return size.dimension === null ? say`of unknown size` : kinds[size.dimension];
 }
 
 const listOf = (bridges: Bridge | readonly Bridge[] | undefined): readonly Bridge[] =>
@@ -183,7 +184,7 @@ export function containerHolds(
   }
   return refuse(
     'container-size-unknown',
-    `how much a ${found.value.id} holds is not known.`,
-    `Say how much your ${found.value.id} holds, as in 8 gallons.`,
+    say`how much a ${found.value.id} holds is not known.`,
+    say`Say how much your ${found.value.id} holds, as in 8 gallons.`,
   );
 }

@@ -1,4 +1,5 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
+import { phrase, say, spoken } from '../words/index.js';
 import { CONTAINERS, type Container } from './containers.js';
 import { nameIndex, orList } from './names.js';
 import { UNITS, type Unit } from './units.js';
@@ -20,12 +21,32 @@ export const unitWithId = (id: string): Unit | undefined => unitById.get(id);
 /** The container with exactly this id. */
 export const containerWithId = (id: string): Container | undefined => containerById.get(id);
 
-function unknown(what: string, name: string, near: readonly string[], all: string) {
-  const shown = name.trim() === '' ? `the ${what} is blank` : `no ${what} called "${excerpt(name)}"`;
+const WORDS = {
+  unit: {
+    blank: phrase('the unit is blank'),
+    none: (name: string) => say`no unit called "${name}"`,
+    all: phrase('Write a unit such as cup, quart, pound or bushel.'),
+  },
+  container: {
+    blank: phrase('the container is blank'),
+    none: (name: string) => say`no container called "${name}"`,
+    all: phrase('Write a container such as quart jar, gallon freezer bag, bucket, piece or pound.'),
+  },
+  measure: {
+    blank: phrase('the measure is blank'),
+    none: (name: string) => say`no measure called "${name}"`,
+    all: phrase('Write a container or a unit, such as quart jar, cup or pound.'),
+  },
+};
+
+/** Names that come near stand as they can be written anywhere, in formulas too: in English. */
+function unknown(what: keyof typeof WORDS, name: string, near: readonly string[]) {
+  const { blank, none, all } = WORDS[what];
+  const shown = name.trim() === '' ? spoken(blank) : none(excerpt(name));
   return refuse(
     `unknown-${what}`,
-    near.length > 0 ? `${shown}: did you mean ${orList(near)}?` : `${shown}.`,
-    near.length > 0 ? `Write ${orList(near)}.` : `Write ${all}.`,
+    near.length > 0 ? `${shown}${say`: did you mean `}${orList(near)}?` : `${shown}.`,
+    near.length > 0 ? `${say`Write `}${orList(near)}.` : spoken(all),
   );
 }
 
@@ -42,7 +63,7 @@ export function findUnit(name: string): Result<Unit> {
     name.trim().toLowerCase() === 't'
       ? ['tablespoon', 'teaspoon']
       : unitIndex.nearest(name).map((unit) => unit.id);
-  return unknown('unit', name, near, 'a unit such as cup, quart, pound or bushel');
+  return unknown('unit', name, near);
 }
 
 // Words that say what a jar is like, not how much it holds.
@@ -67,16 +88,13 @@ export function findContainer(name: string): Result<Container> {
   if (unit && near.length === 0) {
     return refuse(
       'unknown-container',
-      `${/^[aeio]/.test(unit.id) ? 'an' : 'a'} ${unit.id} is a measure, not a container.`,
-      'Write a container such as quart jar, gallon freezer bag, bucket, piece or pound.',
+      /^[aeio]/.test(unit.id)
+        ? say`an ${unit.id} is a measure, not a container.`
+        : say`a ${unit.id} is a measure, not a container.`,
+      spoken(WORDS.container.all),
     );
   }
-  return unknown(
-    'container',
-    name,
-    near,
-    'a container such as quart jar, gallon freezer bag, bucket, piece or pound',
-  );
+  return unknown('container', name, near);
 }
 
 /**
@@ -94,5 +112,5 @@ export function findMeasure(name: string): Result<Measure> {
       ...unitIndex.nearest(name, 2).map((one) => one.id),
     ]),
   ];
-  return unknown('measure', name, near, 'a container or a unit, such as quart jar, cup or pound');
+  return unknown('measure', name, near);
 }

@@ -1,5 +1,6 @@
 import { distance } from 'fastest-levenshtein';
 import { MAX_NAME } from '../problem.js';
+import { say } from '../words/index.js';
 
 const VULGAR: Readonly<Record<string, string>> = {
   '½': '1/2',
@@ -104,10 +105,10 @@ function farness(key: string, candidate: string): number {
 }
 
 const listed = (words: readonly string[], last: string): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')}${last}${words.at(-1)}`;
 
 /** 'a', 'a or b', 'a, b or c'. */
-export const orList = (words: readonly string[]): string => listed(words, 'or');
+export const orList = (words: readonly string[]): string => listed(words, say` or `);
 
 /** 'a', 'a and b', 'a, b and c'. */
-export const andList = (words: readonly string[]): string => listed(words, 'and');
+export const andList = (words: readonly string[]): string => listed(words, say` and `);

@@ -1,3 +1,4 @@
+import { say } from '../words/index.js';
 import type { Bridge } from './bridges.js';
 import type { Container } from './containers.js';
 import { unitWithId } from './find.js';
@@ -7,7 +8,7 @@ import { type Dimension, SPACE_UNITS, type Unit } from './units.js';
 /** How big one unit or container is: what converting needs to know of either. */
 export interface Size {
   readonly id: string;
-  /** 'a quart jar', 'an ounce': for messages. */
+  /** 'a quart jar', 'an ounce': for messages, in the language spoken. */
   readonly one: string;
   readonly plural: string;
   /** Null where only the household knows the size. */
@@ -21,8 +22,8 @@ export interface Size {
 }
 
 function withArticle(id: string): string {
-  if (id === 'each') return 'one piece';
-  return `${/^[aeio]/.test(id) ? 'an' : 'a'} ${id}`;
+  if (id === 'each') return say`one piece`;
+  return /^[aeio]/.test(id) ? say`an ${id}` : say`a ${id}`;
 }
 
 const units = new Map<string, Size>();
@@ -33,7 +34,9 @@ export function unitSize(unit: Unit): Size {
   if (cached) return cached;
   const size: Size = {
     id: unit.id,
-    one: withArticle(unit.id),
+    get one() {
+      return withArticle(unit.id);
+    },
     plural: unit.plural,
     dimension: unit.dimension,
     factor: unit.factor,
@@ -67,7 +70,9 @@ export function containerSize(container: Container, bridges: readonly Bridge[]):
 function sized(container: Container, unit: Unit | null, amount: number, exact: Ratio | null): Size {
   return {
     id: container.id,
-    one: withArticle(container.id),
+    get one() {
+      return withArticle(container.id);
+    },
     plural: container.plural,
     dimension: unit?.dimension ?? null,
     factor: unit ? (exact ? exact[0] / exact[1] : amount * unit.factor) : Number.NaN,

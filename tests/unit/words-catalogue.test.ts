@@ -10,12 +10,15 @@ const FINISHED = [
   'planning',
   'book',
   'formulas',
+  'live',
   'components/pictures',
   'components/runway',
   'components/season',
   'components/sheet',
   'components/lists',
   'components/week',
+  'components/grid',
+  'components/what-if',
 ];
 
 const RULES = new Intl.PluralRules('de').resolvedOptions().pluralCategories;

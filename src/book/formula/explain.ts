@@ -1,9 +1,10 @@
 import { excerpt } from '../../problem.js';
 import { andList } from '../../units/index.js';
+import { phrase, quoted, say, spoken } from '../../words/index.js';
 import type { BookState } from '../state.js';
-import { type StateLayout, titleOfColumn } from '../state-layout.js';
+import { type StateLayout, titleOfColumn, titleOfSheet } from '../state-layout.js';
 import type { CellError } from '../types.js';
-import { nameOfRow, rememberedName } from './gone.js';
+import { nameOfRow, rememberedName, rowInWords } from './gone.js';
 import { type Missing, missingIn } from './missing.js';
 import { likelyOnes } from './suggest.js';
 
@@ -12,26 +13,31 @@ interface Book {
   readonly layout: StateLayout;
 }
 
-const quoted = (text: string): string => `“${excerpt(text)}”`;
+/** A sheet as it is called now, cut where that is long. */
+const titled = (id: string, state: BookState): string => {
+  const sheet = state.sheets.get(id);
+  return sheet ? excerpt(titleOfSheet(sheet)) : '';
+};
 
 /** What is missing, in words: 'the column “Price”', 'the row 3 (Carrots) of “Shelf”'. */
 export function missingInWords(missing: Missing, home: string, { state }: Book): string {
-  const of = (sheet: string): string =>
-    sheet === home ? '' : ` of ${quoted(state.sheets.get(sheet)?.title ?? '')}`;
+  const of = (sheet: string): string => (sheet === home ? '' : say` of “${titled(sheet, state)}”`);
   const name = rememberedName(state, home, missing);
   switch (missing.what) {
     case 'sheet':
-      return name === undefined ? 'a sheet' : `the sheet ${quoted(name)}`;
+      return name === undefined ? say`a sheet` : say`the sheet “${excerpt(name)}”`;
     case 'column':
-      return `${name === undefined ? 'a column' : `the column ${quoted(name)}`}${of(missing.sheet)}`;
+      return `${name === undefined ? say`a column` : say`the column “${excerpt(name)}”`}${of(missing.sheet)}`;
     case 'row':
-      return `${name === undefined ? 'a row' : excerpt(name)}${of(missing.sheet)}`;
+      return `${name === undefined ? say`a row` : excerpt(rowInWords(name))}${of(missing.sheet)}`;
     case 'name':
-      return `${quoted(missing.name)}${of(missing.sheet)}`;
+      return missing.sheet === home
+        ? quoted(excerpt(missing.name))
+        : say`“${excerpt(missing.name)}” of “${titled(missing.sheet, state)}”`;
     case 'sheet title':
-      return `the sheet ${quoted(missing.name)}`;
+      return say`the sheet “${excerpt(missing.name)}”`;
     case 'function':
-      return `the function ${quoted(missing.name)}`;
+      return say`the function “${excerpt(missing.name)}”`;
   }
 }
 
@@ -52,7 +58,7 @@ export function candidatesFor(
   switch (missing.what) {
     case 'sheet':
     case 'sheet title':
-      return state.sheetIds().map((id) => ({ id, label: state.sheets.get(id)!.title }));
+      return state.sheetIds().map((id) => ({ id, label: titleOfSheet(state.sheets.get(id)!) }));
     case 'column':
     case 'name': {
       const sheet = state.sheets.get(missing.sheet);
@@ -61,14 +67,15 @@ export function candidatesFor(
     case 'row': {
       const sheet = state.sheets.get(missing.sheet);
       const ids = sheet?.rowOrder.ids.slice(0, MOST_ROWS) ?? [];
-      return ids.map((id) => ({ id, label: nameOfRow(sheet!, id) }));
+      return ids.map((id) => ({ id, label: rowInWords(nameOfRow(sheet!, id)) }));
     }
     case 'function':
       return functionNames.map((name) => ({ id: name, label: name }));
   }
 }
 
-const withoutNumber = (row: string): string => row.replace(/^row \d+ \((.*)\)$/, '$1');
+/** In whichever language the row is called so. */
+const withoutNumber = (row: string): string => row.replace(/^\p{L}+ \d+ \((.*)\)$/su, '$1');
 
 /** The candidates that are likely meant, the likeliest first. */
 export function likelyFor(
@@ -88,8 +95,8 @@ export function likelyFor(
 const isGone = ({ what }: Missing): boolean => what === 'sheet' || what === 'column' || what === 'row';
 
 const INHERITED: Readonly<Record<string, string>> = {
-  '#REF!': 'Something that the formula uses shows #REF!. Mend it there.',
-  '#NAME?': 'Something that the formula uses shows #NAME?. Mend it there.',
+  '#REF!': phrase('Something that the formula uses shows #REF!. Mend it there.'),
+  '#NAME?': phrase('Something that the formula uses shows #NAME?. Mend it there.'),
 };
 
 /**
@@ -102,27 +109,31 @@ export function explained(error: CellError, stored: string, home: string, book: 
   const gone = missing.filter(isGone);
   if (gone.length > 0) {
     const names = andList(gone.map((each) => missingInWords(each, home, book)));
-    const are = gone.length === 1 ? 'is' : 'are';
     return {
       error: '#REF!',
-      message: `The formula uses ${names}, which ${are} not there any more. Choose something else in ${gone.length === 1 ? 'its' : 'their'} place, or write the formula again.`,
+      message:
+        gone.length === 1
+          ? say`The formula uses ${names}, which is not there any more. Choose something else in its place, or write the formula again.`
+          : say`The formula uses ${names}, which are not there any more. Choose something else in their place, or write the formula again.`,
     };
   }
   const unknown = missing.find(({ what }) => what === 'name' || what === 'sheet title');
   if (unknown) {
     const [likely] = likelyFor(unknown, home, candidatesFor(unknown, book), book);
-    const meant = likely ? ` Did you mean ${quoted(shownName(unknown, likely, book))}?` : '';
+    const meant = likely ? say` Did you mean “${excerpt(shownName(unknown, likely, book))}”?` : '';
     return unknown.what === 'sheet title'
       ? {
           error: '#REF!',
-          message: `There is no sheet called ${quoted(unknown.name)}.${meant || ' Look at its title.'}`,
+          message: `${say`There is no sheet called “${excerpt(unknown.name)}”.`}${meant || say` Look at its title.`}`,
         }
       : { error: '#NAME?', message: noName(unknown, home, meant, book) };
   }
   if (error.error === '#ERROR!' || stored.includes(error.error) || hasPlace(stored)) return error;
   const inherited = INHERITED[error.error];
-  // An unknown function says so itself.
-  return inherited && !/called|function/.test(error.message) ? { ...error, message: inherited } : error;
+  // An unknown function says so itself, in whichever language.
+  return inherited && !/called|function|Funktion/.test(error.message)
+    ? { ...error, message: spoken(inherited) }
+    : error;
 }
 
 /** Whether it has a cell by its place in it, as a formula keeps one that is far beyond the sheet. */
@@ -136,9 +147,8 @@ const shownName = (missing: Missing, { id, label }: Candidate, { layout }: Book)
 function noName(missing: Missing, home: string, meant: string, { state }: Book): string {
   const { name, sheet } = missing as Extract<Missing, { what: 'name' }>;
   if (sheet !== home) {
-    const title = state.sheets.get(sheet)?.title ?? '';
-    return `${quoted(name)} is no column of ${quoted(title)}.${meant || ' A column is named by its title with _ for spaces.'}`;
+    return `${say`“${excerpt(name)}” is no column of “${titled(sheet, state)}”.`}${meant || say` A column is named by its title with _ for spaces.`}`;
   }
-  const help = ' Text goes in quotation marks; a column is named by its title with _ for spaces.';
-  return `${quoted(name)} is neither a column of this sheet nor a function.${meant}${help}`;
+  const help = say` Text goes in quotation marks; a column is named by its title with _ for spaces.`;
+  return `${say`“${excerpt(name)}” is neither a column of this sheet nor a function.`}${meant}${help}`;
 }

@@ -1,3 +1,4 @@
+import { say } from '../../words/index.js';
 import type { Workbench } from '../bench.js';
 import { isObject } from '../plain-json.js';
 import type { BookState, SheetState } from '../state.js';
@@ -24,7 +25,7 @@ const goneOf = (sheet: SheetState | undefined): Gone => {
 const keyOf = (sheet: string, part: 'column' | 'row', id: string): string =>
   part === 'column' ? `${sheet}/${id}` : `${sheet}//${id}`;
 
-/** What a row is called: what stands in its first column that holds text, with its number. */
+/** What a row is called: what stands in its first column that holds text, with its number. In English, as it is remembered. */
 export function nameOfRow(sheet: SheetState, row: string): string {
   const number = `row ${sheet.rowOrder.indexOf(row) + 1}`;
   const cells = sheet.rows.get(row)?.cells ?? {};
@@ -33,6 +34,13 @@ export function nameOfRow(sheet: SheetState, row: string): string {
     if (typeof raw === 'string' && raw.trim() !== '' && !isFormula(raw)) return `${number} (${raw.trim()})`;
   }
   return number;
+}
+
+/** A row as `nameOfRow` called it, in the language spoken. */
+export function rowInWords(name: string): string {
+  const [, number, called] = /^row (\d+)(?: \((.*)\))?$/s.exec(name) ?? [];
+  if (number === undefined) return name;
+  return called === undefined ? say`row ${number}` : `${say`row ${number}`} (${called})`;
 }
 
 /** What was remembered of something that a formula of the sheet `home` misses; undefined where nothing was. */

@@ -7,6 +7,7 @@ import {
   sameJson,
 } from '../../book/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 
 /** What to bring back from an earlier version. */
@@ -56,8 +57,8 @@ export function bringBack(
   if (edits.length === 0)
     return refuse(
       'nothing-to-bring-back',
-      'Nothing differs there: it is as it was in that version.',
-      'Choose something that the comparison lists.',
+      say`Nothing differs there: it is as it was in that version.`,
+      say`Choose something that the comparison lists.`,
     );
   const isRow = ({ path }: StoredEdit) => path.length === 4 && path[2] === 'rows';
   const isCell = ({ path }: StoredEdit) => path[2] === 'rows' && path[4] === 'cells';
@@ -66,7 +67,7 @@ export function bringBack(
   return ok({
     command: {
       do: 'take over',
-      called: `bringing back from “${called}”`,
+      called: say`bringing back from “${called}”`,
       edits,
       ...(what.part !== 'cell' && { whole: true }),
     },

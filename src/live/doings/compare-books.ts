@@ -6,6 +6,7 @@ import {
   sameJson,
   settingOf,
 } from '../../book/index.js';
+import { say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 import type { ColumnView } from '../columns.js';
 import { rowName } from '../row-name.js';
@@ -150,7 +151,7 @@ function* compareSheet(
     what,
     columns:
       wasTitle !== undefined && isTitle !== undefined && wasTitle !== isTitle
-        ? [{ title: isTitle, what: 'changed', words: `the sheet was called “${wasTitle}”` }, ...changed]
+        ? [{ title: isTitle, what: 'changed', words: say`the sheet was called “${wasTitle}”` }, ...changed]
         : changed,
     rows: sized.sort((a, b) => weightOf(b) - weightOf(a)),
   };

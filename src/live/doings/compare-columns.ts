@@ -1,3 +1,4 @@
+import { quoted, say } from '../../words/index.js';
 import type { ColumnView } from '../columns.js';
 
 /** What differs about a column, apart from what stands in it. */
@@ -7,7 +8,7 @@ export interface ColumnDifference {
   readonly words: string;
 }
 
-const quoted = (text: string | undefined): string => (text === undefined ? 'none' : `“${text}”`);
+const orNone = (text: string | undefined): string => (text === undefined ? say`none` : quoted(text));
 
 export function compareColumns(
   before: readonly ColumnView[],
@@ -18,22 +19,22 @@ export function compareColumns(
   for (const now of after) {
     const was = before.find(({ id }) => id === now.id);
     if (!was) {
-      found.push({ title: now.title, what: 'added', words: 'new column' });
+      found.push({ title: now.title, what: 'added', words: say`new column` });
       continue;
     }
     if (was.title !== now.title)
-      found.push({ title: now.title, what: 'changed', words: `was called ${quoted(was.title)}` });
+      found.push({ title: now.title, what: 'changed', words: say`was called “${was.title}”` });
     if (was.formula !== now.formula)
       found.push({
         title: now.title,
         what: 'changed',
-        words: `formula was ${quoted(was.formula)}, is ${quoted(now.formula)}`,
+        words: say`formula was ${orNone(was.formula)}, is ${orNone(now.formula)}`,
       });
     if (was.type !== now.type)
-      found.push({ title: now.title, what: 'changed', words: `held ${was.type}, holds ${now.type}` });
+      found.push({ title: now.title, what: 'changed', words: say`held ${was.type}, holds ${now.type}` });
   }
   for (const was of before)
     if (!after.some(({ id }) => id === was.id))
-      found.push({ title: was.title, what: 'removed', words: 'column removed' });
+      found.push({ title: was.title, what: 'removed', words: say`column removed` });
   return found;
 }

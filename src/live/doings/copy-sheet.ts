@@ -12,6 +12,7 @@ import {
 } from '../../book/index.js';
 import { toIsoDay } from '../../planning/dates.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import type { BookLooks } from '../book-looks.js';
 import type { BookReading } from '../book-reading.js';
 import type { ColumnView } from '../columns.js';
@@ -36,7 +37,7 @@ interface Copied {
  */
 export function copySheet(live: BookLooks, sheet: string, title: string): Result<Command> {
   const from = live.inside.state.sheets.get(sheet);
-  if (!from) return refuse('gone', 'That sheet is not in the book any more.', 'Choose another sheet.');
+  if (!from) return refuse('gone', say`That sheet is not in the book any more.`, say`Choose another sheet.`);
   const to = newId('s');
   const columnIds = new Map(live.columns(sheet).map(({ id }) => [id, newId('c')] as const));
   const rowIds = new Map(live.rowIds(sheet).map((row) => [row, newId('r')] as const));
@@ -62,7 +63,7 @@ export function copySheet(live: BookLooks, sheet: string, title: string): Result
     ...copiedMarks(from, to, columnIds, rowIds),
     ...(by === undefined ? [] : [{ do: 'group rows', sheet: to, by } as const]),
   ];
-  return ok({ do: 'all', of, called: `copy of “${from.title}”` });
+  return ok({ do: 'all', of, called: say`copy of “${from.title}”` });
 }
 
 /** A formula as it is to be typed into the copy, in which everything stands where it stood. */
@@ -125,13 +126,13 @@ function kindColumns(live: BookReading, from: SheetState, ids: ReadonlyMap<strin
     return {
       // Among figures there are words, such as 'no use'.
       column: make({ ...asOwn(live, from.id, column), type: 'any' }),
-      finally: `${title} on ${day}`,
+      finally: say`${title} on ${day}`,
       cell: (row) => shownEntry(live, from.id, row, column),
     };
   });
   if (!named || named.sameAsColumn) return copied;
   // Several rows share the usual name: one more column says which is meant.
-  const called: NewColumn = { id: nameId, title: 'Row', as: { type: 'text', width: 220 } };
+  const called: NewColumn = { id: nameId, title: say`Row`, as: { type: 'text', width: 220 } };
   return [...copied, { column: called, cell: (row) => named.names.get(row) ?? null }];
 }
 

@@ -6,8 +6,10 @@ import {
   isCellError,
   takenOf,
   titleOfColumn,
+  titleOfSheet,
   usesOf,
 } from '../../book/index.js';
+import { quoted, say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 import { usersOf } from './formula-areas.js';
 import { formulaLines } from './formula-lines.js';
@@ -104,7 +106,7 @@ class Collected {
         ? { ...before, cells: (before.cells ?? 0) + 1 }
         : {
             sheet,
-            sheetTitle: state.title,
+            sheetTitle: titleOfSheet(state),
             column,
             columnTitle: titleOfColumn(state, column),
             cells: row === null ? null : 1,
@@ -121,11 +123,17 @@ class Collected {
 function words(removal: Removal, live: BookReading): string {
   const sheet = live.inside.state.sheets.get(removal.sheet);
   if (!sheet) return '';
-  const some = (ids: readonly string[], one: string, name: (id: string) => string): string =>
-    ids.length <= 3 ? ids.map(name).join(', ') : `${ids.length} ${one}`;
-  if ('columns' in removal) return some(removal.columns, 'columns', (id) => `“${titleOfColumn(sheet, id)}”`);
-  if ('rows' in removal) return some(removal.rows, 'rows', (id) => `row ${sheet.rowOrder.indexOf(id) + 1}`);
-  return `the sheet “${sheet.title}”`;
+  const few = (ids: readonly string[], all: string, name: (id: string) => string): string =>
+    ids.length <= 3 ? ids.map(name).join(', ') : all;
+  if ('columns' in removal) {
+    const { columns } = removal;
+    return few(columns, say`${columns.length} columns`, (id) => quoted(titleOfColumn(sheet, id)));
+  }
+  if ('rows' in removal) {
+    const { rows } = removal;
+    return few(rows, say`${rows.length} rows`, (id) => say`row ${sheet.rowOrder.indexOf(id) + 1}`);
+  }
+  return say`the sheet “${titleOfSheet(sheet)}”`;
 }
 
 const feedsPlan = (live: BookReading, sheet: string, column: string): boolean => {

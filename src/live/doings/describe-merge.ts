@@ -1,33 +1,62 @@
 import { type BookDoc, type Change, type Json, settingOf } from '../../book/index.js';
+import { phrase, say, spoken } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 import { rowName } from '../row-name.js';
+
+/** Fields of columns and rows as they are stored, which a person may read. */
+const FIELDS: readonly string[] = [
+  phrase('title'),
+  phrase('formula'),
+  phrase('width'),
+  phrase('order'),
+  phrase('hidden'),
+  phrase('pinned'),
+  phrase('type'),
+  phrase('measure'),
+  phrase('choices'),
+  phrase('decimals'),
+  phrase('note'),
+  phrase('summary'),
+  phrase('marks'),
+];
+
+const fieldWords = (field: string): string => (FIELDS.includes(field) ? spoken(field) : field);
+
+/** A note or a colour, which are fields of the row. */
+const aboutCell = (about: string, column: string): string =>
+  about === 'note'
+    ? say`note on ${column}`
+    : about === 'colour'
+      ? say`colour on ${column}`
+      : `${about} on ${column}`;
 
 /** What a path of a book is, for a person: 'Shelf: tomatoes, canned · Place'. */
 export function placeInWords(live: BookReading, path: readonly string[], theirs?: BookDoc): string {
   const [head, sheet, part, id, field, column] = path;
-  if (head === 'title') return 'Title of the book';
+  if (head === 'title') return say`Title of the book`;
   if (head !== 'sheets' || sheet === undefined)
-    return `Setting: ${settingOf(sheet ?? '')?.title ?? (sheet ?? head ?? '').replaceAll('_', ' ')}`;
+    return say`Setting: ${settingOf(sheet ?? '')?.title ?? (sheet ?? head ?? '').replaceAll('_', ' ')}`;
   const title =
     live.sheets().find((each) => each.id === sheet)?.title ?? theirs?.sheets[sheet]?.title ?? sheet;
   if (part === undefined) return title;
-  if (id === undefined) return part === 'title' ? `Title of ${title}` : `${title}: ${part}`;
+  if (id === undefined) return part === 'title' ? say`Title of ${title}` : `${title}: ${fieldWords(part)}`;
   const columnTitle = (of: string): string => live.column(sheet, of)?.title ?? of;
-  if (part === 'columns') return `${title}: column ${columnTitle(id)}${field ? `, ${field}` : ''}`;
+  if (part === 'columns')
+    return `${say`${title}: column ${columnTitle(id)}`}${field ? `, ${fieldWords(field)}` : ''}`;
   const name = live.rowIds(sheet).includes(id)
     ? rowName(live, sheet, id)
     : nameOf(theirs?.sheets[sheet]?.rows[id]?.cells);
   if (field === undefined) return `${title}: ${name}`;
   if (field === 'cells') return `${title}: ${name} · ${columnTitle(column!)}`;
   const [about, of] = field.split(':');
-  return `${title}: ${name} · ${of ? `${about} on ${columnTitle(of)}` : about}`;
+  return `${title}: ${name} · ${of ? aboutCell(about!, columnTitle(of)) : fieldWords(about!)}`;
 }
 
 const nameOf = (cells: { readonly [column: string]: Json } | undefined): string =>
   Object.values(cells ?? {})
     .filter((cell) => typeof cell !== 'boolean')
     .slice(0, 4)
-    .join(', ') || 'a row';
+    .join(', ') || say`a row`;
 
 /** What comes in with a merge, counted by sheet. */
 export interface ComingIn {
@@ -46,7 +75,7 @@ export function comingIn(live: BookReading, edits: readonly Change[], theirs: Bo
     const key = head === 'sheets' ? sheet! : '';
     const title =
       key === ''
-        ? 'Title and settings'
+        ? say`Title and settings`
         : (live.sheets().find(({ id }) => id === key)?.title ?? theirs.sheets[key]?.title ?? key);
     const found = by.get(key) ?? { sheet: key, title, rowsAdded: 0, rowsRemoved: 0, cells: 0, other: 0 };
     by.set(key, found);

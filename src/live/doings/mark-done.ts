@@ -8,6 +8,7 @@ import {
   type WhichMeals,
 } from '../../planning/week/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 import { foodKey } from '../food-key.js';
 import type { WeekPlans } from '../week-stage.js';
@@ -54,14 +55,14 @@ export function mealsToMark(
   const [week, draws] = [live.sheetOfKind('week'), live.sheetOfKind('draws')];
   const { weekPlans } = live;
   if (!week || !draws || !weekPlans)
-    return refuse('no-week', 'The book has no Week.', 'Open it with this version first.');
+    return refuse('no-week', say`The book has no Week.`, say`Open it with this version first.`);
   const planned = correctedWeek(live, weekPlans, corrections);
   const marked = markDone(planned, which, new Set(live.rowIds(draws)));
   if (marked.draws.length === 0 && marked.tick.length === 0 && corrections.length === 0) {
     const [first] = marked.left;
     return first
       ? { ok: false, problem: { ...first.problem, where: { sheet: week, row: first.meal } } }
-      : refuse('nothing-to-mark', marked.said, 'Choose a meal with a dish that is not marked yet.', {
+      : refuse('nothing-to-mark', marked.said, say`Choose a meal with a dish that is not marked yet.`, {
           sheet: week,
         });
   }
@@ -74,7 +75,7 @@ export function mealsToMark(
     marked,
     command: {
       do: 'all',
-      called: 'marking done',
+      called: say`marking done`,
       of: [
         { do: 'insert rows', sheet: draws, before: null, rows },
         { do: 'set cells', sheet: week, cells: [...written, ...ticks] },

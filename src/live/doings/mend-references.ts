@@ -10,6 +10,7 @@ import {
 import { likelyOnes } from '../../book/formula/suggest.js';
 import { type Command, isFormula } from '../../book/index.js';
 import { functions, standardFunctions } from '../../formulas/index.js';
+import { say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 import type { FormulaLine } from './formula-lines.js';
 
@@ -147,5 +148,5 @@ export function mendReferences(
     else cells.set(sheet, [...(cells.get(sheet) ?? []), { row, column, typed }]);
   }
   for (const [sheet, some] of cells) of.push({ do: 'set cells', sheet, cells: some });
-  return { do: 'all', of, called: `another in place of ${offer.words}` };
+  return { do: 'all', of, called: say`another in place of ${offer.words}` };
 }

@@ -13,9 +13,10 @@ import {
   suggestDishes,
 } from '../../planning/week/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 
-const noWeek = () => refuse('no-week', 'The book has no Week.', 'Open it with this version first.');
+const noWeek = () => refuse('no-week', say`The book has no Week.`, say`Open it with this version first.`);
 
 const asRow = ({ date, meal, dishName, shares, times, busy }: NewMeal): NewRow => ({
   id: newId('r'),
@@ -26,7 +27,7 @@ function inserting(live: BookReading, made: readonly NewMeal[], nothing: string)
   const sheet = live.sheetOfKind('week');
   if (!sheet) return noWeek();
   if (made.length === 0)
-    return refuse('nothing-to-add', nothing, 'Meals that stand there already are left as they are.', {
+    return refuse('nothing-to-add', nothing, say`Meals that stand there already are left as they are.`, {
       sheet,
     });
   return ok({ do: 'insert rows', sheet, before: null, rows: made.map(asRow) });
@@ -42,7 +43,7 @@ export const openMealsCommand = (
   inserting(
     live,
     openMeals(live.typedRows('week'), from, to, which),
-    'Every meal of those days has a row already.',
+    say`Every meal of those days has a row already.`,
   );
 
 /** The week before that of `to`, again. */
@@ -50,7 +51,7 @@ export const copyWeekCommand = (live: BookReading, to: DayNumber, options?: Copy
   inserting(
     live,
     copyLastWeek(live.typedRows('week'), to, options),
-    'The week before has no meals, or all of them stand there already.',
+    say`The week before has no meals, or all of them stand there already.`,
   );
 
 /** A plan of some weeks, repeated. */
@@ -59,7 +60,7 @@ export const rotateCommand = (
   plan: Parameters<typeof repeatWeeks>[1],
   options?: CopyOptions,
 ): Result<Command> =>
-  inserting(live, repeatWeeks(live.typedRows('week'), plan, options), 'There is nothing to repeat.');
+  inserting(live, repeatWeeks(live.typedRows('week'), plan, options), say`There is nothing to repeat.`);
 
 /** Guests and days away, by meal. */
 export function atTableCommand(live: BookReading, at: AtTable): Result<Command> {
@@ -67,7 +68,7 @@ export function atTableCommand(live: BookReading, at: AtTable): Result<Command> 
   if (!sheet) return noWeek();
   const edits = guestsAndAway(live.typedRows('week'), live.household.shares, at);
   if (edits.length === 0)
-    return refuse('no-such-meals', 'No meal of those days is still open.', 'Write the meals first.', {
+    return refuse('no-such-meals', say`No meal of those days is still open.`, say`Write the meals first.`, {
       sheet,
     });
   return ok({

@@ -1,6 +1,7 @@
 import { type Command, newId } from '../../book/index.js';
 import { postBatch } from '../../planning/garden/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 
 /** The command that puts a batch on the Shelf as a lot, filled less failed, and notes the lot at the batch. */
@@ -8,7 +9,7 @@ export function postBatchCommand(live: BookReading, batch: string): Result<Comma
   const [sheet, shelf] = [live.sheetOfKind('batches'), live.sheetOfKind('shelf')];
   const row = live.garden?.batches.reckoned.get(batch)?.row;
   if (!sheet || !shelf || !row) {
-    return refuse('gone', 'That batch is not in the book.', 'Choose a row of Batches.', { row: batch });
+    return refuse('gone', say`That batch is not in the book.`, say`Choose a row of Batches.`, { row: batch });
   }
   const posted = postBatch(row);
   if (!posted.ok) return { ok: false, problem: { ...posted.problem, where: { sheet, row: batch } } };
@@ -16,7 +17,7 @@ export function postBatchCommand(live: BookReading, batch: string): Result<Comma
   const { put_up_on, ...cells } = posted.value;
   return ok({
     do: 'all',
-    called: 'posting of a batch',
+    called: say`posting of a batch`,
     of: [
       {
         do: 'insert rows',

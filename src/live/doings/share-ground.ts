@@ -3,6 +3,7 @@ import { rowFeet } from '../../planning/garden/ground.js';
 import { isPerennial } from '../../planning/garden/planting-dates.js';
 import type { GroundCrop, GroundPlan } from '../../planning/ground/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 
 /** How the ground could be shared, and the command that plans the plants so. */
@@ -19,13 +20,13 @@ export async function groundToShare(live: BookReading): Promise<Result<GroundToS
   const sheet = live.sheetOfKind('beds');
   const { garden } = live;
   if (!sheet || !garden)
-    return refuse('no-garden', 'The book has no Beds.', 'Open it with this version first.');
+    return refuse('no-garden', say`The book has no Beds.`, say`Open it with this version first.`);
   const feet = garden.household.groundRowFeet;
   if (feet === null || feet <= 0) {
     return refuse(
       'no-ground',
-      'The household does not say how much ground there is.',
-      'Write the row feet under Household, “Ground”.',
+      say`The household does not say how much ground there is.`,
+      say`Write the row feet under Household, “Ground”.`,
     );
   }
   const crops = groundCrops(live, sheet);
@@ -33,16 +34,16 @@ export async function groundToShare(live: BookReading): Promise<Result<GroundToS
   if (crops.length > 0 && taken >= feet) {
     return refuse(
       'no-ground',
-      `What stands for years, or is grown beyond what Foods asks for, takes ${Math.round(taken)} of ${feet} feet of row already.`,
-      'Write more ground under Household, or fewer plants in Beds.',
+      say`What stands for years, or is grown beyond what Foods asks for, takes ${Math.round(taken)} of ${feet} feet of row already.`,
+      say`Write more ground under Household, or fewer plants in Beds.`,
       { sheet },
     );
   }
   if (crops.length === 0) {
     return refuse(
       'nothing-wanted',
-      'No planting of Beds wants ground yet.',
-      'Name crops in Foods and in Beds, so that plants wanted can be worked out.',
+      say`No planting of Beds wants ground yet.`,
+      say`Name crops in Foods and in Beds, so that plants wanted can be worked out.`,
       { sheet },
     );
   }

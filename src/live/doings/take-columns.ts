@@ -1,4 +1,5 @@
 import { type Command, KINDS, type NamedKind, newId, takeableColumns } from '../../book/index.js';
+import { say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 import type { ColumnView } from '../columns.js';
 import { NAME_COLUMN } from '../taken-kinds.js';
@@ -53,7 +54,7 @@ export function takeColumns(
     command: {
       do: 'all',
       of,
-      called: taken.length === 1 ? 'planning column taken' : 'planning columns taken',
+      called: taken.length === 1 ? say`planning column taken` : say`planning columns taken`,
     },
     first: taken[0]?.id ?? '',
   };
@@ -71,5 +72,5 @@ export const nameAnew = (columns: readonly ColumnView[], sheet: string, by: stri
   of: columns.flatMap(({ id, taken }): Command[] =>
     taken ? [{ do: 'describe column', sheet, column: id, as: { plan: { ...taken, by } } }] : [],
   ),
-  called: 'another column of names',
+  called: say`another column of names`,
 });

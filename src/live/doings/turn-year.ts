@@ -1,6 +1,7 @@
 import { type Command, newId } from '../../book/index.js';
 import { type TurnedYear, turnYear, type YearEdit } from '../../planning/garden/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 
 /** What turning the year would do, and the one command that does it (undo brings everything back). */
@@ -13,7 +14,7 @@ export interface YearToTurn {
 export function yearToTurn(live: BookReading): Result<YearToTurn> {
   const { garden } = live;
   if (!garden)
-    return refuse('no-garden', 'The book has no garden sheets.', 'Open it with this version first.');
+    return refuse('no-garden', say`The book has no garden sheets.`, say`Open it with this version first.`);
   const turned = turnYear({
     harvest: garden.harvest,
     beds: garden.beds,
@@ -27,12 +28,12 @@ export function yearToTurn(live: BookReading): Result<YearToTurn> {
   if (turned.edits.length === 0) {
     return refuse(
       'nothing-to-close',
-      'There is no season to close: Harvest and Batches are empty.',
-      'Write what came in, then turn the year.',
+      say`There is no season to close: Harvest and Batches are empty.`,
+      say`Write what came in, then turn the year.`,
     );
   }
   const of = turned.edits.flatMap((edit) => asCommand(live, edit));
-  return ok({ turned, command: { do: 'all', called: 'turning the year', of } });
+  return ok({ turned, command: { do: 'all', called: say`turning the year`, of } });
 }
 
 function asCommand(live: BookReading, edit: YearEdit): Command[] {

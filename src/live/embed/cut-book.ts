@@ -8,6 +8,7 @@ import {
   type SheetDoc,
   type SheetKind,
 } from '../../book/index.js';
+import { say } from '../../words/index.js';
 import { isAsked, isKept, type Needed, neededBy } from './needs.js';
 
 /** Sheets in whose figures lots are not named by where they stand. */
@@ -52,7 +53,7 @@ function cutSheet(sheet: SheetDoc, id: string, needed: Needed, personal: Readonl
       const asked = isAsked(needed, id, column);
       if (!isKept(needed, sheet, id, column) || (personal.has(column) && sheet.kind !== 'own' && !asked))
         continue;
-      kept[column] = column === 'name' && sheet.kind === 'household' && !asked ? `Person ${i + 1}` : raw;
+      kept[column] = column === 'name' && sheet.kind === 'household' && !asked ? say`Person ${i + 1}` : raw;
     }
     rows[row] = { order, cells: kept, ...(allotted && { allotted }) };
   }

@@ -1,4 +1,5 @@
 import type { BookDoc } from '../../book/index.js';
+import { say } from '../../words/index.js';
 import { shownDay } from '../shown.js';
 import { CAUTIONS_IN_SIGHT, type EmbedCell, type EmbedColumn, type ShownTable } from './shown-table.js';
 
@@ -51,9 +52,11 @@ function cautionsHtml(all: readonly string[]): string[] {
   if (all.length === 0) return [];
   const more = all.slice(CAUTIONS_IN_SIGHT);
   const details =
-    more.length === 0 ? '' : `<details><summary>More on food safety</summary>${items(more)}</details>`;
+    more.length === 0
+      ? ''
+      : `<details><summary>${escaped(say`More on food safety`)}</summary>${items(more)}</details>`;
   return [
-    `<aside data-cautions aria-label="Food safety">${items(all.slice(0, CAUTIONS_IN_SIGHT))}${details}</aside>`,
+    `<aside data-cautions aria-label="${escaped(say`Food safety`)}">${items(all.slice(0, CAUTIONS_IN_SIGHT))}${details}</aside>`,
   ];
 }
 
@@ -70,7 +73,7 @@ export function embedHtml(table: ShownTable, book: BookDoc | null, options: Snip
     ...table.rows.map(rowHtml),
     '</tbody>',
     '</table>',
-    `<p data-day>Figures for <time datetime="${table.day}">${escaped(shownDay(table.day))}</time>.</p>`,
+    `<p data-day>${escaped(say`Figures for `)}<time datetime="${table.day}">${escaped(shownDay(table.day))}</time>.</p>`,
     ...cautionsHtml(table.cautions),
     ...(book ? [`<script type="application/json">${scriptJson(book)}</script>`] : []),
     '</croft-embed>',
