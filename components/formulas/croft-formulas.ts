@@ -16,6 +16,7 @@ import { withoutBook } from '../pictures/no-book.js';
 import type { FormulaDone } from './done.js';
 import { lineStyles, listStyles } from './formulas-styles.js';
 import './formula-line.js';
+import { say, spoken } from '../../src/words/index.js';
 import { goTo } from './go-to.js';
 import { nothingListed, summary } from './list-words.js';
 
@@ -84,17 +85,17 @@ export class CroftFormulas extends LitElement {
     if (!live) return withoutBook(book);
     const shown = this.#shown();
     return html`
-      ${this.bare ? nothing : html`<div class="head"><h2>Formulas and errors</h2></div>`}
+      ${this.bare ? nothing : html`<div class="head"><h2>${say`Formulas and errors`}</h2></div>`}
       <div class="controls" part="controls">
         <div class="field">
-          <label for="search">Search</label>
+          <label for="search">${say`Search`}</label>
           <input id="search" type="search" autocomplete="off" .value=${this.search} @input=${this.#searched} />
         </div>
         <label class="check">
           <input type="checkbox" .checked=${this.errors} @change=${this.#errorsOnly} />
-          Errors only
+          ${say`Errors only`}
         </label>
-        <button class="button" id="functions" type="button" @click=${this.#functions}>${icons.functions}Functions…</button>
+        <button class="button" id="functions" type="button" @click=${this.#functions}>${icons.functions}${say`Functions…`}</button>
       </div>
       <p class="small quiet" role="status">${summary(live, this.#listed)}</p>
       <div class="told" role="status">${this.#toldView()}</div>
@@ -131,7 +132,7 @@ export class CroftFormulas extends LitElement {
       all > this.most
         ? html`<button class="button more" type="button" @click=${() => {
             this.most += FIRST_LINES;
-          }}>Show more (${all - this.most} left)</button>`
+          }}>${say`Show more (${all - this.most} left)`}</button>`
         : nothing
     }`;
   }
@@ -142,7 +143,7 @@ export class CroftFormulas extends LitElement {
       ${
         formulas.length === 0
           ? nothing
-          : html`<ul class="lines" aria-label=${`Formulas of ${title}`}>
+          : html`<ul class="lines" aria-label=${say`Formulas of ${title}`}>
               ${repeat(
                 formulas,
                 ({ key }) => key,
@@ -160,8 +161,8 @@ export class CroftFormulas extends LitElement {
       ${
         entries.length === 0
           ? nothing
-          : html`<h4>Entries to look at</h4>
-              <ul class="lines" aria-label=${`Entries of ${title} to look at`}>
+          : html`<h4>${say`Entries to look at`}</h4>
+              <ul class="lines" aria-label=${say`Entries of ${title} to look at`}>
                 ${entries.map((entry) => this.#entry(live, entry))}
               </ul>`
       }
@@ -170,17 +171,17 @@ export class CroftFormulas extends LitElement {
 
   #entry(live: LiveBook, { place, typed, rows, sheet, problem }: ListedEntry): TemplateResult {
     const first = live.rowIds(sheet).indexOf(rows[0]!) + 1;
-    const where = rows.length === 1 ? `row ${first}` : `row ${first} and ${rows.length - 1} more`;
+    const where = rows.length === 1 ? say`row ${first}` : say`row ${first} and ${rows.length - 1} more`;
     return html`<li class="line">
       <div class="what">
         <span
-          ><button class="place" type="button" title="Go there" @click=${() => goTo(this, place)}>
+          ><button class="place" type="button" title=${say`Go there`} @click=${() => goTo(this, place)}>
             ${place.words}, ${where}
           </button></span
         >
         <span class="value">${typed.length > 60 ? `${typed.slice(0, 60)}…` : typed}</span>
       </div>
-      <p class="small"><strong class="problem">${problem.message}</strong> ${problem.mend}</p>
+      <p class="small"><strong class="problem">${spoken(problem.message)}</strong> ${spoken(problem.mend)}</p>
     </li>`;
   }
 
@@ -197,7 +198,7 @@ export class CroftFormulas extends LitElement {
         ...sheet,
         formulas: sheet.formulas.filter((line) => ofFormula(line, sheet.title)),
         entries: sheet.entries.filter(({ place, typed, problem }) =>
-          holds(place.words, sheet.title, typed, problem.message),
+          holds(place.words, sheet.title, typed, spoken(problem.message)),
         ),
       }))
       .filter(({ formulas, entries }) => formulas.length + entries.length > 0);
@@ -205,17 +206,17 @@ export class CroftFormulas extends LitElement {
 
   #toldView() {
     if (!this.told) return nothing;
-    const { say, done, wrong } = this.told;
-    return html`<span class="small ${wrong ? 'problem' : ''}">${say}</span>${
+    const { said, done, wrong } = this.told;
+    return html`<span class="small ${wrong ? 'problem' : ''}">${said}</span>${
       done
-        ? html`<button class="button" type="button" @click=${this.#undo}>${icons.undo}Undo</button>`
+        ? html`<button class="button" type="button" @click=${this.#undo}>${icons.undo}${say`Undo`}</button>`
         : nothing
     }`;
   }
 
   readonly #undo = (): void => {
     this.#book.book?.undo();
-    this.told = { say: 'Taken back.', done: false };
+    this.told = { said: say`Taken back.`, done: false };
     this.renderRoot.querySelector<HTMLElement>('#search')?.focus();
   };
 

@@ -4,7 +4,9 @@ import type { Command } from '../../src/book/index.js';
 import type { FormulaLine } from '../../src/live/doings/formula-lines.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { FormulaShift } from '../../src/live/shift-formula.js';
+import { phrase, say } from '../../src/words/index.js';
 import { base } from '../look/base.js';
+import { inWords } from '../look/problems.js';
 import { FormulaTrial } from '../sheet/check-formula.js';
 import { tellDone } from './done.js';
 import { lineStyles } from './formulas-styles.js';
@@ -30,9 +32,13 @@ export class FormulaEdit extends LitElement {
 
   protected override render() {
     const { rows, whole } = this.line;
-    const many = whole ? 'for the whole column' : rows.length > 1 ? `for its ${rows.length} cells` : '';
+    const label = whole
+      ? say`Formula for the whole column`
+      : rows.length > 1
+        ? say`Formula for its ${rows.length} cells`
+        : say`Formula`;
     return html`<form @submit=${this.#submit} @keydown=${this.#keys}>
-      <label for="formula">Formula ${many}</label>
+      <label for="formula">${label}</label>
       <input
         id="formula"
         autocomplete="off"
@@ -47,8 +53,8 @@ export class FormulaEdit extends LitElement {
       />
       <p id="wrong" class="problem small" role="alert">${this.wrong}</p>
       <div class="row">
-        <button class="button first">Keep</button>
-        <button class="button" type="button" @click=${this.#close}>Cancel</button>
+        <button class="button first">${say`Keep`}</button>
+        <button class="button" type="button" @click=${this.#close}>${say`Cancel`}</button>
       </div>
     </form>`;
   }
@@ -84,10 +90,10 @@ export class FormulaEdit extends LitElement {
     }
     const outcome = this.live.apply(this.#command(formula));
     if (!outcome.ok) {
-      this.wrong = `${outcome.problem.message} ${outcome.problem.mend}`.trim();
+      this.wrong = inWords(outcome.problem);
       return;
     }
-    tellDone(this, outcome, formula === '' ? 'The formula is taken away.' : 'The formula is changed.');
+    tellDone(this, outcome, formula === '' ? say`The formula is taken away.` : say`The formula is changed.`);
     this.#close();
   };
 
@@ -111,7 +117,7 @@ export class FormulaEdit extends LitElement {
       column,
       typed: formula === '' ? null : shift.to(formula, i, 0),
     }));
-    return { do: 'all', of: [{ do: 'set cells', sheet, cells }], called: 'change of a formula' };
+    return { do: 'all', of: [{ do: 'set cells', sheet, cells }], called: phrase('change of a formula') };
   }
 }
 

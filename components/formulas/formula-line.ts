@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { saysUnknownFunction } from '../../src/engine/messages.js';
 import type { LineError, ListedFormula } from '../../src/live/doings/formulas-of-book.js';
 import { type MendOffer, mendsFor } from '../../src/live/doings/mend-references.js';
 import type { LiveBook } from '../../src/live/live-book.js';
@@ -9,11 +10,12 @@ import './formula-edit.js';
 import { lineStyles } from './formulas-styles.js';
 import { goTo, placeLink, placeLinks } from './go-to.js';
 import './mend-choice.js';
+import { say, spoken } from '../../src/words/index.js';
 
 /** Errors behind which something may be missing. */
 const MENDABLE: ReadonlySet<string> = new Set(['#REF!', '#NAME?', '#ERROR!']);
 
-const cells = (count: number): string => (count === 1 ? '1 row' : `${count} rows`);
+const cells = (count: number): string => (count === 1 ? say`1 row` : say`${count} rows`);
 
 /** Inside `<croft-formulas>`: one formula, what it gives, what it uses, and what is wrong with it. */
 @customElement('croft-formula-line')
@@ -32,7 +34,7 @@ export class FormulaLineView extends LitElement {
     if (!changed.has('line')) return;
     const { live, line } = this;
     const wrong = line.errors.filter(({ error, from }) => from === null && MENDABLE.has(error.error));
-    const unknownFunction = wrong.some(({ error }) => /no function called/.test(error.message));
+    const unknownFunction = wrong.some(({ error }) => saysUnknownFunction(error.message));
     this.#offers = wrong.length > 0 ? mendsFor(live, line, unknownFunction) : [];
   }
 
@@ -43,7 +45,7 @@ export class FormulaLineView extends LitElement {
         <span
           >${
             line.place.cell
-              ? html`<button class="place" type="button" title="Go there" @click=${() => goTo(this, line.place)}>
+              ? html`<button class="place" type="button" title=${say`Go there`} @click=${() => goTo(this, line.place)}>
                   ${line.place.words}
                 </button>`
               : html`<strong>${line.place.words}</strong>`
@@ -53,8 +55,8 @@ export class FormulaLineView extends LitElement {
         ${this.#value()}
       </div>
       ${this.editing ? this.#edit() : this.#formula()} ${line.errors.map((error) => this.#error(error))}
-      ${line.units ? html`<p class="small"><strong>Units differ.</strong> ${line.units.message} ${line.units.mend}</p>` : nothing}
-      ${line.uses.length === 0 ? nothing : html`<p class="small"><span class="quiet">Uses</span> ${placeLinks(this, line.uses)}</p>`}
+      ${line.units ? html`<p class="small"><strong>${say`Units differ.`}</strong> ${spoken(line.units.message)} ${spoken(line.units.mend)}</p>` : nothing}
+      ${line.uses.length === 0 ? nothing : html`<p class="small"><span class="quiet">${say`Uses`}</span> ${placeLinks(this, line.uses)}</p>`}
       ${this.#usedBy()}
     </div>`;
   }
@@ -62,7 +64,7 @@ export class FormulaLineView extends LitElement {
   #fills(): string {
     const { whole, rows } = this.line;
     if (!whole) return '';
-    return rows.length === 0 ? 'fills no row' : `fills ${cells(rows.length)}`;
+    return rows.length === 0 ? say`fills no row` : say`fills ${cells(rows.length)}`;
   }
 
   #value(): TemplateResult | typeof nothing {
@@ -71,9 +73,9 @@ export class FormulaLineView extends LitElement {
     const [row] = line.rows;
     if (!column || row === undefined) return nothing;
     const { text, unit, kind } = shownCell(live, line.sheet, row, column, live.needsEngine);
-    const first = line.rows.length > 1 ? html`<span class="quiet small">first row: </span>` : nothing;
+    const first = line.rows.length > 1 ? html`<span class="quiet small">${say`first row:`} </span>` : nothing;
     return html`<span class="value figures"
-      >${first}<span class=${kind === 'error' ? 'problem' : ''}>${text || html`<span class="quiet">blank</span>`}</span> ${unit}</span
+      >${first}<span class=${kind === 'error' ? 'problem' : ''}>${text || html`<span class="quiet">${say`blank`}</span>`}</span> ${unit}</span
     >`;
   }
 
@@ -87,12 +89,12 @@ export class FormulaLineView extends LitElement {
               class="link small"
               id="change"
               type="button"
-              aria-label=${`Change the formula of ${this.line.place.words}`}
+              aria-label=${say`Change the formula of ${this.line.place.words}`}
               @click=${() => {
                 this.editing = true;
               }}
             >
-              Change
+              ${say`Change`}
             </button>`
       }
     </div>`;
@@ -113,15 +115,15 @@ export class FormulaLineView extends LitElement {
   }
 
   #error({ error, rows, ring, from }: LineError): TemplateResult {
-    const where = this.line.rows.length > 1 ? ` in ${cells(rows.length)}` : '';
+    const where = this.line.rows.length > 1 ? ` ${say`in ${cells(rows.length)}`}` : '';
     const offers = from === null && MENDABLE.has(error.error) && !this.readOnly ? this.#offers : [];
     return html`<div class="fault">
-      <p class="small"><strong class="problem">${error.error}${where}</strong> ${error.message}</p>
-      ${from ? html`<p class="small">It comes from ${placeLink(this, from)}.</p>` : nothing}
+      <p class="small"><strong class="problem">${error.error}${where}</strong> ${spoken(error.message)}</p>
+      ${from ? html`<p class="small">${say`It comes from`} ${placeLink(this, from)}.</p>` : nothing}
       ${
         ring.length === 0
           ? nothing
-          : html`<ol class="ring small" aria-label="Each uses the next">
+          : html`<ol class="ring small" aria-label=${say`Each uses the next`}>
               ${ring.map((place) => html`<li>${placeLink(this, place)}</li>`)}
             </ol>`
       }
@@ -136,8 +138,8 @@ export class FormulaLineView extends LitElement {
     const { usedBy, feedsPlan } = this.line;
     if (usedBy.length === 0 && !feedsPlan) return nothing;
     return html`<p class="small">
-      <span class="quiet">Used by</span> ${placeLinks(this, usedBy)}${
-        feedsPlan ? `${usedBy.length > 0 ? ', and ' : ''}the plan` : nothing
+      <span class="quiet">${say`Used by`}</span> ${placeLinks(this, usedBy)}${
+        feedsPlan ? (usedBy.length > 0 ? say`, and the plan` : say`the plan`) : nothing
       }
     </p>`;
   }

@@ -4,6 +4,7 @@ import { bookAround } from '../book/find-book.js';
 import { type ShowEvent, showCell } from '../pictures/show.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import './croft-formulas.js';
+import { phrase } from '../../src/words/index.js';
 
 /** The book's formulas and errors, from its menu. Going to a cell closes it. */
 @customElement('croft-formulas-dialog')
@@ -20,7 +21,7 @@ export class FormulasDialog extends ActionDialog {
     `,
   ];
 
-  protected override heading = 'Formulas and errors';
+  protected override heading = phrase('Formulas and errors');
 
   protected override content(): TemplateResult {
     return html`<croft-formulas bare @croft-show=${this.#go}></croft-formulas>${this.foot()}`;

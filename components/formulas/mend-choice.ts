@@ -3,6 +3,7 @@ import { customElement, property, query } from 'lit/decorators.js';
 import type { FormulaLine } from '../../src/live/doings/formula-lines.js';
 import { type Candidate, type MendOffer, mendReferences } from '../../src/live/doings/mend-references.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say } from '../../src/words/index.js';
 import { base } from '../look/base.js';
 import { tellDone } from './done.js';
 import { lineStyles } from './formulas-styles.js';
@@ -23,25 +24,25 @@ export class MendChoice extends LitElement {
     const others = all.filter(({ id }) => !likely.some((each) => each.id === id));
     const alone = formulas <= 1;
     return html`<div class="mend">
-      <label for="by">In place of ${words}</label>
+      <label for="by">${say`In place of ${words}`}</label>
       <div class="row">
         <select id="by">
-          ${likely.length === 0 ? html`<option value="">Choose…</option>` : nothing}
+          ${likely.length === 0 ? html`<option value="">${say`Choose…`}</option>` : nothing}
           ${
             likely.length === 0
               ? options(others)
-              : html`<optgroup label="Likely">${options(likely)}</optgroup>
-                  <optgroup label="Others">${options(others)}</optgroup>`
+              : html`<optgroup label=${say`Likely`}>${options(likely)}</optgroup>
+                  <optgroup label=${say`Others`}>${options(others)}</optgroup>`
           }
         </select>
         <button class="button" type="button" @click=${() => this.#put(this.line)}>
-          ${alone ? 'Put it there' : 'Put it here only'}
+          ${alone ? say`Put it there` : say`Put it here only`}
         </button>
         ${
           alone
             ? nothing
             : html`<button class="button first" type="button" @click=${() => this.#put(null)}>
-                Put it in all ${formulas} formulas
+                ${say`Put it in all ${formulas} formulas`}
               </button>`
         }
       </div>
@@ -56,7 +57,7 @@ export class MendChoice extends LitElement {
       return;
     }
     const outcome = live.apply(mendReferences(live, offer, chosen.id, line));
-    tellDone(this, outcome, `“${chosen.label}” stands in place of ${offer.words}.`);
+    tellDone(this, outcome, say`“${chosen.label}” stands in place of ${offer.words}.`);
   }
 }
 

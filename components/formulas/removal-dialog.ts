@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Command } from '../../src/book/index.js';
 import type { ChangedFigures, Dependent, Dependents } from '../../src/live/doings/dependents.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { phrase, say } from '../../src/words/index.js';
 import { bookAround } from '../book/find-book.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { figuresChangedBy } from './trial-copy.js';
@@ -10,7 +11,7 @@ import { figuresChangedBy } from './trial-copy.js';
 /** More places than these are counted, not named. */
 const MOST_NAMED = 12;
 
-const inRows = (count: number): string => (count === 1 ? '1 row' : `${count} rows`);
+const inRows = (count: number): string => (count === 1 ? say`1 row` : say`${count} rows`);
 
 /** Says which figures would break before something goes on which they depend, and lets the person choose. */
 @customElement('croft-removal-dialog')
@@ -39,10 +40,10 @@ export class RemovalDialog extends ActionDialog {
   /** Undefined: not looked at yet; null: not known. */
   @state() private figures: readonly ChangedFigures[] | null | undefined;
 
-  protected override heading = 'Remove it?';
+  protected override heading: string = phrase('Remove it?');
 
   protected override willUpdate(changed: PropertyValues): void {
-    if (changed.has('found')) this.heading = `Remove ${this.found.of}?`;
+    if (changed.has('found')) this.heading = say`Remove ${this.found.of}?`;
   }
 
   protected override firstUpdated(changed: PropertyValues): void {
@@ -62,38 +63,41 @@ export class RemovalDialog extends ActionDialog {
 
   protected override content(live: LiveBook): TemplateResult {
     const { of, formulas, broken, smaller, taken, further } = this.found;
-    const use = formulas === 1 ? '1 formula uses' : `${formulas} formulas use`;
+    const use =
+      formulas === 1
+        ? say`1 formula uses ${of} and would show #REF!:`
+        : say`${formulas} formulas use ${of} and would show #REF!:`;
     return html`
-      ${places(`${use} ${of} and would show #REF!:`, broken)}
-      ${places(`These would go on without ${of}, and give something else:`, smaller)}
-      ${places(`These planning columns are shown by the names in ${of}, and would stay blank:`, taken)}
+      ${places(use, broken)}
+      ${places(say`These would go on without ${of}, and give something else:`, smaller)}
+      ${places(say`These planning columns are shown by the names in ${of}, and would stay blank:`, taken)}
       ${
         further === 0
           ? nothing
-          : html`<p>${further === 1 ? '1 more formula hangs' : `${further} more formulas hang`} on those.</p>`
+          : html`<p>${further === 1 ? say`1 more formula hangs on those.` : say`${further} more formulas hang on those.`}</p>`
       }
       ${this.found.feedsPlan ? this.#plan() : nothing}
-      <p class="quiet small">Undo brings everything back.</p>
+      <p class="quiet small">${say`Undo brings everything back.`}</p>
       <div class="row ends">
-        <button class="button first" type="button" @click=${() => this.close()}>Leave it</button>
-        <button class="button" type="button" @click=${() => this.#remove(live)}>Remove anyway</button>
+        <button class="button first" type="button" @click=${() => this.close()}>${say`Leave it`}</button>
+        <button class="button" type="button" @click=${() => this.#remove(live)}>${say`Remove anyway`}</button>
       </div>
     `;
   }
 
   #plan(): TemplateResult {
     const { figures } = this;
-    if (figures === undefined) return html`<p role="status">Looking at what the plan would lose…</p>`;
+    if (figures === undefined) return html`<p role="status">${say`Looking at what the plan would lose…`}</p>`;
     if (figures === null)
-      return html`<p>The plan is worked out from some of them: its figures would change.</p>`;
+      return html`<p>${say`The plan is worked out from some of them: its figures would change.`}</p>`;
     const lost = figures.filter((each) => each.lost > 0);
     const other = figures.filter((each) => each.lost === 0 && each.other > 0);
     if (lost.length + other.length === 0)
-      return html`<p role="status">The plan’s figures would stay as they are.</p>`;
+      return html`<p role="status">${say`The plan’s figures would stay as they are.`}</p>`;
     return html`<div class="part" role="status">
-      <p>The plan is worked out from some of them.</p>
-      ${lost.length === 0 ? nothing : html`<p>Figures that would be blank: ${named(lost, 'lost')}.</p>`}
-      ${other.length === 0 ? nothing : html`<p>Figures that would be others: ${named(other, 'other')}.</p>`}
+      <p>${say`The plan is worked out from some of them.`}</p>
+      ${lost.length === 0 ? nothing : html`<p>${say`Figures that would be blank: ${named(lost, 'lost')}.`}</p>`}
+      ${other.length === 0 ? nothing : html`<p>${say`Figures that would be others: ${named(other, 'other')}.`}</p>`}
     </div>`;
   }
 
@@ -103,12 +107,14 @@ export class RemovalDialog extends ActionDialog {
   }
 }
 
+const moreColumns = (n: number): string => say`${n} more columns`;
+
 const named = (figures: readonly ChangedFigures[], which: 'lost' | 'other'): string =>
   [
     ...figures
       .slice(0, MOST_NAMED)
       .map((each) => `${each.sheetTitle}, “${each.columnTitle}” (${inRows(each[which])})`),
-    ...(figures.length > MOST_NAMED ? [`${figures.length - MOST_NAMED} more columns`] : []),
+    ...(figures.length > MOST_NAMED ? [moreColumns(figures.length - MOST_NAMED)] : []),
   ].join('; ');
 
 function places(words: string, some: readonly Dependent[]) {
@@ -118,10 +124,11 @@ function places(words: string, some: readonly Dependent[]) {
     <p>${words}</p>
     <ul class="places">
       ${some.slice(0, MOST_NAMED).map(({ sheetTitle, columnTitle, cells }) => {
-        const where = cells === null ? 'the whole column' : cells === 1 ? 'one cell' : `${cells} cells`;
-        return html`<li>${sheetTitle}, column “${columnTitle}”: ${where}</li>`;
+        const where =
+          cells === null ? say`the whole column` : cells === 1 ? say`one cell` : say`${cells} cells`;
+        return html`<li>${say`${sheetTitle}, column “${columnTitle}”: ${where}`}</li>`;
       })}
-      ${more > 0 ? html`<li>${more} more columns</li>` : nothing}
+      ${more > 0 ? html`<li>${moreColumns(more)}</li>` : nothing}
     </ul>
   </div>`;
 }

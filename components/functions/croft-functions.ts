@@ -7,6 +7,7 @@ import {
   functionNamed,
   standardFunctions,
 } from '../../src/formulas/index.js';
+import { say, spoken, spokenTag } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { Roving } from '../pictures/roving.js';
@@ -81,15 +82,15 @@ export class CroftFunctions extends LitElement {
     const groups = found(this.search);
     const shown = this.#shown;
     return html`
-      ${this.bare ? nothing : html`<h2>Functions</h2>`}
+      ${this.bare ? nothing : html`<h2>${say`Functions`}</h2>`}
       <div class="controls field" part="controls" role="search">
-        <label for="search">Search</label>
+        <label for="search">${say`Search`}</label>
         <input
           id="search"
           type="search"
           autocomplete="off"
           spellcheck="false"
-          placeholder="jars, frost, eggs…"
+          placeholder=${say`jars, frost, eggs…`}
           .value=${this.search}
           aria-describedby="found"
           @input=${this.#searched}
@@ -98,10 +99,10 @@ export class CroftFunctions extends LitElement {
       </div>
       <p id="found" class="small quiet" role="status">${foundInWords(groups)}</p>
       <div class="both">
-        <nav part="list" aria-label="Functions" @focusin=${this.#roving.focused} @keydown=${this.#roving.pressed}>
+        <nav part="list" aria-label=${say`Functions`} @focusin=${this.#roving.focused} @keydown=${this.#roving.pressed}>
           ${groups.map(
             ({ title, functions }, i) => html`<div role="group" aria-labelledby=${`group-${i}`}>
-              <h3 id=${`group-${i}`}>${title}</h3>
+              <h3 id=${`group-${i}`}>${spoken(title)}</h3>
               <ul>
                 ${functions.map((each) => this.#line(each, shown))}
               </ul>
@@ -121,7 +122,7 @@ export class CroftFunctions extends LitElement {
         data-mark=${name}
         tabindex=${name === stop ? 0 : -1}
         aria-current=${name === shown ? 'true' : nothing}
-        title=${summary}
+        title=${spoken(summary)}
         @click=${() => void this.#choose(name)}
       >
         ${name}
@@ -138,14 +139,15 @@ export class CroftFunctions extends LitElement {
           .declaration=${declaration}
           .context=${this.#context}
           .inBook=${this.#book.live !== null}
+          .language=${spokenTag()}
         ></croft-function-reference>`,
       );
     const standard = standardFunctions.find((each) => each.name === name);
     if (!standard) return nothing;
     return html`<h3 tabindex="-1">${standard.signature}</h3>
-      <p>${standard.summary}</p>
+      <p>${spoken(standard.summary)}</p>
       <p class="small quiet">
-        A function of the OpenFormula standard. <code>[more]</code> stands for any number of further ones.
+        ${say`A function of the OpenFormula standard.`} <code>[more]</code> ${say`stands for any number of further ones.`}
       </p>`;
   }
 

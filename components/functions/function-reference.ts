@@ -13,6 +13,7 @@ import {
 } from '../../src/formulas/index.js';
 import { withShownDays } from '../../src/live/shown.js';
 import { toIsoDay } from '../../src/planning/dates.js';
+import { numberFormat, say } from '../../src/words/index.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
 import { referenceStyles } from './functions-styles.js';
@@ -36,6 +37,8 @@ export class FunctionReferenceView extends LitElement {
   @property({ attribute: false }) context!: FunctionContext;
   /** The day and basis are those of a book. */
   @property({ type: Boolean }) inBook = false;
+  /** The language spoken: another one tells everything anew. */
+  @property() language = '';
   @state() private texts: readonly string[] = [];
   @state() private copied = '';
   #reference!: FunctionReference;
@@ -45,8 +48,9 @@ export class FunctionReferenceView extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues): void {
+    if (changed.has('declaration') || changed.has('language'))
+      this.#reference = referenceOf(this.declaration);
     if (!changed.has('declaration')) return;
-    this.#reference = referenceOf(this.declaration);
     this.texts = exampleTexts(this.declaration);
     this.copied = '';
   }
@@ -56,10 +60,10 @@ export class FunctionReferenceView extends LitElement {
     const tried = tryFunction(this.declaration, this.texts, this.context);
     return html`<article aria-labelledby="name">
       <h3 id="name" tabindex="-1">${breakable(signature)}</h3>
-      <p>${summary} <span class="quiet">Gives ${stopped(gives)}</span></p>
+      <p>${summary} <span class="quiet">${say`Gives ${stopped(gives)}`}</span></p>
       ${caution === '' ? nothing : html`<p class="caution small">${icons.care}<span>${caution}</span></p>`}
       <div class="try">
-        <div class="fields" role="group" aria-label="Numbers to try">
+        <div class="fields" role="group" aria-label=${say`Numbers to try`}>
           ${args.map((arg, i) => this.#field(arg, i))}
         </div>
         ${this.#answer(tried)}
@@ -72,14 +76,14 @@ export class FunctionReferenceView extends LitElement {
             </ul>`
       }
       ${this.#errors()}
-      <p class="small quiet">Source: ${stopped(this.#reference.source)}</p>
+      <p class="small quiet">${say`Source: ${stopped(this.#reference.source)}`}</p>
     </article>`;
   }
 
   #field({ name, help, takes, unit, optional, otherwise, values }: ArgumentHelp, i: number): TemplateResult {
-    const isNumber = takes.startsWith('a number');
+    const isNumber = this.declaration.arguments[i]?.kind === 'number';
     return html`<div class="field">
-      <label for=${`arg-${i}`}><code>${name}</code>${optional ? html` <span class="quiet">may stay blank</span>` : nothing}</label>
+      <label for=${`arg-${i}`}><code>${name}</code>${optional ? html` <span class="quiet">${say`may stay blank`}</span>` : nothing}</label>
       <input
         id=${`arg-${i}`}
         autocomplete="off"
@@ -97,14 +101,15 @@ export class FunctionReferenceView extends LitElement {
           : nothing
       }
       <p class="small quiet" id=${`help-${i}`}>
-        ${sentence(help)} Takes ${takes}${unit === '' ? '.' : html`; in <em>${unit}</em>.`}
-        ${optional ? html`Left out: ${stopped(otherwise)}` : nothing}
+        ${sentence(help)} ${say`Takes ${takes}`}${unit === '' ? '.' : html`${say`; in`} <em>${unit}</em>.`}
+        ${optional ? say`Left out: ${stopped(otherwise)}` : nothing}
       </p>
     </div>`;
   }
 
   #answer({ formula, answer }: TriedFunction): TemplateResult {
     const isExample = exampleTexts(this.declaration).every((text, i) => text === this.texts[i]);
+    const day = withShownDays(toIsoDay(this.context.asOf));
     return html`<div class="answer">
       <p class="formula"><code>${formula}</code></p>
       <div role="status" class="says">
@@ -116,15 +121,18 @@ export class FunctionReferenceView extends LitElement {
       </div>
       ${answer.ok ? this.#working(answer.value) : nothing}
       <p class="small quiet">
-        ${this.inBook ? 'With this book’s day and season: ' : ''}${withShownDays(toIsoDay(this.context.asOf))}, counting on
-        the ${this.context.basis} end of what is published.
+        ${
+          this.inBook
+            ? say`With this book’s day and season: ${day}, counting on the ${this.context.basis} end of what is published.`
+            : say`${day}, counting on the ${this.context.basis} end of what is published.`
+        }
       </p>
       <div class="row">
-        <button class="button" type="button" @click=${() => void this.#copy(formula)}>${icons.copy}Copy the formula</button>
+        <button class="button" type="button" @click=${() => void this.#copy(formula)}>${icons.copy}${say`Copy the formula`}</button>
         ${
           isExample
             ? nothing
-            : html`<button class="button plain" type="button" @click=${this.#again}>The example again</button>`
+            : html`<button class="button plain" type="button" @click=${this.#again}>${say`The example again`}</button>`
         }
         <span role="status" class="small">${this.copied}</span>
       </div>
@@ -134,18 +142,18 @@ export class FunctionReferenceView extends LitElement {
   #working({ steps, explained }: Extract<TriedFunction['answer'], { ok: true }>['value']): TemplateResult {
     const { low, high, source } = explained;
     const ranges = low !== undefined && high !== undefined && low !== high;
-    return html`<h4>Step by step</h4>
+    return html`<h4>${say`Step by step`}</h4>
       <ol class="steps figures">
         ${steps.map((text) => html`<li>${withShownDays(text)}</li>`)}
       </ol>
-      ${ranges ? html`<p class="small">Published from ${shorter(low)} to ${shorter(high)}.</p>` : nothing}
-      <p class="small quiet">From ${stopped(source)}</p>`;
+      ${ranges ? html`<p class="small">${say`Published from ${shorter(low)} to ${shorter(high)}.`}</p>` : nothing}
+      <p class="small quiet">${say`From ${stopped(source)}`}</p>`;
   }
 
   #errors(): TemplateResult {
     return html`<details class="errors">
-      <summary>What can go wrong</summary>
-      <p class="small quiet">Where something does not fit, the cell shows an error and says:</p>
+      <summary>${say`What can go wrong`}</summary>
+      <p class="small quiet">${say`Where something does not fit, the cell shows an error and says:`}</p>
       <ul class="small">
         ${this.#reference.errors.map((each) => html`<li>${problemText(each)} <code>${each.code}</code></li>`)}
       </ul>
@@ -166,17 +174,17 @@ export class FunctionReferenceView extends LitElement {
   async #copy(formula: string): Promise<void> {
     try {
       await navigator.clipboard.writeText(formula);
-      this.copied = 'Copied.';
+      this.copied = say`Copied.`;
     } catch {
       const shown = this.renderRoot.querySelector('.formula code');
       if (shown) getSelection()?.selectAllChildren(shown);
-      this.copied = 'Press Ctrl or Cmd and C to copy what is chosen.';
+      this.copied = say`Press Ctrl or Cmd and C to copy what is chosen.`;
     }
   }
 }
 
 const shorter = (value: number): string =>
-  value.toLocaleString('en-US', { maximumFractionDigits: 3, useGrouping: false });
+  numberFormat({ maximumFractionDigits: 3, useGrouping: false }).format(value);
 
 declare global {
   interface HTMLElementTagNameMap {

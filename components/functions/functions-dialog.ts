@@ -2,6 +2,7 @@ import { css, html, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import './croft-functions.js';
+import { phrase } from '../../src/words/index.js';
 
 /** The reference of functions, from the book's menu or from where a formula is written. */
 @customElement('croft-functions-dialog')
@@ -19,7 +20,7 @@ export class FunctionsDialog extends ActionDialog {
     `,
   ];
 
-  protected override heading = 'Functions';
+  protected override heading = phrase('Functions');
 
   protected override content(): TemplateResult {
     return html`<croft-functions bare></croft-functions>${this.foot()}`;

@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { ColumnDeclaration } from '../../src/book/index.js';
+import { spoken } from '../../src/words/index.js';
 
 /** Planning columns to choose from, each with what it means. */
 export const figuresChoice = (
@@ -22,8 +23,8 @@ export const figuresChoice = (
             choose(next);
           }}
         />
-        <span><strong>${title}</strong>${unit ? html` <span class="quiet small">${unit}</span>` : ''}
-          <span class="help quiet small">${help}</span></span>
+        <span><strong>${spoken(title)}</strong>${unit ? html` <span class="quiet small">${spoken(unit)}</span>` : ''}
+          <span class="help quiet small">${spoken(help)}</span></span>
       </label>`,
     )}
   </div>

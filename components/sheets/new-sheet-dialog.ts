@@ -6,6 +6,8 @@ import { sheetFromKind } from '../../src/live/doings/sheet-from-kind.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { takeable } from '../../src/live/taken-kinds.js';
 import { ok, type Problem, type Result } from '../../src/problem.js';
+import { messages, phrase, say, spoken } from '../../src/words/index.js';
+import { inWords } from '../look/problems.js';
 import { ActionDialog, type DialogDone } from '../sheet/actions/action-dialog.js';
 import { figuresChoice } from './figures-choice.js';
 import { freeTitle } from './sheet-titles.js';
@@ -13,10 +15,13 @@ import { sheetsStyles } from './sheets-styles.js';
 import { onEnter } from './title-keys.js';
 
 const BEGINNINGS = {
-  blank: ['Blank', 'No columns yet: you add your own.'],
-  like: ['Like a sheet of the book', 'Its columns to fill in, and figures of the plan beside the names.'],
-  copy: ['A copy of a sheet', 'With its rows, formulas, colours and notes.'],
-  table: ['A table you have', 'From a file, or pasted.'],
+  blank: [phrase('Blank'), phrase('No columns yet: you add your own.')],
+  like: [
+    phrase('Like a sheet of the book'),
+    phrase('Its columns to fill in, and figures of the plan beside the names.'),
+  ],
+  copy: [phrase('A copy of a sheet'), phrase('With its rows, formulas, colours and notes.')],
+  table: [phrase('A table you have'), phrase('From a file, or pasted.')],
 } as const;
 type Beginning = keyof typeof BEGINNINGS;
 
@@ -25,7 +30,7 @@ type Beginning = keyof typeof BEGINNINGS;
 export class NewSheetDialog extends ActionDialog {
   static override styles = [...ActionDialog.styles, sheetsStyles];
 
-  protected override heading = 'A sheet of your own';
+  protected override heading = phrase('A sheet of your own');
   /** The sheet to copy, where a copy is what was asked for. */
   @property() copyOf = '';
   @state() private beginning: Beginning = 'blank';
@@ -56,16 +61,19 @@ export class NewSheetDialog extends ActionDialog {
     const { beginning } = this;
     return html`
       <fieldset class="ways">
-        <legend>How it begins</legend>
+        <legend>${say`How it begins`}</legend>
         ${(Object.keys(BEGINNINGS) as Beginning[]).map((each) => this.#beginning(each))}
       </fieldset>
       ${beginning === 'copy' ? this.#copy(live) : nothing}
       ${beginning === 'table' ? nothing : this.#title(live)} ${beginning === 'like' ? this.#like() : nothing}
-      <p class="problem small" role="alert">${this.wrong ? `${this.wrong.message} ${this.wrong.mend}` : ''}</p>
+      <p class="problem small" role="alert">${this.wrong ? inWords(this.wrong) : ''}</p>
       ${this.foot(
         beginning === 'table'
-          ? { label: 'Choose the table', run: () => void this.#bringIn() }
-          : { label: beginning === 'copy' ? 'Make the copy' : 'Add the sheet', run: () => this.#make(live) },
+          ? { label: say`Choose the table`, run: () => void this.#bringIn() }
+          : {
+              label: beginning === 'copy' ? say`Make the copy` : say`Add the sheet`,
+              run: () => this.#make(live),
+            },
       )}
     `;
   }
@@ -82,13 +90,13 @@ export class NewSheetDialog extends ActionDialog {
           this.wrong = null;
         }}
       />
-      <span><strong>${label}</strong> <span class="help quiet small">${help}</span></span>
+      <span><strong>${spoken(label)}</strong> <span class="help quiet small">${spoken(help)}</span></span>
     </label>`;
   }
 
   #title(live: LiveBook): TemplateResult {
     return html`<div class="field">
-      <label for="title">Title</label>
+      <label for="title">${say`Title`}</label>
       <input
         id="title"
         maxlength="60"
@@ -105,9 +113,10 @@ export class NewSheetDialog extends ActionDialog {
   }
 
   #usualTitle(live: LiveBook): string {
-    const kind = takeable().find((each) => each.kind === this.kind)?.title ?? '';
+    const title = takeable().find((each) => each.kind === this.kind)?.title ?? '';
+    const kind = messages() === null ? title.toLowerCase() : title;
     const from = live.sheets().find(({ id }) => id === this.#sheetToCopy(live))?.title ?? '';
-    const wanted = { blank: 'New sheet', like: `My ${kind.toLowerCase()}`, copy: `${from}, copy`, table: '' };
+    const wanted = { blank: say`New sheet`, like: say`My ${kind}`, copy: say`${from}, copy`, table: '' };
     return freeTitle(live, wanted[this.beginning]);
   }
 
@@ -115,7 +124,7 @@ export class NewSheetDialog extends ActionDialog {
     const kinds = takeable();
     const { columns, named } = kinds.find(({ kind }) => kind === this.kind)!;
     return html`<div class="field">
-        <label for="kind">Like</label>
+        <label for="kind">${say`Like`}</label>
         <select
           id="kind"
           @change=${(event: Event) => {
@@ -123,11 +132,11 @@ export class NewSheetDialog extends ActionDialog {
             this.planning = new Set();
           }}
         >
-          ${kinds.map(({ kind, title }) => html`<option value=${kind} .selected=${kind === this.kind}>${title}</option>`)}
+          ${kinds.map(({ kind, title }) => html`<option value=${kind} .selected=${kind === this.kind}>${spoken(title)}</option>`)}
         </select>
-        <p class="quiet small">Its first column says ${named}.</p>
+        <p class="quiet small">${say`Its first column says ${named}.`}</p>
       </div>
-      ${figuresChoice('Figures to show beside the names', columns, this.planning, (chosen) => {
+      ${figuresChoice(say`Figures to show beside the names`, columns, this.planning, (chosen) => {
         this.planning = chosen;
       })}`;
   }
@@ -141,7 +150,7 @@ export class NewSheetDialog extends ActionDialog {
     const sheets = live.sheets();
     const isOwn = sheets.find(({ id }) => id === chosen)?.kind === 'own';
     return html`<div class="field">
-      <label for="copied">Sheet</label>
+      <label for="copied">${say`Sheet`}</label>
       <select
         id="copied"
         @change=${(event: Event) => {
@@ -153,8 +162,8 @@ export class NewSheetDialog extends ActionDialog {
       <p class="quiet small">
         ${
           isOwn
-            ? 'Formulas that point into the sheet will point into the copy.'
-            : 'What is entered in the copy is yours: the plan goes on from the sheet itself. Figures go on following it by the names of rows; where rows have no name, they stay as they are today, and their titles say so.'
+            ? say`Formulas that point into the sheet will point into the copy.`
+            : say`What is entered in the copy is yours: the plan goes on from the sheet itself. Figures go on following it by the names of rows; where rows have no name, they stay as they are today, and their titles say so.`
         }
       </p>
     </div>`;
@@ -178,7 +187,7 @@ export class NewSheetDialog extends ActionDialog {
       return;
     }
     const made = live.sheets().find(({ id }) => !before.has(id));
-    this.close(made ? `“${made.title}” is there. Undo takes it back.` : null);
+    this.close(made ? say`“${made.title}” is there. Undo takes it back.` : null);
     if (made) this.#show(made.id);
   }
 

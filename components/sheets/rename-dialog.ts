@@ -1,20 +1,22 @@
 import { html, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { phrase, say } from '../../src/words/index.js';
+import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { onEnter } from './title-keys.js';
 
 /** Asks for another title of a sheet. */
 @customElement('croft-rename-sheet-dialog')
 export class RenameSheetDialog extends ActionDialog {
-  protected override heading = 'Rename this sheet';
+  protected override heading = phrase('Rename this sheet');
   @property() sheet = '';
   @state() private wrong = '';
 
   protected override content(live: LiveBook): TemplateResult {
     const title = live.sheets().find(({ id }) => id === this.sheet)?.title ?? '';
     return html`<div class="field">
-        <label for="title">Title</label>
+        <label for="title">${say`Title`}</label>
         <input
           id="title"
           maxlength="60"
@@ -26,7 +28,7 @@ export class RenameSheetDialog extends ActionDialog {
         />
         <p id="wrong" class="problem small" role="alert">${this.wrong}</p>
       </div>
-      ${this.foot({ label: 'Rename', run: () => this.#rename(live) })}`;
+      ${this.foot({ label: say`Rename`, run: () => this.#rename(live) })}`;
   }
 
   #rename(live: LiveBook): void {
@@ -36,7 +38,7 @@ export class RenameSheetDialog extends ActionDialog {
       this.close();
       return;
     }
-    this.wrong = `${done.problem.message} ${done.problem.mend}`;
+    this.wrong = inWords(done.problem);
     field.focus();
   }
 }

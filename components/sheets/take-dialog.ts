@@ -4,6 +4,8 @@ import type { NamedKind } from '../../src/book/index.js';
 import { nameAnew, namingColumns, takeColumns, unnamedColumns } from '../../src/live/doings/take-columns.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { takeable } from '../../src/live/taken-kinds.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
+import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { figuresChoice } from './figures-choice.js';
 import { sheetsStyles } from './sheets-styles.js';
@@ -13,7 +15,7 @@ import { sheetsStyles } from './sheets-styles.js';
 export class TakeDialog extends ActionDialog {
   static override styles = [...ActionDialog.styles, sheetsStyles];
 
-  protected override heading = 'Take a planning column';
+  protected override heading = phrase('Take a planning column');
   @property() sheet = '';
   @state() private kind: NamedKind = 'foods';
   @state() private chosen: ReadonlySet<string> = new Set();
@@ -27,12 +29,11 @@ export class TakeDialog extends ActionDialog {
     const by = this.by ?? naming[0]?.id ?? '';
     const count = this.chosen.size;
     return html`<p>
-        Figures of the plan can stand on this sheet beside the names you write. They follow the plan, and nobody
-        can type over them.
+        ${say`Figures of the plan can stand on this sheet beside the names you write. They follow the plan, and nobody can type over them.`}
       </p>
       <div class="pair">
         <div class="field">
-          <label for="kind">Figures of</label>
+          <label for="kind">${say`Figures of`}</label>
           <select
             id="kind"
             @change=${(event: Event) => {
@@ -41,11 +42,11 @@ export class TakeDialog extends ActionDialog {
               this.wrong = '';
             }}
           >
-            ${kinds.map(({ kind, title }) => html`<option value=${kind} .selected=${kind === this.kind}>${title}</option>`)}
+            ${kinds.map(({ kind, title }) => html`<option value=${kind} .selected=${kind === this.kind}>${spoken(title)}</option>`)}
           </select>
         </div>
         <div class="field">
-          <label for="by">Rows are named by</label>
+          <label for="by">${say`Rows are named by`}</label>
           <select
             id="by"
             aria-describedby="named"
@@ -54,19 +55,19 @@ export class TakeDialog extends ActionDialog {
             }}
           >
             ${naming.map(({ id, title }) => html`<option value=${id} .selected=${id === by}>${title}</option>`)}
-            <option value="" .selected=${by === ''}>A new column</option>
+            <option value="" .selected=${by === ''}>${say`A new column`}</option>
           </select>
-          <p id="named" class="quiet small">In it: ${named}.</p>
+          <p id="named" class="quiet small">${say`In it: ${named}.`}</p>
         </div>
       </div>
       ${this.#unnamed(live, by)}
-      ${figuresChoice('Figures to show', columns, this.chosen, (next) => {
+      ${figuresChoice(say`Figures to show`, columns, this.chosen, (next) => {
         this.chosen = next;
         this.wrong = '';
       })}
       <p class="problem small" role="alert">${this.wrong}</p>
       ${this.foot({
-        label: count > 1 ? `Show ${count} columns` : 'Show the column',
+        label: count > 1 ? say`Show ${count} columns` : say`Show the column`,
         run: () => this.#take(live, by),
       })}`;
   }
@@ -77,25 +78,25 @@ export class TakeDialog extends ActionDialog {
     if (lost.length === 0) return nothing;
     const titles = lost.map(({ title }) => `“${title}”`).join(', ');
     return html`<div class="row">
-      <p class="problem">The column that named the rows of ${titles} is gone.</p>
+      <p class="problem">${say`The column that named the rows of ${titles} is gone.`}</p>
       <button
         class="button"
         type="button"
         ?disabled=${by === ''}
         @click=${() => {
           const done = live.apply(nameAnew(lost, this.sheet, by));
-          this.wrong = done.ok ? '' : `${done.problem.message} ${done.problem.mend}`;
+          this.wrong = done.ok ? '' : inWords(done.problem);
           this.requestUpdate();
         }}
       >
-        Name them by the column chosen above
+        ${say`Name them by the column chosen above`}
       </button>
     </div>`;
   }
 
   #take(live: LiveBook, by: string): void {
     if (this.chosen.size === 0) {
-      this.wrong = 'No figure is chosen yet. Choose one or more of the list.';
+      this.wrong = say`No figure is chosen yet. Choose one or more of the list.`;
       this.renderRoot.querySelector<HTMLElement>('#figures input')?.focus();
       return;
     }
@@ -103,7 +104,7 @@ export class TakeDialog extends ActionDialog {
     const taken = takeColumns(live, { sheet, kind, columns: [...this.chosen], by: by || null });
     const done = live.apply(taken.command);
     if (!done.ok) {
-      this.wrong = `${done.problem.message} ${done.problem.mend}`;
+      this.wrong = inWords(done.problem);
       return;
     }
     const unnamed = live.rowIds(sheet).filter((row) => {
@@ -113,8 +114,10 @@ export class TakeDialog extends ActionDialog {
     const title = takeable().find((each) => each.kind === kind)!.title;
     this.close(
       unnamed === 0
-        ? 'The figures stand in columns of their own now. Undo takes them off again.'
-        : `The figures are there. ${unnamed === 1 ? 'One row names nothing' : `${unnamed} rows name nothing`} in ${title}: ${unnamed === 1 ? 'its cell says' : 'their cells say'} what is near.`,
+        ? say`The figures stand in columns of their own now. Undo takes them off again.`
+        : unnamed === 1
+          ? say`The figures are there. One row names nothing in ${title}: its cell says what is near.`
+          : say`The figures are there. ${unnamed} rows name nothing in ${title}: their cells say what is near.`,
     );
   }
 }

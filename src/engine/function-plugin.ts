@@ -16,6 +16,7 @@ import {
 import { callFunction, functions } from '../formulas/index.js';
 import type { GivenValue, Scalar } from '../formulas/read-arguments.js';
 import type { Problem } from '../problem.js';
+import { spoken } from '../words/index.js';
 import { OURS } from './messages.js';
 
 /** Days from the engine's day 0, 1899-12-30, to 1970-01-01. */
@@ -45,7 +46,7 @@ function given(value: unknown, arg: ArgumentDeclaration | undefined): GivenValue
   return error ?? value.data.map((row) => row.map((cell) => scalar(cell, dates)));
 }
 
-const inOneLine = ({ message, mend }: Problem): string => `${message} ${mend}`.trim();
+const inOneLine = ({ message, mend }: Problem): string => `${spoken(message)} ${spoken(mend)}`.trim();
 
 const answered = (value: FunctionValue): number | string | boolean =>
   typeof value === 'object' ? value.day + EPOCH : value;

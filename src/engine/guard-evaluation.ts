@@ -1,4 +1,5 @@
 import { CellError, ErrorType, type HyperFormula } from 'hyperformula';
+import { localNumber, say } from '../words/index.js';
 import { OURS } from './messages.js';
 
 /** The most characters that a formula may give: as much as one could type into a cell, several times over. */
@@ -7,13 +8,15 @@ const MAX_TEXT = 100_000;
 const tooLong = () =>
   new CellError(
     ErrorType.VALUE,
-    `${OURS}The answer is a text of more than ${MAX_TEXT.toLocaleString('en')} characters. Repeat or join less.`,
+    OURS +
+      say`The answer is a text of more than ${localNumber(MAX_TEXT.toLocaleString('en'))} characters. Repeat or join less.`,
   );
 
 const tooDeep = () =>
   new CellError(
     ErrorType.VALUE,
-    `${OURS}The formula is too long or too large to be worked out. Work out a part of it in a cell of its own and refer to that.`,
+    OURS +
+      say`The formula is too long or too large to be worked out. Work out a part of it in a cell of its own and refer to that.`,
   );
 
 interface Size {

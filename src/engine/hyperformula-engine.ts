@@ -3,6 +3,7 @@ import { sheetInEngine } from '../book/index.js';
 import type { CellValue } from '../book/types.js';
 import type { FunctionContext } from '../formulas/declare.js';
 import { toIsoDay } from '../planning/dates.js';
+import { say } from '../words/index.js';
 import type { CalcEngine, EngineEdit, EngineInput, EnginePlace } from './calc-engine.js';
 import { type ContextHolder, EPOCH, registerFunctions } from './function-plugin.js';
 import { guardEvaluation } from './guard-evaluation.js';
@@ -19,13 +20,13 @@ function content(input: EngineInput): RawCellContent {
 
 const unreadable = (formula: string): CellValue => ({
   error: '#ERROR!',
-  message: `The formula is too long or too deep to be worked out: “${formula.slice(0, 40)}…”. Work out a part of it in a cell of its own and refer to that.`,
+  message: say`The formula is too long or too deep to be worked out: “${formula.slice(0, 40)}…”. Work out a part of it in a cell of its own and refer to that.`,
 });
 
-const outOfRange: CellValue = {
+const outOfRange = (): CellValue => ({
   error: '#NUM!',
-  message: 'The answer is too small or too large a number to show. Check the numbers in the formula.',
-};
+  message: say`The answer is too small or too large a number to show. Check the numbers in the formula.`,
+});
 
 /** Stands in the engine for a refused formula, so that those that refer to it show an error and not a blank. */
 const REFUSED = '=#VALUE!';
@@ -212,7 +213,7 @@ export class HyperFormulaEngine implements CalcEngine {
         message: plainMessage(value.value, value.message, this.#hf.getRegisteredFunctionNames()),
       };
     }
-    if (typeof value === 'number' && !Number.isFinite(value)) return outOfRange;
+    if (typeof value === 'number' && !Number.isFinite(value)) return outOfRange();
     if (typeof value === 'number' && this.#hf.getCellValueDetailedType(address) === 'NUMBER_DATE') {
       const day = Math.floor(value) - EPOCH;
       return day > -100_000 && day < 200_000 ? toIsoDay(day) : value;

@@ -94,15 +94,19 @@ export function findCrop(name: string): Result<Crop> {
   if (wordsOf(name) === '') {
     return refuse('unknown-crop', 'the crop is blank.', 'Write a crop, such as tomato or snap bean.');
   }
-  const near = nearestNames(
-    name,
-    [...byWords].map(([words, crop]) => [words, crop.name] as const),
-  );
+  const near = nearCrops(name);
   const shown = `no crop called "${excerpt(name)}"`;
   return near.length > 0
     ? refuse('unknown-crop', `${shown}: did you mean ${orList(near)}?`, `Write ${orList(near)}.`)
     : refuse('unknown-crop', `${shown}.`, 'Write a crop from the Facts sheet, such as tomato or snap bean.');
 }
+
+/** Names of crops for which `name` may be a slip; none where it is like none. */
+export const nearCrops = (name: string): readonly string[] =>
+  nearestNames(
+    name,
+    [...byWords].map(([words, crop]) => [words, crop.name] as const),
+  );
 
 /**
  * The crop and those whose figures serve for it, itself first: collards, then greens.
