@@ -1,25 +1,27 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { FigureChange, SheetChanges } from '../../src/live/what-if-figures.js';
+import { say } from '../../src/words/index.js';
 
 /** So many figures of a sheet stand there at first. */
 const AT_FIRST = 16;
 
-const MANY_LEFT = (count: number): string => `Show all ${count} figures`;
+const MANY_LEFT = (count: number): string => say`Show all ${count} figures`;
 
 /** How many figures would change, of how many rows, in words. */
 export function countInWords(changes: readonly SheetChanges[]): string {
   const figures = changes.flatMap((each) => each.figures);
-  if (figures.length === 0) return 'None of these figures would change.';
+  if (figures.length === 0) return say`None of these figures would change.`;
   const rows = new Set(changes.flatMap(({ sheet, figures: of }) => of.map(({ row }) => `${sheet}/${row}`)))
     .size;
-  return figures.length === 1
-    ? '1 figure would change.'
-    : `${figures.length} figures in ${rows} ${rows === 1 ? 'row' : 'rows'} would change.`;
+  if (figures.length === 1) return say`1 figure would change.`;
+  return rows === 1
+    ? say`${figures.length} figures in 1 row would change.`
+    : say`${figures.length} figures in ${rows} rows would change.`;
 }
 
 /** A change to be read out. */
 export const changeInWords = ({ rowName, columnTitle, was, wouldBe }: FigureChange): string =>
-  `${rowName}, ${columnTitle}: ${was}, would be ${wouldBe}.`;
+  say`${rowName}, ${columnTitle}: ${was}, would be ${wouldBe}.`;
 
 /** Words stand like words, amounts under each other. */
 const isAmount = ({ difference, was, wouldBe }: FigureChange): string =>
@@ -46,18 +48,18 @@ function sheetView(
   const shown = all ? figures : figures.slice(0, AT_FIRST);
   const rows = new Map<string, FigureChange[]>();
   for (const change of shown) rows.set(change.row, [...(rows.get(change.row) ?? []), change]);
-  return html`<div class="scroll" role="region" aria-label="${title}: figures that would change" tabindex="0">
+  return html`<div class="scroll" role="region" aria-label=${say`${title}: figures that would change`} tabindex="0">
       <table>
         <caption>
           ${title}
         </caption>
         <thead>
           <tr>
-            <th scope="col">Row</th>
-            <th scope="col">Figure</th>
-            <th scope="col" class="number">Was</th>
-            <th scope="col" class="number">Would be</th>
-            <th scope="col" class="number">Difference</th>
+            <th scope="col">${say`Row`}</th>
+            <th scope="col">${say`Figure`}</th>
+            <th scope="col" class="number">${say`Was`}</th>
+            <th scope="col" class="number">${say`Would be`}</th>
+            <th scope="col" class="number">${say`Difference`}</th>
           </tr>
         </thead>
         ${[...rows.values()].map(
@@ -70,7 +72,7 @@ function sheetView(
             ? html`<tfoot>
                 ${totals.map(
                   ({ columnTitle, was, wouldBe, difference }) => html`<tr>
-                    <th scope="row">All rows</th>
+                    <th scope="row">${say`All rows`}</th>
                     <td class="figure">${columnTitle}</td>
                     <td class="number figures" data-of="was">${was}</td>
                     <td class="number figures" data-of="would be">${wouldBe}</td>

@@ -5,6 +5,7 @@ import { beginning, dayOf, dayWritten, finest } from '../../src/live/what-if-ran
 import type { Asked } from '../../src/live/what-if-text.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import type { Problem } from '../../src/problem.js';
+import { say, spoken } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import { inWords } from '../look/problems.js';
 import { shownDay, shownMonthDay, shownNumber, unitWord } from '../sheet/shown.js';
@@ -28,20 +29,20 @@ export interface ControlEvents {
 
 /** A value in words, with its unit. */
 export function valueInWords({ unit }: Pick<Varied, 'unit'>, value: Raw | null): string {
-  if (value === null || value === '') return 'blank';
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (value === null || value === '') return say`blank`;
+  if (typeof value === 'boolean') return value ? say`yes` : say`no`;
   if (typeof value === 'number') {
     const word = unitWord(unit, value);
     return word ? `${shownNumber(value)} ${word}` : shownNumber(value);
   }
   if (/^\d{2}-\d{2}$/.test(value)) return shownMonthDay(value);
-  return /^\d{4}-\d{2}-\d{2}$/.test(value) ? shownDay(value) : value;
+  return /^\d{4}-\d{2}-\d{2}$/.test(value) ? shownDay(value) : spoken(value);
 }
 
 const presentInWords = (varied: Varied): string => {
   const { present, instead } = varied;
   if (present !== null) return valueInWords(varied, present);
-  return instead === null ? 'blank' : `blank; counted on: ${valueInWords(varied, instead)}`;
+  return instead === null ? say`blank` : say`blank; counted on: ${valueInWords(varied, instead)}`;
 };
 
 function amount({ asked, at, tried }: ControlState, { vary }: ControlEvents): TemplateResult {
@@ -53,8 +54,8 @@ function amount({ asked, at, tried }: ControlState, { vary }: ControlEvents): Te
   return html`<input
       class="slider"
       type="range"
-      aria-label=${varied.label}
-      aria-valuetext=${now === null ? `${words}, at ${valueInWords(varied, slid)}` : words}
+      aria-label=${spoken(varied.label)}
+      aria-valuetext=${now === null ? say`${words}, at ${valueInWords(varied, slid)}` : words}
       aria-describedby="was${at}"
       min=${range.min}
       max=${range.max}
@@ -66,7 +67,7 @@ function amount({ asked, at, tried }: ControlState, { vary }: ControlEvents): Te
       class="box"
       type="number"
       inputmode="decimal"
-      aria-label="${varied.label}, written"
+      aria-label=${say`${varied.label}, written`}
       aria-valuetext=${words}
       aria-describedby="was${at} p${at}"
       min=${varied.min ?? nothing}
@@ -90,8 +91,8 @@ function day({ asked, at, tried, asOf }: ControlState, { vary }: ControlEvents):
   return html`<input
       class="slider"
       type="range"
-      aria-label=${varied.label}
-      aria-valuetext=${now === null ? `blank, at ${valueInWords(varied, dayWritten(varied, slid))}` : valueInWords(varied, now)}
+      aria-label=${spoken(varied.label)}
+      aria-valuetext=${now === null ? say`blank, at ${valueInWords(varied, dayWritten(varied, slid))}` : valueInWords(varied, now)}
       aria-describedby="was${at}"
       min=${range.min}
       max=${range.max}
@@ -103,7 +104,7 @@ function day({ asked, at, tried, asOf }: ControlState, { vary }: ControlEvents):
     <input
       class="date"
       type="date"
-      aria-label="${varied.label}, written"
+      aria-label=${say`${varied.label}, written`}
       aria-describedby="was${at} p${at}"
       .value=${written === null ? '' : dayWritten({ type: 'date' }, written)}
       @change=${(event: Event) => {
@@ -118,12 +119,12 @@ function choice({ asked, at, tried }: ControlState, { vary }: ControlEvents): Te
   const { varied } = asked;
   const now = (tried === undefined ? varied.present : tried) ?? varied.instead ?? '';
   return html`<select
-    aria-label=${varied.label}
+    aria-label=${spoken(varied.label)}
     aria-describedby="was${at} p${at}"
     @change=${(event: Event) => vary(varied, (event.target as HTMLSelectElement).value)}
   >
     ${varied.options.includes(String(now)) ? nothing : html`<option value="" selected></option>`}
-    ${varied.options.map((option) => html`<option value=${option} .selected=${option === now}>${option}</option>`)}
+    ${varied.options.map((option) => html`<option value=${option} .selected=${option === now}>${spoken(option)}</option>`)}
   </select>`;
 }
 
@@ -132,7 +133,7 @@ function tick({ asked, at, tried }: ControlState, { vary }: ControlEvents): Temp
   const now = (tried === undefined ? varied.present : tried) === true;
   return html`<input
     type="checkbox"
-    aria-label=${varied.label}
+    aria-label=${spoken(varied.label)}
     aria-describedby="was${at} p${at}"
     .checked=${now}
     @change=${(event: Event) => vary(varied, (event.target as HTMLInputElement).checked)}
@@ -143,7 +144,8 @@ function tick({ asked, at, tried }: ControlState, { vary }: ControlEvents): Temp
 export function controlView(state: ControlState, events: ControlEvents): TemplateResult {
   const { asked, at, tried, problem, removable } = state;
   const { varied } = asked;
-  const { type, label, help } = varied;
+  const { type } = varied;
+  const [label, help] = [spoken(varied.label), spoken(varied.help)];
   const input = type === 'number' ? amount : type === 'choice' ? choice : type === 'tick' ? tick : day;
   return html`<li class="control ${tried === undefined ? '' : 'tried'}">
     <div class="name" title=${help}>
@@ -153,8 +155,8 @@ export function controlView(state: ControlState, events: ControlEvents): Templat
           ? html`<button
               class="button plain away"
               type="button"
-              aria-label="Leave out ${label}"
-              title="Leave this out"
+              aria-label=${say`Leave out ${label}`}
+              title=${say`Leave this out`}
               @click=${() => events.remove(varied)}
             >
               ${icons.close}
@@ -164,17 +166,17 @@ export function controlView(state: ControlState, events: ControlEvents): Templat
     </div>
     <div class="inputs ${type}">${input(state, events)}</div>
     <p class="was small quiet">
-      <span id="was${at}">In the book: ${presentInWords(varied)}</span>
+      <span id="was${at}">${say`In the book: ${presentInWords(varied)}`}</span>
       ${
         tried === undefined
           ? nothing
           : html`<button
               class="link"
               type="button"
-              aria-label="Back to that: ${label}"
+              aria-label=${say`Back to that: ${label}`}
               @click=${() => events.vary(varied, undefined)}
             >
-              Back to that
+              ${say`Back to that`}
             </button>`
       }
     </p>

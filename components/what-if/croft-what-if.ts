@@ -13,6 +13,7 @@ import {
 import { type Asked, readVary } from '../../src/live/what-if-text.js';
 import type { WhatIfTrial } from '../../src/live/what-if-trial.js';
 import type { Problem } from '../../src/problem.js';
+import { say } from '../../src/words/index.js';
 import type { CroftBook } from '../book/croft-book.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
@@ -25,7 +26,7 @@ import { changeInWords, changesView, countInWords } from './changes-view.js';
 import { controlView } from './control-view.js';
 import { OwnCopy } from './own-copy.js';
 import { Pending } from './pending.js';
-import { elsewhereInWords, formulasNote, putView } from './put-view.js';
+import { elsewhereInWords, formulasNote, putInWords, putView } from './put-view.js';
 import { whatIfStyles } from './what-if-styles.js';
 
 /** Milliseconds of rest after which it is said what came of trying. */
@@ -132,15 +133,15 @@ export class CroftWhatIf extends LitElement implements BookGiver {
     const copy = this.#own.isBegun ? this.#own.book : nothing;
     const slot = html`<slot></slot>`;
     if (this.#own.problems.length > 0 && !trial)
-      return html`<div role="alert"><h3>No copy could be opened</h3>${problemList(this.#own.problems)}</div>${copy}`;
+      return html`<div role="alert"><h3>${say`No copy could be opened`}</h3>${problemList(this.#own.problems)}</div>${copy}`;
     if (!live || !trial) return html`${withoutBook(live ? null : book)}${copy}${slot}`;
     return html`${copy}
-      <section class="whole" aria-label=${this.heading || 'What if'}>
+      <section class="whole" aria-label=${this.heading || say`What if`}>
         ${this.heading ? html`<h2>${this.heading}</h2>` : nothing}
         ${this.#problems.length > 0 ? html`<div role="alert">${problemList(this.#problems)}</div>` : nothing}
         ${
           this.#asked.length === 0
-            ? html`<p class="quiet">Nothing is chosen to vary yet.</p>`
+            ? html`<p class="quiet">${say`Nothing is chosen to vary yet.`}</p>`
             : html`<ul class="controls" part="controls">
                 ${this.#asked.map((asked, at) => this.#control(trial, asked, at))}
               </ul>`
@@ -182,12 +183,12 @@ export class CroftWhatIf extends LitElement implements BookGiver {
     const { tried } = trial;
     if (tried.length === 0)
       return html`<p class="quiet small">
-        Move a slider or write a number: the figures that would change show here. The book stays as it is.
+        ${say`Move a slider or write a number: the figures that would change show here. The book stays as it is.`}
       </p>`;
     return html`<div class="doings">
         <p><strong>${countInWords(this.#changes)}</strong>
- ${elsewhereInWords(this.#elsewhere)}<span class="quiet small">The book stays as it is.</span></p>
-        <button class="button" type="button" @click=${() => this.reset()}>All as in the book</button>
+ ${elsewhereInWords(this.#elsewhere)}<span class="quiet small">${say`The book stays as it is.`}</span></p>
+        <button class="button" type="button" @click=${() => this.reset()}>${say`All as in the book`}</button>
         ${
           this.readOnly
             ? nothing
@@ -199,7 +200,7 @@ export class CroftWhatIf extends LitElement implements BookGiver {
                   this.asking = !this.asking;
                 }}
               >
-                Put it into the book…
+                ${say`Put it into the book…`}
               </button>`
         }
       </div>
@@ -237,7 +238,7 @@ export class CroftWhatIf extends LitElement implements BookGiver {
     this.asking = false;
     this.refused = done.ok ? null : done.problem;
     if (!done.ok) return;
-    this.said = `${values === 1 ? '1 value is' : `${values} values are`} in the book now. Undo takes it back.`;
+    this.said = putInWords(values);
     this.dispatchEvent(
       new CustomEvent('croft-what-if-put', { detail: { values }, bubbles: true, composed: true }),
     );
@@ -260,7 +261,7 @@ export class CroftWhatIf extends LitElement implements BookGiver {
       const [first] = this.#changes.flatMap(({ figures }) => figures);
       this.said =
         trial.tried.length === 0
-          ? 'All as in the book.'
+          ? say`All as in the book.`
           : `${countInWords(this.#changes)} ${first ? changeInWords(first) : ''}`.trim();
       const figures = this.#changes.reduce((sum, each) => sum + each.figures.length, 0);
       this.dispatchEvent(

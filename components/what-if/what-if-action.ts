@@ -1,11 +1,12 @@
 import { html } from 'lit';
+import { phrase } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import type { SheetAction } from '../sheet/actions/action.js';
 
 /** Offered on sheets whose values one would try otherwise. */
 export const whatIf: SheetAction = {
-  label: 'What if…',
-  title: 'Try other values on a copy, and see which figures would change',
+  label: phrase('What if…'),
+  title: phrase('Try other values on a copy, and see which figures would change'),
   icon: icons.whatIf,
   act: ({ sheet, row, show }) =>
     show(async () => {

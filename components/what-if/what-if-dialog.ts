@@ -4,8 +4,10 @@ import type { LiveBook } from '../../src/live/live-book.js';
 import { rowName } from '../../src/live/row-name.js';
 import { watchedOf } from '../../src/live/what-if-figures.js';
 import { columnOffers, firstVaried, settingOffers } from '../../src/live/what-if-offers.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import './croft-what-if.js';
+import { putInWords } from './put-view.js';
 
 const SETTING = 'setting:';
 
@@ -39,7 +41,7 @@ export class WhatIfDialog extends ActionDialog {
   @state() private what = '';
   @state() private where = '';
 
-  protected override heading = 'What if…';
+  protected override heading = phrase('What if…');
 
   protected override content(live: LiveBook): TemplateResult {
     const sheet = this.#home(live);
@@ -48,12 +50,11 @@ export class WhatIfDialog extends ActionDialog {
     const all = watchedOf(live);
     const sheets = all.ok ? all.value : [];
     return html`<p>
-        Try other values on a copy: the figures that would change show below. Nothing is written into the book unless
-        you put it there.
+        ${say`Try other values on a copy: the figures that would change show below. Nothing is written into the book unless you put it there.`}
       </p>
       ${this.#chooser(live, sheet)}
       <div class="row">
-        <label for="of">Figures of</label>
+        <label for="of">${say`Figures of`}</label>
         <select
           id="of"
           @change=${(event: Event) => {
@@ -61,7 +62,7 @@ export class WhatIfDialog extends ActionDialog {
           }}
         >
           ${sheets.map((each) => html`<option value=${each.sheet} .selected=${each.sheet === this.of}>${each.title}</option>`)}
-          <option value="" .selected=${this.of === ''}>all sheets</option>
+          <option value="" .selected=${this.of === ''}>${say`all sheets`}</option>
         </select>
       </div>
       <croft-what-if
@@ -73,9 +74,7 @@ export class WhatIfDialog extends ActionDialog {
         }}
         @croft-what-if-put=${(event: CustomEvent<{ readonly values: number }>) => {
           const { values } = event.detail;
-          this.close(
-            `${values === 1 ? '1 value is' : `${values} values are`} in the book now. Undo takes it back.`,
-          );
+          this.close(putInWords(values));
         }}
       ></croft-what-if>
       ${this.foot()}`;
@@ -88,22 +87,22 @@ export class WhatIfDialog extends ActionDialog {
     const isSetting = this.what === '' || this.what.startsWith(SETTING);
     return html`<div class="choose">
       <div class="field">
-        <label for="what">Something else to vary</label>
+        <label for="what">${say`Something else to vary`}</label>
         <select
           id="what"
           @change=${(event: Event) => {
             this.what = (event.target as HTMLSelectElement).value;
           }}
         >
-          <option value="" .selected=${this.what === ''}>Choose…</option>
-          <optgroup label="The household">
+          <option value="" .selected=${this.what === ''}>${say`Choose…`}</option>
+          <optgroup label=${say`The household`}>
             ${settingOffers().map(({ key, label }) => {
               const value = `${SETTING}${key}`;
-              return html`<option value=${value} .selected=${value === this.what}>${label}</option>`;
+              return html`<option value=${value} .selected=${value === this.what}>${spoken(label)}</option>`;
             })}
           </optgroup>
           <optgroup label=${title}>
-            ${columns.map(({ key, label }) => html`<option value=${key} .selected=${key === this.what}>${label}</option>`)}
+            ${columns.map(({ key, label }) => html`<option value=${key} .selected=${key === this.what}>${spoken(label)}</option>`)}
           </optgroup>
         </select>
       </div>
@@ -111,7 +110,7 @@ export class WhatIfDialog extends ActionDialog {
         isSetting
           ? nothing
           : html`<div class="field">
-              <label for="where">of</label>
+              <label for="where">${say`of`}</label>
               <select
                 id="where"
                 @change=${(event: Event) => {
@@ -127,7 +126,7 @@ export class WhatIfDialog extends ActionDialog {
               </select>
             </div>`
       }
-      <div><button class="button" type="button" ?disabled=${this.what === ''} @click=${() => this.#add(live, sheet)}>Add</button></div>
+      <div><button class="button" type="button" ?disabled=${this.what === ''} @click=${() => this.#add(live, sheet)}>${say`Add`}</button></div>
     </div>`;
   }
 

@@ -1,6 +1,8 @@
 import { TextEditor } from 'handsontable/editors/textEditor';
 import type { ColumnView } from '../../../src/live/columns.js';
 import { todayHere } from '../../../src/live/household.js';
+import { say } from '../../../src/words/index.js';
+import { typedText } from '../../look/typed-text.js';
 import { atCaret, closed } from './caret.js';
 import { contextOf, type GridContext } from './context.js';
 import { DateButton } from './date-button.js';
@@ -68,12 +70,12 @@ export class CellEditor extends TextEditor {
     const column = context?.binding.columns[this.col ?? -1];
     if (!context || !line || !column) return;
     const before = context.binding.typed(line, column.id);
-    const text = before === null ? '' : this.#labelOf(context, line, column, String(before));
+    const text = this.#labelOf(context, line, column, typedText(before));
     this.#editing = { context, line, column, before: this.isInFullEditMode() ? text : null };
     this.#dismissed = false;
     this.#untouched = true;
     this.originalValue = text;
-    const place = line.id === null ? 'new row' : `row ${bookRow(context.hot, this.row ?? 0) + 1}`;
+    const place = line.id === null ? say`new row` : say`row ${bookRow(context.hot, this.row ?? 0) + 1}`;
     this.#field.setAttribute('aria-label', `${column.title}, ${place}`);
     // A phone's number pad where numbers are kept; own columns may want a formula, which it cannot write.
     const pad = column.role === 'kept' && column.type === 'number' && !text.startsWith('=');

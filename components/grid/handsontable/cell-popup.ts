@@ -1,3 +1,4 @@
+import { say } from '../../../src/words/index.js';
 import type { Hint, Suggestion } from './suggestions.js';
 
 let popups = 0;
@@ -31,7 +32,6 @@ export class CellPopup {
     this.#list.className = 'croft-list';
     this.#list.id = id;
     this.#list.setAttribute('role', 'listbox');
-    this.#list.setAttribute('aria-label', 'Suggestions');
     this.#status = document.createElement('div');
     this.#status.className = 'croft-unseen';
     this.#status.setAttribute('role', 'status');
@@ -62,7 +62,7 @@ export class CellPopup {
     { hint, items, active }: { hint: Hint | null; items: readonly Suggestion[]; active: number },
     pick: (item: Suggestion) => void,
   ): void {
-    const counted = this.#items.length;
+    const before = this.#items.length;
     this.#items = items;
     this.#pick = pick;
     this.#field = field;
@@ -72,6 +72,7 @@ export class CellPopup {
     }
     this.#paintHint(hint);
     this.#list.hidden = items.length === 0;
+    this.#list.setAttribute('aria-label', say`Suggestions`);
     this.#list.replaceChildren(...items.map((item, i) => this.#option(item, i)));
     field.setAttribute('aria-autocomplete', 'list');
     field.setAttribute('aria-controls', this.#list.id);
@@ -80,8 +81,9 @@ export class CellPopup {
     if (!this.#box.matches(':popover-open')) this.#box.showPopover();
     this.#activate(active);
     this.place();
-    if (items.length !== counted && items.length > 0)
-      this.#status.textContent = items.length === 1 ? 'One suggestion.' : `${items.length} suggestions.`;
+    if (items.length !== before && items.length > 0)
+      this.#status.textContent =
+        items.length === 1 ? say`One suggestion.` : say`${items.length} suggestions.`;
   }
 
   move(by: 1 | -1): void {

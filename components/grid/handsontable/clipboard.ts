@@ -1,6 +1,8 @@
 import { isFormula, newId, type Typed } from '../../../src/book/index.js';
 import { FormulaShift } from '../../../src/live/shift-formula.js';
 import type { Problem } from '../../../src/problem.js';
+import { say } from '../../../src/words/index.js';
+import { typedText } from '../../look/typed-text.js';
 import type { GridContext } from './context.js';
 import type { Write } from './edits.js';
 import { type Block, bookRow, selectedBlock } from './places.js';
@@ -35,7 +37,7 @@ export function copyBlock({ hot, binding, host }: GridContext, block: Block, cut
     if (line.id === null && row > block.top) break;
     const columns = binding.columns.slice(block.left, block.right + 1);
     const values = columns.map(({ id }) => binding.accessor(id)(line));
-    shown.push(values.map((value) => (value === null ? '' : String(value))));
+    shown.push(values.map((value) => typedText(value)));
     cells.push(
       columns.map(({ id, role }, i) => {
         const typed = role === 'planning' ? (values[i] ?? null) : binding.typed(line, id);
@@ -103,8 +105,11 @@ export function pasteText({ hot, binding, host, edits }: GridContext, text: stri
 
 const tooWide = (over: number): Problem => ({
   code: 'past-last-column',
-  message: `${over === 1 ? 'One column' : `${over} columns`} of what was pasted did not fit: the sheet ends before.`,
-  mend: 'Add columns of your own first, or paste further left.',
+  message:
+    over === 1
+      ? say`One column of what was pasted did not fit: the sheet ends before.`
+      : say`${over} columns of what was pasted did not fit: the sheet ends before.`,
+  mend: say`Add columns of your own first, or paste further left.`,
 });
 
 /**

@@ -1,5 +1,6 @@
 import { columnLetters } from '../../../src/book/index.js';
 import type { ColumnView } from '../../../src/live/columns.js';
+import { say } from '../../../src/words/index.js';
 import { unitOfColumn, unitWord } from '../../sheet/shown.js';
 import type { SheetBinding } from './binding.js';
 import { CellEditor } from './cell-editor.js';
@@ -85,22 +86,22 @@ export function paintHeader(
   th.classList.toggle('croft-planning', planning);
   th.classList.toggle('croft-figures', column.type === 'number');
   const unit = unitWord(unitOfColumn(column), 2);
-  const noted = column.note ? ` Note: ${column.note}` : '';
-  th.title = `${column.help}${unit ? ` In ${unit}.` : ''}${planning ? ' Worked out from the book.' : ''}${noted}`;
+  const noted = column.note ? say` Note: ${column.note}` : '';
+  th.title = `${column.help}${unit ? say` In ${unit}.` : ''}${planning ? say` Worked out from the book.` : ''}${noted}`;
   const letter = el('span', 'croft-letter', columnLetters(binding.letterIndex(column.id)));
   const title = el('span', 'croft-title', column.title);
   const above = el('span', 'croft-above', '');
   above.append(letter);
-  if (planning) above.append(mark('croft-mark', 'worked out'));
+  if (planning) above.append(mark('croft-mark', say`worked out`));
   const sort = views?.look.sort;
   if (sort?.column === column.id)
     above.append(
       sort.ascending
-        ? mark('croft-sorted croft-up', 'sorted, smallest or earliest first')
-        : mark('croft-sorted', 'sorted, largest or latest first'),
+        ? mark('croft-sorted croft-up', say`sorted, smallest or earliest first`)
+        : mark('croft-sorted', say`sorted, largest or latest first`),
     );
-  if (views?.isFiltered(column.id)) above.append(mark('croft-filtered', 'filtered'));
-  if (column.note) above.append(mark('croft-column-note', `note: ${column.note}`));
+  if (views?.isFiltered(column.id)) above.append(mark('croft-filtered', say`filtered`));
+  if (column.note) above.append(mark('croft-column-note', say`note: ${column.note}`));
   if (unit && binding.widths.of(column) >= ROOM_FOR_UNIT) above.append(el('span', 'croft-unit', unit));
   label.replaceChildren(above, title);
 }

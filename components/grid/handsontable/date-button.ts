@@ -1,3 +1,5 @@
+import { say } from '../../../src/words/index.js';
+
 const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
 
 /** A button beside an open editor that opens the browser's own date picker. */
@@ -13,7 +15,7 @@ export class DateButton {
     this.#button.type = 'button';
     this.#button.className = 'croft-date-button';
     this.#button.tabIndex = -1;
-    this.#button.setAttribute('aria-label', 'Choose a date');
+    this.#button.setAttribute('aria-label', say`Choose a date`);
     this.#input = document.createElement('input');
     this.#input.type = 'date';
     this.#input.className = 'croft-date-input';

@@ -8,6 +8,7 @@ import {
 } from '../../../src/book/index.js';
 import { dependentsOf, removalOf } from '../../../src/live/doings/dependents.js';
 import type { Problem } from '../../../src/problem.js';
+import { say } from '../../../src/words/index.js';
 import type { GridHost } from '../grid-view.js';
 import type { SheetBinding } from './binding.js';
 
@@ -102,10 +103,14 @@ export class Edits {
     const why = this.#whyNot(first.column, this.binding.lines[first.at]?.id ?? null);
     if (!why || of === 1) return why;
     const columns = new Set(refused.map(({ column }) => column)).size;
-    const count = refused.length === 1 ? 'One cell' : `${refused.length} cells`;
-    const where = columns === 1 ? '' : ` in ${columns} worked-out columns`;
-    const were = refused.length === 1 ? 'was' : 'were';
-    return { ...why, message: `${count}${where} ${were} left out. ${why.message}` };
+    const count = refused.length;
+    const leftOut =
+      count === 1
+        ? say`One cell was left out. ${why.message}`
+        : columns === 1
+          ? say`${count} cells were left out. ${why.message}`
+          : say`${count} cells in ${columns} worked-out columns were left out. ${why.message}`;
+    return { ...why, message: leftOut };
   }
 
   #command(writes: readonly Write[], ids: readonly string[]): Command | null {

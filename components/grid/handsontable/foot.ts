@@ -1,3 +1,4 @@
+import { say, spoken } from '../../../src/words/index.js';
 import { SUMMARY_NAMES, summaryInWords, summaryWords } from '../../sheet/looks/summary-words.js';
 import type { SheetBinding } from './binding.js';
 import type { Hot } from './registry.js';
@@ -32,7 +33,6 @@ export class Foot {
     };
     this.#strip = list('croft-foot');
     this.#strip.setAttribute('role', 'list');
-    this.#strip.setAttribute('aria-label', 'Under the columns');
     const window = list('croft-foot-track');
     window.setAttribute('role', 'presentation');
     this.#track = list('croft-foot-moving');
@@ -80,6 +80,7 @@ export class Foot {
       queueMicrotask(() => !hot.isDestroyed && hot.refreshDimensions());
     }
     if (!some) return;
+    this.#strip.setAttribute('aria-label', say`Under the columns`);
     if (!this.#fresh) this.#count();
     const rows = this.#rows;
     const fixed = Number(hot.getSettings().fixedColumnsStart ?? 0);
@@ -136,7 +137,7 @@ export class Foot {
     cell.append(
       part(
         'croft-foot-name',
-        some ? `${SUMMARY_NAMES[figure.summary]}, rows shown` : SUMMARY_NAMES[figure.summary],
+        some ? say`${SUMMARY_NAMES[figure.summary]}, rows shown` : spoken(SUMMARY_NAMES[figure.summary]),
       ),
       part(figure.problem ? 'croft-foot-value croft-why' : 'croft-foot-value', summaryWords(figure, column)),
     );

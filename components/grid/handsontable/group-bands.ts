@@ -1,6 +1,7 @@
+import { spoken } from '../../../src/words/index.js';
 import { SUMMARY_NAMES, summaryWords } from '../../sheet/looks/summary-words.js';
 import type { SheetBinding } from './binding.js';
-import { BAND, type Band, type Groups } from './groups.js';
+import { BAND, type Band, type Groups, rowsInWords } from './groups.js';
 import type { Hot } from './registry.js';
 
 /**
@@ -70,7 +71,7 @@ export class GroupBands {
       figures = columns.flatMap((column) => {
         const figure = live.summaryAt(sheet, column.id, rows);
         if (!figure || figure.value === null) return [];
-        return [`${column.title}: ${SUMMARY_NAMES[figure.summary]} ${summaryWords(figure, column)}`];
+        return [`${column.title}: ${spoken(SUMMARY_NAMES[figure.summary])} ${summaryWords(figure, column)}`];
       });
       this.#figures.set(key, figures);
     }
@@ -96,7 +97,7 @@ export class GroupBands {
     band.style.setProperty('inset-block-start', `${top}px`);
     band.append(
       el('span', 'croft-band-label', group.label),
-      el('span', 'croft-band-count', group.count === 1 ? '1 row' : `${group.count} rows`),
+      el('span', 'croft-band-count', rowsInWords(group)),
       ...this.#figuresOf(key, group).map((text) => el('span', 'croft-band-figure', text)),
     );
     // The grid keeps the keyboard, and must not take the press for one outside it.

@@ -1,4 +1,5 @@
 import type { RowGroup } from '../../../src/live/groups.js';
+import { say } from '../../../src/words/index.js';
 import type { SheetBinding } from './binding.js';
 import { bookRow } from './places.js';
 import type { Hot } from './registry.js';
@@ -20,7 +21,11 @@ export interface Band {
 
 /** For screen readers, at the row above which the band stands. */
 export const bandInWords = ({ group, folded }: Band): string =>
-  `${folded ? 'Folded group' : 'Group'} ${group.label}, ${group.count === 1 ? '1 row' : `${group.count} rows`}.`;
+  folded
+    ? say`Folded group ${group.label}, ${rowsInWords(group)}.`
+    : say`Group ${group.label}, ${rowsInWords(group)}.`;
+
+export const rowsInWords = ({ count }: RowGroup): string => (count === 1 ? say`1 row` : say`${count} rows`);
 
 const keyOf = ({ label }: RowGroup): string => label.toLowerCase();
 

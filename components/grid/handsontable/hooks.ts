@@ -1,9 +1,12 @@
+import { decimalSign, say } from '../../../src/words/index.js';
+import { typedText } from '../../look/typed-text.js';
 import { shownDay } from '../../sheet/shown.js';
 import type { GridContext } from './context.js';
 import type { Write } from './edits.js';
 import { type Direction, fill } from './fill.js';
 import type { Block } from './places.js';
 import { bookRow } from './places.js';
+import { readConditions } from './read-conditions.js';
 
 const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
 
@@ -71,10 +74,12 @@ export function addHooks(context: GridContext): void {
     if (views.isChanged || grouped) {
       host.say({
         code: 'rows-stand-otherwise',
-        message: `Rows cannot be moved while they are ${grouped ? 'in groups' : 'sorted or filtered'}.`,
+        message: grouped
+          ? say`Rows cannot be moved while they are in groups.`
+          : say`Rows cannot be moved while they are sorted or filtered.`,
         mend: grouped
-          ? 'Choose “No groups” in a column’s menu first.'
-          : 'Choose “As entered” and “Show all rows again” in a column’s menu first.',
+          ? say`Choose “No groups” in a column’s menu first.`
+          : say`Choose “As entered” and “Show all rows again” in a column’s menu first.`,
       });
       return false;
     }
@@ -84,9 +89,16 @@ export function addHooks(context: GridContext): void {
     return false;
   });
 
+  hot.addHook('beforeFilter', () => {
+    const { conditionCollection } = hot.getPlugin('filters');
+    for (const [at, { type }] of binding.columns.entries())
+      if (type === 'number') readConditions(conditionCollection?.getConditions(at) ?? []);
+  });
+
   // The filter's list shows values as the cells do.
   hot.addHook('modifyFiltersMultiSelectValue', (value: unknown) => {
-    if (typeof value === 'boolean') return value ? 'yes' : 'no';
+    if (typeof value === 'boolean') return value ? say`yes` : say`no`;
+    if (typeof value === 'number' && decimalSign() !== '.') return typedText(value);
     return typeof value === 'string' && ISO_DAY.test(value) ? shownDay(value) : value;
   });
 

@@ -1,3 +1,4 @@
+import { say } from '../../../src/words/index.js';
 import { clearBlocks } from './clipboard.js';
 import type { GridContext } from './context.js';
 import { fillDown } from './fill.js';
@@ -10,8 +11,8 @@ export function replay({ host }: GridContext, which: 'undo' | 'redo'): void {
   const { live } = host;
   const label = which === 'undo' ? live.undoLabel : live.redoLabel;
   const done = which === 'undo' ? live.undo() : live.redo();
-  if (!done) host.say(which === 'undo' ? 'Nothing to undo.' : 'Nothing to redo.');
-  else host.say(`${which === 'undo' ? 'Undone' : 'Done again'}: ${label}.`);
+  if (which === 'undo') host.say(done ? say`Undone: ${label}.` : say`Nothing to undo.`);
+  else host.say(done ? say`Done again: ${label}.` : say`Nothing to redo.`);
 }
 
 /** Keys of our own, in place of the library's where it would write to its own data. */

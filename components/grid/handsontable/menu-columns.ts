@@ -1,5 +1,6 @@
 import type { Command } from '../../../src/book/index.js';
 import type { ColumnView } from '../../../src/live/columns.js';
+import { say } from '../../../src/words/index.js';
 import type { GridContext } from './context.js';
 import { about, type Items, many } from './menu-items.js';
 
@@ -29,23 +30,23 @@ export function columnItems(context: GridContext): Items {
   };
   const pinnedHere = (): boolean => column()?.pinned === true;
   return {
-    column_before: { name: 'Add a column before', callback: () => ask(column()?.id ?? null) },
+    column_before: { name: () => say`Add a column before`, callback: () => ask(column()?.id ?? null) },
     column_after: {
-      name: 'Add a column after',
+      name: () => say`Add a column after`,
       callback: () => {
         const last = about(context).columns.at(-1);
         ask(binding.all[binding.letterIndex(last?.id ?? '') + 1]?.id ?? null);
       },
     },
     column_rename: {
-      name: 'Rename this column…',
+      name: () => say`Rename this column…`,
       callback: () => {
         const id = column()?.id;
         if (id) host.ask({ ask: 'rename column', column: id });
       },
     },
     column_formula: {
-      name: 'Formula for the whole column…',
+      name: () => say`Formula for the whole column…`,
       callback: () => {
         const id = column()?.id;
         if (id) host.ask({ ask: 'column formula', column: id });
@@ -53,17 +54,18 @@ export function columnItems(context: GridContext): Items {
       hidden: () => column()?.role !== 'own',
     },
     column_hide: {
-      name: () => many(about(context).columns.length, 'Hide this column', 'Hide these columns'),
+      name: () => many(about(context).columns.length, say`Hide this column`, say`Hide these columns`),
       callback: () => edits.do(describeAll(about(context).columns, { hidden: true })),
       disabled: () => about(context).columns.length >= binding.columns.length,
     },
     columns_show: {
-      name: () => many(hiddenHere().length, 'Show the hidden column here', 'Show the hidden columns here'),
+      name: () =>
+        many(hiddenHere().length, say`Show the hidden column here`, say`Show the hidden columns here`),
       callback: () => edits.do(describeAll(hiddenHere(), { hidden: false })),
       hidden: () => hiddenHere().length === 0,
     },
     columns_show_all: {
-      name: 'Show all hidden columns',
+      name: () => say`Show all hidden columns`,
       callback: () =>
         edits.do(
           describeAll(
@@ -74,7 +76,7 @@ export function columnItems(context: GridContext): Items {
       hidden: () => !binding.all.some(({ hidden }) => hidden),
     },
     column_freeze: {
-      name: () => (pinnedHere() ? 'Let columns scroll again' : 'Keep columns up to here in sight'),
+      name: () => (pinnedHere() ? say`Let columns scroll again` : say`Keep columns up to here in sight`),
       callback: () => {
         const upTo = pinnedHere() ? -1 : binding.letterIndex(column()?.id ?? '');
         edits.do({
@@ -87,10 +89,10 @@ export function columnItems(context: GridContext): Items {
       },
     },
     column_remove: {
-      name: () => many(about(context).columns.length, 'Remove this column', 'Remove these columns'),
+      name: () => many(about(context).columns.length, say`Remove this column`, say`Remove these columns`),
       callback: () => {
         const columns = about(context).columns.map(({ id }) => id);
-        edits.remove({ do: 'remove columns', sheet, columns }, 'Column removed. Undo brings it back.');
+        edits.remove({ do: 'remove columns', sheet, columns }, say`Column removed. Undo brings it back.`);
       },
       hidden: () => {
         const { columns } = about(context);
@@ -109,20 +111,20 @@ export function sortItems(context: GridContext): Items {
     views.sort(column.id, ascending);
     host.say(
       ascending === null
-        ? 'Rows stand as they were entered.'
-        : `Sorted by “${column.title}”. The book keeps its own order.`,
+        ? say`Rows stand as they were entered.`
+        : say`Sorted by “${column.title}”. The book keeps its own order.`,
     );
   };
   return {
-    sort_up: { name: 'Sort smallest or earliest first', callback: () => sort(true) },
-    sort_down: { name: 'Sort largest or latest first', callback: () => sort(false) },
+    sort_up: { name: () => say`Sort smallest or earliest first`, callback: () => sort(true) },
+    sort_down: { name: () => say`Sort largest or latest first`, callback: () => sort(false) },
     sort_none: {
-      name: 'As entered',
+      name: () => say`As entered`,
       callback: () => sort(null),
       hidden: () => views.look.sort === null,
     },
     filter_none: {
-      name: 'Show all rows again',
+      name: () => say`Show all rows again`,
       callback: () => views.clearFilters(),
       hidden: () => views.look.filteredOut === 0,
     },

@@ -1,4 +1,5 @@
 import type { ColumnView } from '../../../src/live/columns.js';
+import { say } from '../../../src/words/index.js';
 import type { GridCell } from '../grid-view.js';
 import type { GridContext } from './context.js';
 import type { Items } from './menu-items.js';
@@ -29,8 +30,13 @@ export function cellLookItems(context: GridContext): Items {
   };
   const none = (): boolean => chosenCells(context).length === 0;
   return {
-    cell_colour: { name: 'Colour…', callback: ask('colour'), hidden: () => !onCell(), disabled: none },
-    cell_note: { name: 'Note…', callback: ask('note'), hidden: () => !onCell(), disabled: none },
+    cell_colour: {
+      name: () => say`Colour…`,
+      callback: ask('colour'),
+      hidden: () => !onCell(),
+      disabled: none,
+    },
+    cell_note: { name: () => say`Note…`, callback: ask('note'), hidden: () => !onCell(), disabled: none },
   };
 }
 
@@ -49,35 +55,35 @@ export function columnLookItems(
     edits.do(
       { do: 'group rows', sheet, by: column },
       column === null
-        ? 'Rows stand without groups.'
-        : 'Rows stand in groups. The book keeps its own order; Undo or “No groups” ends it.',
+        ? say`Rows stand without groups.`
+        : say`Rows stand in groups. The book keeps its own order; Undo or “No groups” ends it.`,
     );
   };
   return {
     column_holds: {
-      name: 'What this column holds…',
+      name: () => say`What this column holds…`,
       callback: withColumn(({ id }) => host.ask({ ask: 'describe column', column: id, field: 'type' })),
       hidden: () => column()?.role !== 'own',
     },
     column_note: {
-      name: 'Note on this column…',
+      name: () => say`Note on this column…`,
       callback: withColumn(({ id }) => host.ask({ ask: 'describe column', column: id, field: 'note' })),
       hidden: () => column()?.role === 'own',
     },
     column_rules: {
-      name: 'Colour rules…',
+      name: () => say`Colour rules…`,
       callback: withColumn(({ id }) => host.ask({ ask: 'colour rules', column: id })),
     },
     column_summary: {
-      name: 'Sum or mean under it…',
+      name: () => say`Sum or mean under it…`,
       callback: withColumn(({ id }) => host.ask({ ask: 'summary', column: id })),
     },
     column_group: {
-      name: 'Show in groups by this column',
+      name: () => say`Show in groups by this column`,
       callback: withColumn(({ id }) => group(id)),
       hidden: () => column() === undefined || by() === column()?.id,
     },
-    groups_end: { name: 'No groups', callback: () => group(null), hidden: () => by() === undefined },
+    groups_end: { name: () => say`No groups`, callback: () => group(null), hidden: () => by() === undefined },
   };
 }
 
@@ -91,22 +97,26 @@ export function groupItems({ groups, hot, binding, host }: GridContext): Items {
   const none = (): boolean => groups.by === undefined;
   return {
     group_fold: {
-      name: () => `Fold the group ${here()?.group.label ?? ''}`.trim(),
+      name: () => {
+        const label = here()?.group.label;
+        return label ? say`Fold the group ${label}` : say`Fold the group`;
+      },
       callback: () => {
         const band = here();
         if (!band) return;
         groups.fold(band.key, true);
-        host.say(`${band.group.label}: ${band.group.count} rows folded away.`);
+        const { label, count } = band.group;
+        host.say(count === 1 ? say`${label}: 1 row folded away.` : say`${label}: ${count} rows folded away.`);
       },
       hidden: () => none() || here() === undefined,
     },
     groups_fold: {
-      name: 'Fold all groups',
+      name: () => say`Fold all groups`,
       callback: () => groups.foldAll(true),
       hidden: () => none() || groups.all.every(({ folded }) => folded),
     },
     groups_unfold: {
-      name: 'Unfold all groups',
+      name: () => say`Unfold all groups`,
       callback: () => groups.foldAll(false),
       hidden: () => none() || !groups.all.some(({ folded }) => folded),
     },

@@ -1,4 +1,5 @@
 import { isFormula, type Raw } from '../../../src/book/index.js';
+import { say } from '../../../src/words/index.js';
 import type { GridContext } from './context.js';
 import { about, type Items, many } from './menu-items.js';
 import { bookRow, focusedPlace } from './places.js';
@@ -30,20 +31,26 @@ export function rowItems(context: GridContext): Items {
     }
   };
   return {
-    insert_above: { name: 'Insert a row above', callback: () => insert(false), hidden: () => !onRows() },
+    insert_above: {
+      name: () => say`Insert a row above`,
+      callback: () => insert(false),
+      hidden: () => !onRows(),
+    },
     insert_below: {
-      name: 'Insert a row below',
+      name: () => say`Insert a row below`,
       callback: () => insert(true),
       hidden: () => !onRows(),
       disabled: () => about(context).rows.length === 0,
     },
     rows_remove: {
-      name: () => many(about(context).rows.length, 'Remove this row', 'Remove these rows'),
+      name: () => many(about(context).rows.length, say`Remove this row`, say`Remove these rows`),
       callback: () => {
         const { rows } = about(context);
         context.edits.remove(
           { do: 'remove rows', sheet, rows },
-          `${rows.length === 1 ? 'One row' : `${rows.length} rows`} removed. Undo brings ${rows.length === 1 ? 'it' : 'them'} back.`,
+          rows.length === 1
+            ? say`One row removed. Undo brings it back.`
+            : say`${rows.length} rows removed. Undo brings them back.`,
         );
       },
       hidden: () => !onRows(),

@@ -1,3 +1,4 @@
+import { say } from '../../../src/words/index.js';
 import { clearBlocks } from './clipboard.js';
 import type { GridContext } from './context.js';
 import { fillDown } from './fill.js';
@@ -29,7 +30,7 @@ export function cellMenu(context: GridContext): Items {
   const onCell = (): boolean => (focusedPlace(hot)?.row ?? -1) >= 0;
   return {
     working: {
-      name: 'Show the working',
+      name: () => say`Show the working`,
       callback: () => {
         const cell = focused();
         if (cell) host.ask({ ask: 'working', cell });
@@ -39,16 +40,24 @@ export function cellMenu(context: GridContext): Items {
         return !cell || binding.column(cell.column)?.role !== 'planning';
       },
     },
-    copy_cells: { name: 'Copy', callback: () => hot.getPlugin('copyPaste').copy(), hidden: () => !onCell() },
-    cut_cells: { name: 'Cut', callback: () => hot.getPlugin('copyPaste').cut(), hidden: () => !onCell() },
+    copy_cells: {
+      name: () => say`Copy`,
+      callback: () => hot.getPlugin('copyPaste').copy(),
+      hidden: () => !onCell(),
+    },
+    cut_cells: {
+      name: () => say`Cut`,
+      callback: () => hot.getPlugin('copyPaste').cut(),
+      hidden: () => !onCell(),
+    },
     paste_hint: {
-      name: 'Paste…',
+      name: () => say`Paste…`,
       callback: () =>
-        host.say('To paste, press Ctrl and V (⌘ and V on a Mac): the browser allows no other way.'),
+        host.say(say`To paste, press Ctrl and V (⌘ and V on a Mac): the browser allows no other way.`),
       hidden: () => !onCell(),
     },
     clear: {
-      name: 'Blank these cells',
+      name: () => say`Blank these cells`,
       callback: () => {
         const { block } = about(context);
         if (block) clearBlocks(context, [block]);
@@ -56,7 +65,7 @@ export function cellMenu(context: GridContext): Items {
       hidden: () => !onCell(),
     },
     fill_down: {
-      name: 'Fill down',
+      name: () => say`Fill down`,
       callback: () => {
         const { block } = about(context);
         if (block) fillDown(context, block);
@@ -79,12 +88,18 @@ export function cellMenu(context: GridContext): Items {
     ...forHeaders(sortItems(context), onCell, []),
     line_5: line,
     step_back: {
-      name: () => `Undo ${host.live.undoLabel ?? ''}`.trim(),
+      name: () => {
+        const { undoLabel } = host.live;
+        return undoLabel ? say`Undo ${undoLabel}` : say`Undo`;
+      },
       callback: () => replay(context, 'undo'),
       disabled: () => host.live.undoLabel === undefined,
     },
     step_again: {
-      name: () => `Do again ${host.live.redoLabel ?? ''}`.trim(),
+      name: () => {
+        const { redoLabel } = host.live;
+        return redoLabel ? say`Do again ${redoLabel}` : say`Do again`;
+      },
       callback: () => replay(context, 'redo'),
       disabled: () => host.live.redoLabel === undefined,
     },

@@ -16,7 +16,8 @@ import {
   ManualRowMove,
   registerPlugin,
 } from 'handsontable/plugins';
-import { LANGUAGE, words } from './words.js';
+import { onLanguage } from '../../../src/words/index.js';
+import { LANGUAGE, wordsNow } from './words.js';
 
 /** What a grid instance is; the library's own name for it says less. */
 export type Hot = Handsontable;
@@ -43,7 +44,11 @@ export function gridClass(): typeof Handsontable {
     ])
       registerPlugin(plugin);
     for (const type of [CheckboxCellType, DateCellType, NumericCellType]) registerCellType(type);
-    registerLanguageDictionary({ ...enUS, ...words, languageCode: LANGUAGE });
+    const speak = (): void => {
+      registerLanguageDictionary({ ...enUS, ...wordsNow(), languageCode: LANGUAGE });
+    };
+    speak();
+    onLanguage(speak);
   }
   return Handsontable;
 }

@@ -1,6 +1,7 @@
 import { baseRenderer } from 'handsontable/renderers/baseRenderer';
 import { COLOURS } from '../../../src/book/index.js';
 import type { ColumnView } from '../../../src/live/columns.js';
+import { say } from '../../../src/words/index.js';
 import { inWords, isNote } from '../../look/problems.js';
 import { looksInWords } from '../../sheet/looks/in-words.js';
 import { type ShownCell, shownSoFar } from '../../sheet/shown.js';
@@ -146,14 +147,16 @@ function lookOf({ live, sheet }: SheetBinding, column: ColumnView, { id }: Line,
     title: text.length > ROOM ? text : '',
     problem: shown.problem ? inWords(shown.problem) : '',
     invalid: shown.problem !== undefined && !isNoted,
-    note: shown.kind === 'pending' ? 'being worked out' : looksInWords(shown),
+    note: shown.kind === 'pending' ? say`being worked out` : looksInWords(shown),
     remark: shown.note ?? '',
     ticked: tickOf(column, shown),
   };
 }
 
 function tickOf(column: ColumnView, { kind, text }: ShownCell): boolean | null {
-  return column.type === 'tick' && (kind === 'tick' || kind === 'blank') ? text === 'yes' : null;
+  return column.type === 'tick' && (kind === 'tick' || kind === 'blank')
+    ? kind === 'tick' && text !== say`no`
+    : null;
 }
 
 function wear(
@@ -178,7 +181,7 @@ function tick(on: boolean): HTMLElement[] {
   box.className = on ? 'croft-box croft-on' : 'croft-box';
   const words = document.createElement('span');
   words.className = 'croft-unseen';
-  words.textContent = on ? 'yes' : 'no';
+  words.textContent = on ? say`yes` : say`no`;
   return [box, words];
 }
 
@@ -198,6 +201,6 @@ export function paintLineHeader(
   if (bands.length === 0) th.removeAttribute('aria-description');
   else th.setAttribute('aria-description', bands.map(bandInWords).join(' '));
   label.textContent = isBlank ? '+' : String(index + 1);
-  if (isBlank) th.setAttribute('aria-label', 'new row');
+  if (isBlank) th.setAttribute('aria-label', say`new row`);
   else th.removeAttribute('aria-label');
 }

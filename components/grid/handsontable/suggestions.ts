@@ -7,6 +7,7 @@ import {
 } from '../../../src/formulas/index.js';
 import type { Choice } from '../../../src/live/choices.js';
 import type { ColumnView } from '../../../src/live/columns.js';
+import { say, spoken } from '../../../src/words/index.js';
 import type { AtCaret } from './caret.js';
 
 /** One line of the list under an editor. */
@@ -44,11 +45,11 @@ export function namesFor(word: string, columns: readonly ColumnView[]): Suggesti
   const wanted = word.toLowerCase();
   const ofColumns = columns
     .filter(({ name }) => name.toLowerCase().startsWith(wanted) && name.toLowerCase() !== wanted)
-    .map(({ name, title }) => ({ value: name, label: name, note: `column “${title}”` }));
+    .map(({ name, title }) => ({ value: name, label: name, note: say`column “${title}”` }));
   const ofFunctions = completionsFor(word).map(({ name, summary }) => ({
     value: `${name}(`,
     label: name,
-    note: summary,
+    note: spoken(summary),
   }));
   return [...ofColumns, ...ofFunctions].slice(0, MOST);
 }
@@ -65,13 +66,16 @@ export function literalsFor({ call, literal }: AtCaret): Suggestion[] {
     .map((value) => ({ value: `${value}"`, label: value, note: '' }));
 }
 
-const stopped = (text: string): string => (/[.?!]$/.test(text) ? text : `${text}.`);
+const stopped = (text: string): string => {
+  const said = spoken(text);
+  return /[.?!]$/.test(said) ? said : `${said}.`;
+};
 
 const ofOurs = ({ arguments: args, gives, summary }: FunctionHelp, at: number): string => {
   const argument = args[at];
   if (!argument)
-    return args.length === 0 ? `${summary} Gives ${gives}.` : 'No more arguments: close the bracket.';
-  const otherwise = argument.otherwise ? ` Left out: ${stopped(argument.otherwise)}` : '';
+    return args.length === 0 ? say`${summary} Gives ${gives}.` : say`No more arguments: close the bracket.`;
+  const otherwise = argument.otherwise ? say` Left out: ${stopped(argument.otherwise)}` : '';
   return `${argument.name}: ${stopped(argument.help)}${otherwise}`;
 };
 
@@ -94,6 +98,6 @@ export function hintFor({ call }: AtCaret): Hint | null {
     before: text.slice(0, bracket) + head.join(''),
     current,
     after: `${tail.join('')})`,
-    help: help ? ofOurs(help, call.argument) : (standard?.summary ?? ''),
+    help: help ? ofOurs(help, call.argument) : spoken(standard?.summary ?? ''),
   };
 }

@@ -1,0 +1,72 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { bandInWords } from '../../components/grid/handsontable/groups.js';
+import { namedDay } from '../../components/grid/handsontable/named-day.js';
+import { readConditions } from '../../components/grid/handsontable/read-conditions.js';
+import { wordsNow } from '../../components/grid/handsontable/words.js';
+import { typedText } from '../../components/look/typed-text.js';
+import { readEntry } from '../../src/book/entry.js';
+import { civilToDay } from '../../src/planning/dates.js';
+import { speak } from '../../src/words/index.js';
+
+/** Points that part thousands elsewhere stand in some of them: read with the wrong sign they are other numbers. */
+const NUMBERS = [
+  1.5, 1.125, 1000, 1234.5, 12_345.678, -0.25, -1.125, 0, 0.001, 1e21, 1.5e-7, 123_456_789.125,
+];
+
+describe.each(['en', 'de', 'de-AT', 'de-CH'])('what a cell is edited with, where %s is spoken', (tag) => {
+  beforeAll(() => speak(tag));
+  afterAll(() => speak('en'));
+
+  it.each(NUMBERS)('is read as the number that stood there: %d', (number) => {
+    for (const type of ['number', 'any'] as const) expect(readEntry(typedText(number), type)).toBe(number);
+  });
+
+  it('leaves formulas and text as they were written', () => {
+    expect(typedText('=ROUND(1.125,1)')).toBe('=ROUND(1.125,1)');
+    expect(typedText('lot 1.5')).toBe('lot 1.5');
+    expect(typedText(null)).toBe('');
+  });
+});
+
+it('a cell is edited in English as it always was', () => {
+  expect(NUMBERS.map(typedText)).toEqual(NUMBERS.map(String));
+});
+
+describe('the grid in German', () => {
+  beforeAll(() => speak('de'));
+  afterAll(() => speak('en'));
+
+  it('opens a cell with the decimal comma', () => {
+    expect([1.5, 1234.5, 12].map(typedText)).toEqual(['1,5', '1234,5', '12']);
+  });
+
+  it('knows the names of days in German, and in English too', () => {
+    const today = civilToDay(2026, 2, 15);
+    expect(['gestern', 'Heute', ' morgen ', 'today', '15.2.'].map((text) => namedDay(text, today))).toEqual([
+      '2026-02-14',
+      '2026-02-15',
+      '2026-02-16',
+      '2026-02-15',
+      '15.2.',
+    ]);
+  });
+
+  it('reads the numbers of a filter with a comma, once', () => {
+    const conditions = [{ args: ['1,125'] }, { args: ['0,5', '2'] }, { args: [['1,5']] }, { args: ['Glas'] }];
+    readConditions(conditions);
+    readConditions(conditions);
+    expect(conditions.map(({ args }) => args)).toEqual([[1.125], [0.5, 2], [['1,5']], ['Glas']]);
+  });
+
+  it('says the filter and its groups in German', () => {
+    expect(wordsNow()).toMatchObject({
+      'Filters:conditions.greaterThan': 'Mehr als',
+      'Filters:buttons.ok': 'Diese zeigen',
+      'Filters:values.blankCells': 'leer',
+    });
+    const group = { label: 'Keller', rows: ['a'], count: 1 };
+    expect(bandInWords({ key: 'keller', group, folded: true } as never)).toBe(
+      'Eingeklappte Gruppe Keller, 1 Zeile.',
+    );
+  });
+});
