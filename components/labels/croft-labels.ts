@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, render, type TemplateResult, unsafeCSS 
 import { customElement, property } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { type Label, labelsFor } from '../../src/planning/week/index.js';
+import { say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { PAPER_FONTS, printInFrame } from '../look/print-frame.js';
@@ -69,7 +70,7 @@ export class CroftLabels extends LitElement {
     const all = this.labels();
     if (all.length === 0) return;
     const size = sizeCalled(this.size);
-    printInFrame('Labels', PAPER_RULES, (body) => render(labelsView(all, size), body));
+    printInFrame(say`Labels`, PAPER_RULES, (body) => render(labelsView(all, size), body));
   }
 
   protected override render() {
@@ -78,13 +79,13 @@ export class CroftLabels extends LitElement {
     const all = this.labels(live);
     if (all.length === 0) {
       return html`<p class="empty" part="empty">
-        No labels: choose lots that have something left and a container written.
+        ${say`No labels: choose lots that have something left and a container written.`}
       </p>`;
     }
     return html`${labelsView(all.slice(0, MOST_SHOWN), sizeCalled(this.size))}
       ${
         all.length > MOST_SHOWN
-          ? html`<p class="more small quiet">The first ${MOST_SHOWN} of ${all.length}; all are printed.</p>`
+          ? html`<p class="more small quiet">${say`The first ${MOST_SHOWN} of ${all.length}; all are printed.`}</p>`
           : nothing
       }`;
   }
@@ -97,7 +98,7 @@ const PAPER_RULES = `
 `;
 
 const labelsView = (labels: readonly Label[], size: LabelSize): TemplateResult => html`
-  <ul class="labels ${size.id}" part="labels" aria-label="Labels">
+  <ul class="labels ${size.id}" part="labels" aria-label=${say`Labels`}>
     ${labels.map((label) => labelView(label, size))}
   </ul>
 `;
@@ -108,8 +109,8 @@ function labelView(label: Label, { width, height }: LabelSize): TemplateResult {
     class="label ${food.length > LONG_NAME ? 'long' : ''}"
     ${styled({ width: `${width}mm`, height: `${height}mm` })}
   >
-    <span class="food">${food}<span class="kept">${way}, ${container}</span></span>
-    <span class="when">${putUp || 'put up ______'}${bestBy ? html`<span class="best">${bestBy}</span>` : nothing}</span>
+    <span class="food">${food}<span class="kept">${spoken(way)}, ${spoken(container)}</span></span>
+    <span class="when">${putUp || say`put up ______`}${bestBy ? html`<span class="best">${bestBy}</span>` : nothing}</span>
     <span class="where">
       <span>${place || nothing}</span>
       <span class="id">${lot}${of > 1 ? ` ${number}/${of}` : ''}</span>

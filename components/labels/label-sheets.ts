@@ -1,3 +1,5 @@
+import { phrase } from '../../src/words/index.js';
+
 /** A way to cut up a page into labels. Lengths in millimetres. */
 export interface LabelSize {
   readonly id: string;
@@ -8,9 +10,9 @@ export interface LabelSize {
 
 /** Sizes that fill A4 and Letter alike, within margins of 10 mm: common shapes, cut along the lines. */
 export const LABEL_SIZES: readonly LabelSize[] = [
-  { id: 'small', words: 'small, for lids (4 across)', width: 46, height: 30 },
-  { id: 'usual', words: 'usual, for jars (3 across)', width: 62, height: 36 },
-  { id: 'large', words: 'large, for freezer bags (2 across)', width: 94, height: 42 },
+  { id: 'small', words: phrase('small, for lids (4 across)'), width: 46, height: 30 },
+  { id: 'usual', words: phrase('usual, for jars (3 across)'), width: 62, height: 36 },
+  { id: 'large', words: phrase('large, for freezer bags (2 across)'), width: 94, height: 42 },
 ];
 
 export const sizeCalled = (id: string): LabelSize =>

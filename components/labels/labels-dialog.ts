@@ -10,6 +10,7 @@ import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { foodNames } from '../week/food-names.js';
 import { dayField } from '../week/week-of.js';
 import './croft-labels.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { LABEL_SIZES } from './label-sheets.js';
 
 interface LotLine {
@@ -74,7 +75,7 @@ export class LabelsDialog extends ActionDialog {
   @state() private each: 'container' | 'lot' = 'container';
   @state() private size = 'usual';
 
-  protected override heading = 'Labels';
+  protected override heading = phrase('Labels');
 
   protected override willUpdate(_changed: PropertyValues): void {
     if (this.since !== null || !this.live) return;
@@ -96,7 +97,7 @@ export class LabelsDialog extends ActionDialog {
     const ids = lots.filter(({ id }) => chosen.has(id)).map(({ id }) => id);
     return html`
       <div class="fields">
-        ${dayField('since', 'New since', this.since!, (day) => {
+        ${dayField('since', say`New since`, this.since!, (day) => {
           this.since = day;
           this.chosen = this.#newOnes(lots, day);
         })}
@@ -107,7 +108,7 @@ export class LabelsDialog extends ActionDialog {
             this.chosen = this.#newOnes(lots, this.since!);
           }}
         >
-          Choose all new lots
+          ${say`Choose all new lots`}
         </button>
         <button
           class="button"
@@ -116,46 +117,48 @@ export class LabelsDialog extends ActionDialog {
             this.chosen = new Set();
           }}
         >
-          Choose none
+          ${say`Choose none`}
         </button>
         <div class="field">
-          <label for="each">One for</label>
+          <label for="each">${say`One for`}</label>
           <select id="each" @change=${(event: Event) => {
             this.each = (event.target as HTMLSelectElement).value as 'container' | 'lot';
           }}>
-            <option value="container">every jar or bag</option>
-            <option value="lot">each lot</option>
+            <option value="container">${say`every jar or bag`}</option>
+            <option value="lot">${say`each lot`}</option>
           </select>
         </div>
         <div class="field">
-          <label for="size">Size</label>
+          <label for="size">${say`Size`}</label>
           <select id="size" @change=${(event: Event) => {
             this.size = (event.target as HTMLSelectElement).value;
           }}>
-            ${LABEL_SIZES.map(({ id, words }) => html`<option value=${id} .selected=${id === this.size}>${words}</option>`)}
+            ${LABEL_SIZES.map(({ id, words }) => html`<option value=${id} .selected=${id === this.size}>${spoken(words)}</option>`)}
           </select>
         </div>
       </div>
-      <ul class="lots" aria-label="Lots">
+      <ul class="lots" aria-label=${say`Lots`}>
         ${lots.map((lot) => this.#lot(lot, chosen.has(lot.id)))}
       </ul>
-      <div class="view" tabindex="0" role="region" aria-label="How they will look">
+      <div class="view" tabindex="0" role="region" aria-label=${say`How they will look`}>
         <croft-labels .lots=${ids} .each=${this.each} .size=${this.size}></croft-labels>
       </div>
       <p class="quiet small">
-        Best quality by a date is not safe until that date. Print at 100 %, and cut along the lines.
+        ${say`Best quality by a date is not safe until that date.`} ${say`Print at 100 %, and cut along the lines.`}
       </p>
       <div class="row ends">
-        <button class="button" type="button" @click=${() => this.close()}>Close</button>
+        <button class="button" type="button" @click=${() => this.close()}>${say`Close`}</button>
         <button class="button first" type="button" ?disabled=${ids.length === 0} @click=${this.#print}>
-          ${icons.print}Print
+          ${icons.print}${say`Print`}
         </button>
       </div>
     `;
   }
 
   #lot({ id, food, way, what, putUpOn, place }: LotLine, chosen: boolean): TemplateResult {
-    const more = [way, what, putUpOn === null ? 'undated' : mediumDay(putUpOn), place].filter(Boolean);
+    const more = [spoken(way), what, putUpOn === null ? say`undated` : mediumDay(putUpOn), place].filter(
+      Boolean,
+    );
     return html`<li>
       <label>
         <input

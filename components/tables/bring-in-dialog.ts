@@ -2,11 +2,13 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { ImportPlan } from '../../src/tables/plan.js';
+import { phrase, say } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { undoKey } from '../book/undo-keys.js';
+import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { columnsView, placeView } from './columns-view.js';
-import { findingsView, firstRows, many, progressView } from './findings-view.js';
+import { findingsView, firstRows, inFigures, progressView } from './findings-view.js';
 import { ImportRun } from './import-run.js';
 import { readingView, sourceView } from './source-view.js';
 import { tablesStyles } from './tables-styles.js';
@@ -21,7 +23,7 @@ const leftOut = ({ columns }: ImportPlan): string[] =>
 export class BringInDialog extends ActionDialog {
   static override styles = [...ActionDialog.styles, tablesStyles];
 
-  protected override heading = 'Bring in a table';
+  protected override heading = phrase('Bring in a table');
   @state() private listed = LISTED;
   readonly #beside = new BookController(this);
   readonly #run = new ImportRun(this, () => this.live);
@@ -67,12 +69,12 @@ export class BringInDialog extends ActionDialog {
     const { problem, book } = this.#run;
     if (!problem) return nothing;
     return html`<div role="alert" class="stack-small">
-      <p class="problem">${problem.message} ${problem.mend}</p>
+      <p class="problem">${inWords(problem)}</p>
       ${
         book && this.#beside.book
           ? html`<div class="row">
               <button class="button" type="button" @click=${() => void this.#open(book)}>
-                Open it as a copy beside this book
+                ${say`Open it as a copy beside this book`}
               </button>
             </div>`
           : nothing
@@ -84,10 +86,18 @@ export class BringInDialog extends ActionDialog {
     const { settled, plan, busy } = this.#run;
     const nothingTaken = plan?.columns.every(({ target }) => target.to === 'leave out') ?? true;
     if (!settled || !plan || busy || nothingTaken || settled.rows.length === 0) return this.foot();
+    const rows = settled.rows.length;
     const wrong = settled.problems.length + settled.more;
     return this.foot(
-      { label: `Bring in ${many(settled.rows.length, 'row')}`, run: () => void this.#bring(live) },
-      wrong === 0 ? '' : `${many(wrong, 'thing')} to look at: see the end of this list.`,
+      {
+        label: rows === 1 ? say`Bring in 1 row` : say`Bring in ${inFigures(rows)} rows`,
+        run: () => void this.#bring(live),
+      },
+      wrong === 0
+        ? ''
+        : wrong === 1
+          ? say`1 thing to look at: see the end of this list.`
+          : say`${inFigures(wrong)} things to look at: see the end of this list.`,
     );
   }
 
@@ -100,8 +110,8 @@ export class BringInDialog extends ActionDialog {
       this.#run.reset();
       this.#run.problem = {
         code: 'not-read',
-        message: 'This file could not be read.',
-        mend: 'Look whether it is still where it was, and try again.',
+        message: phrase('This file could not be read.'),
+        mend: phrase('Look whether it is still where it was, and try again.'),
       };
       this.requestUpdate();
     }
@@ -125,7 +135,9 @@ export class BringInDialog extends ActionDialog {
     }
     const title = live.sheets().find(({ id }) => id === done.sheet)?.title ?? '';
     this.close(
-      `${many(done.rows, 'row')} of ${name} now ${done.rows === 1 ? 'stands' : 'stand'} in “${title}”. Undo takes them back in one step.`,
+      done.rows === 1
+        ? say`1 row of ${name} now stands in “${title}”. Undo takes them back in one step.`
+        : say`${inFigures(done.rows)} rows of ${name} now stand in “${title}”. Undo takes them back in one step.`,
     );
     const row = live.rowIds(done.sheet).at(-done.rows) ?? '';
     const column = live.columns(done.sheet).find(({ hidden }) => !hidden)?.id ?? '';

@@ -2,24 +2,25 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { type ColumnPlan, columnsToFill, freeTitle, type Target } from '../../src/tables/plan.js';
 import { asText, isBlank, type Reading, type ReadType } from '../../src/tables/types.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import type { ImportRun } from './import-run.js';
 
 const TYPES: readonly (readonly [ReadType, string])[] = [
-  ['text', 'Text'],
-  ['number', 'Numbers'],
-  ['date', 'Dates'],
-  ['tick', 'Ticks (yes or no)'],
-  ['choice', 'Choices'],
+  ['text', phrase('Text')],
+  ['number', phrase('Numbers')],
+  ['date', phrase('Dates')],
+  ['tick', phrase('Ticks (yes or no)')],
+  ['choice', phrase('Choices')],
 ];
 
 const READ_AS: Readonly<Record<ReadType, string>> = {
-  text: 'text',
-  number: 'numbers',
-  date: 'dates',
-  tick: 'ticks',
-  choice: 'choices',
-  any: 'text, numbers or dates, as each looks',
-  'month-day': 'days of the year',
+  text: phrase('text'),
+  number: phrase('numbers'),
+  date: phrase('dates'),
+  tick: phrase('ticks'),
+  choice: phrase('choices'),
+  any: phrase('text, numbers or dates, as each looks'),
+  'month-day': phrase('days of the year'),
 };
 
 const value = (event: Event): string => (event.target as HTMLSelectElement | HTMLInputElement).value;
@@ -31,10 +32,10 @@ export function placeView(live: LiveBook, run: ImportRun): TemplateResult {
   const { place } = plan;
   const sheet = 'sheet' in place ? place.sheet : '';
   return html`<fieldset>
-    <legend>Where it goes</legend>
+    <legend>${say`Where it goes`}</legend>
     <div class="fields">
       <div class="field">
-        <label for="place">Sheet</label>
+        <label for="place">${say`Sheet`}</label>
         <select
           id="place"
           @change=${(event: Event) => {
@@ -46,19 +47,19 @@ export function placeView(live: LiveBook, run: ImportRun): TemplateResult {
             );
           }}
         >
-          <option value="" .selected=${sheet === ''}>A new sheet of your own</option>
+          <option value="" .selected=${sheet === ''}>${say`A new sheet of your own`}</option>
           ${live
             .sheets()
             .map(
               ({ id, title }) =>
-                html`<option value=${id} .selected=${id === sheet}>${title}: below its rows</option>`,
+                html`<option value=${id} .selected=${id === sheet}>${say`${title}: below its rows`}</option>`,
             )}
         </select>
       </div>
       ${
         'newSheet' in place
           ? html`<div class="field">
-              <label for="title">Title of the new sheet</label>
+              <label for="title">${say`Title of the new sheet`}</label>
               <input id="title" maxlength="60" .value=${place.newSheet} @input=${(event: Event) => run.setTitle(value(event))} />
             </div>`
           : nothing
@@ -74,12 +75,11 @@ export function columnsView(live: LiveBook, run: ImportRun): TemplateResult {
   const sheet = 'sheet' in plan.place ? plan.place.sheet : null;
   const fill = sheet === null ? null : columnsToFill(live, sheet);
   return html`<section class="stack-small" aria-labelledby="columns">
-    <h3 id="columns">Columns</h3>
+    <h3 id="columns">${say`Columns`}</h3>
     ${
       fill && fill.planning.length > 0
         ? html`<p class="quiet small">
-            Planning columns (${listed(fill.planning.map(({ title }) => title))}) are worked out from the book, so
-            nothing can be brought into them.
+            ${say`Planning columns (${listed(fill.planning.map(({ title }) => title))}) are worked out from the book, so nothing can be brought into them.`}
           </p>`
         : nothing
     }
@@ -90,7 +90,7 @@ export function columnsView(live: LiveBook, run: ImportRun): TemplateResult {
 }
 
 const listed = (titles: readonly string[]): string =>
-  titles.length > 4 ? `${titles.slice(0, 3).join(', ')} and ${titles.length - 3} more` : titles.join(', ');
+  titles.length > 4 ? say`${titles.slice(0, 3).join(', ')} and ${titles.length - 3} more` : titles.join(', ');
 
 function columnView(
   run: ImportRun,
@@ -106,7 +106,7 @@ function columnView(
       <p class="quiet small samples">${samples(run, index)}</p>
     </div>
     <div class="stack-small">
-      <label for=${`to-${index}`}>Goes into<span class="unseen">, from ${heading}</span></label>
+      <label for=${`to-${index}`}>${say`Goes into`}<span class="unseen">${say`, from ${heading}`}</span></label>
       <select
         id=${`to-${index}`}
         @change=${(event: Event) => void run.setTarget(index, targetOf(value(event), heading))}
@@ -116,14 +116,14 @@ function columnView(
             html`<option value=${`=${id}`} .selected=${chosen === `=${id}`}>${title}</option>`,
         )}
         <option value="new" .selected=${chosen === 'new'}>
-          ${targets ? 'A new column of your own' : 'A column of the new sheet'}
+          ${targets ? say`A new column of your own` : say`A column of the new sheet`}
         </option>
-        <option value="leave out" .selected=${isOut}>Nowhere: leave it out</option>
+        <option value="leave out" .selected=${isOut}>${say`Nowhere: leave it out`}</option>
       </select>
       ${
         target.to === 'new'
           ? html`<input
-              aria-label=${`Title of the column for ${heading}`}
+              aria-label=${say`Title of the column for ${heading}`}
               maxlength="190"
               .value=${target.title}
               @input=${(event: Event) => run.setColumnTitle(index, value(event))}
@@ -146,28 +146,28 @@ function readAs(run: ImportRun, { index, heading, target }: ColumnPlan, reading:
   const change = (part: Partial<Reading>): void => void run.setReading(index, part);
   const typed =
     target.to === 'new'
-      ? html`<label for=${`as-${index}`}>Holds<span class="unseen">, ${heading}</span></label>
+      ? html`<label for=${`as-${index}`}>${say`Holds`}<span class="unseen">, ${heading}</span></label>
           <select id=${`as-${index}`} @change=${(event: Event) => change({ type: value(event) as ReadType })}>
-            ${TYPES.map(([id, label]) => html`<option value=${id} .selected=${id === reading.type}>${label}</option>`)}
+            ${TYPES.map(([id, label]) => html`<option value=${id} .selected=${id === reading.type}>${spoken(label)}</option>`)}
           </select>`
-      : html`<p class="small">Read as ${READ_AS[reading.type]}</p>`;
+      : html`<p class="small">${say`Read as ${READ_AS[reading.type]}`}</p>`;
   const { type } = reading;
   return html`${typed}
     ${
       type === 'date' && hasText(run, index)
-        ? html`<label for=${`order-${index}`}>Written<span class="unseen">, the dates of ${heading}</span></label>
+        ? html`<label for=${`order-${index}`}>${say`Written`}<span class="unseen">${say`, the dates of ${heading}`}</span></label>
             <select
               id=${`order-${index}`}
               @change=${(event: Event) => change({ dateOrder: value(event) as Reading['dateOrder'] })}
             >
-              <option value="day first" .selected=${reading.dateOrder === 'day first'}>4/5 is 4 May</option>
-              <option value="month first" .selected=${reading.dateOrder === 'month first'}>4/5 is 5 April</option>
+              <option value="day first" .selected=${reading.dateOrder === 'day first'}>${say`4/5 is 4 May`}</option>
+              <option value="month first" .selected=${reading.dateOrder === 'month first'}>${say`4/5 is 5 April`}</option>
             </select>`
         : nothing
     }
     ${
       type === 'number' && hasText(run, index)
-        ? html`<label for=${`comma-${index}`}>Written<span class="unseen">, the numbers of ${heading}</span></label>
+        ? html`<label for=${`comma-${index}`}>${say`Written`}<span class="unseen">${say`, the numbers of ${heading}`}</span></label>
             <select id=${`comma-${index}`} @change=${(event: Event) => change({ decimalComma: value(event) === 'comma' })}>
               <option value="point" .selected=${!reading.decimalComma}>1,234.5</option>
               <option value="comma" .selected=${reading.decimalComma}>1.234,5</option>
@@ -187,7 +187,7 @@ function samples(run: ImportRun, index: number): string {
     found.push(asText(cell).slice(0, 60));
     if (found.length === 3) break;
   }
-  return found.length === 0 ? 'blank in the first rows' : found.join(' · ');
+  return found.length === 0 ? say`blank in the first rows` : found.join(' · ');
 }
 
 /** Workbooks hold numbers and dates as such: how they are written is no question there. */

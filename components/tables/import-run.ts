@@ -15,6 +15,7 @@ import {
 import { type SettledImport, settleImport } from '../../src/tables/settle.js';
 import { inSlices } from '../../src/tables/slices.js';
 import type { Reading } from '../../src/tables/types.js';
+import { say } from '../../src/words/index.js';
 import { SourceRun } from './source-run.js';
 
 /** Bringing a table in, from the file to the book: what was opened, what is decided, and how far it is. */
@@ -93,7 +94,7 @@ export class ImportRun extends SourceRun {
     const live = this.live();
     if (!live || !this.plan || !this.settled) return null;
     const signal = this.begin('bringing in');
-    const done = await bringIn(live, this.plan, this.settled, `import of ${this.name}`, {
+    const done = await bringIn(live, this.plan, this.settled, say`import of ${this.name}`, {
       signal,
       onProgress: this.progress('bringing in', signal),
     });

@@ -12,6 +12,7 @@ import {
 } from '../../src/tables/open-file.js';
 import type { SourceTable } from '../../src/tables/types.js';
 import { readWorksheet } from '../../src/tables/workbook-read.js';
+import { phrase } from '../../src/words/index.js';
 
 /** What is being done just now that takes time; `share` from 0 to 1. */
 export interface Busy {
@@ -146,8 +147,8 @@ export abstract class SourceRun implements ReactiveController {
       this.forget();
       return this.refuse({
         code: 'file-empty',
-        message: 'This worksheet has nothing in it.',
-        mend: 'Choose another worksheet or another file.',
+        message: phrase('This worksheet has nothing in it.'),
+        mend: phrase('Choose another worksheet or another file.'),
       });
     }
     this.table = read.value;

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { ENCODINGS, type Encoding } from '../../src/tables/encoding.js';
 import { SEPARATORS, type Separator } from '../../src/tables/separator.js';
+import { say, spoken } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import type { ImportRun } from './import-run.js';
 
@@ -25,7 +26,7 @@ export function sourceView({ files, text }: SourceHandlers): TemplateResult {
     files([...(event.dataTransfer?.files ?? [])]);
   };
   return html`<div class="drop" @dragover=${over} @dragleave=${out} @drop=${dropped}>
-      <label for="file">A file of separated values (CSV, TSV) or a workbook (.xlsx)</label>
+      <label for="file">${say`A file of separated values (CSV, TSV) or a workbook (.xlsx)`}</label>
       <input
         id="file"
         type="file"
@@ -38,12 +39,11 @@ export function sourceView({ files, text }: SourceHandlers): TemplateResult {
         }}
       />
       <p class="quiet small">
-        Or drop it here. If a file that describes it lies beside it (its name ends in -metadata.json), choose both
-        together.
+        ${say`Or drop it here. If a file that describes it lies beside it (its name ends in -metadata.json), choose both together.`}
       </p>
     </div>
     <div class="field">
-      <label for="pasted">Or paste a table</label>
+      <label for="pasted">${say`Or paste a table`}</label>
       <textarea id="pasted" spellcheck="false" autocomplete="off"></textarea>
       <div class="row">
         <button
@@ -54,11 +54,11 @@ export function sourceView({ files, text }: SourceHandlers): TemplateResult {
             text(root.querySelector<HTMLTextAreaElement>('#pasted')!.value);
           }}
         >
-          Look at what is pasted
+          ${say`Look at what is pasted`}
         </button>
       </div>
     </div>
-    <p class="quiet small">Nothing is changed until you have seen where everything goes.</p>`;
+    <p class="quiet small">${say`Nothing is changed until you have seen where everything goes.`}</p>`;
 }
 
 /** How the file was read, with what the person can change about it. */
@@ -69,18 +69,18 @@ export function readingView(run: ImportRun): TemplateResult {
   return html`<div class="stack-small">
     <p>
       <strong>${run.name}</strong>
-      <button class="link" type="button" @click=${() => run.reset()}>Choose another</button>
+      <button class="link" type="button" @click=${() => run.reset()}>${say`Choose another`}</button>
     </p>
     <div class="fields">
       ${
         opened.form === 'workbook'
           ? html`<div class="field">
-              <label for="worksheet">Worksheet</label>
+              <label for="worksheet">${say`Worksheet`}</label>
               <select id="worksheet" @change=${(event: Event) => void run.readWorksheet(Number(value(event)))}>
                 ${opened.workbook.worksheets.map(
                   ({ index, name, hidden }) =>
                     html`<option value=${index} .selected=${index === run.worksheet}>
-                      ${name}${hidden ? ' (hidden there)' : ''}
+                      ${name}${hidden ? ` ${say`(hidden there)`}` : ''}
                     </option>`,
                 )}
               </select>
@@ -90,15 +90,15 @@ export function readingView(run: ImportRun): TemplateResult {
       ${
         opened.form === 'text'
           ? html`<div class="field">
-              <label for="encoding">Letters are written in</label>
+              <label for="encoding">${say`Letters are written in`}</label>
               <select id="encoding" @change=${(event: Event) => void run.read({ encoding: value(event) as Encoding })}>
                 ${ENCODINGS.map(
                   ({ id, label }) =>
-                    html`<option value=${id} .selected=${id === choices?.encoding}>${label}</option>`,
+                    html`<option value=${id} .selected=${id === choices?.encoding}>${spoken(label)}</option>`,
                 )}
               </select>
               <span class="quiet small">
-                ${choices?.encoding === opened.found.encoding ? `Taken because ${opened.found.how}.` : 'Chosen by you.'}
+                ${choices?.encoding === opened.found.encoding ? say`Taken because ${opened.found.how}.` : say`Chosen by you.`}
               </span>
             </div>`
           : nothing
@@ -106,14 +106,14 @@ export function readingView(run: ImportRun): TemplateResult {
       ${
         choices
           ? html`<div class="field">
-              <label for="separator">Fields are separated by</label>
+              <label for="separator">${say`Fields are separated by`}</label>
               <select
                 id="separator"
                 @change=${(event: Event) => void run.read({ separator: value(event) as Separator })}
               >
                 ${SEPARATORS.map(
                   ({ id, label }) =>
-                    html`<option value=${id} .selected=${id === choices.separator}>${label}</option>`,
+                    html`<option value=${id} .selected=${id === choices.separator}>${spoken(label)}</option>`,
                 )}
               </select>
             </div>`
@@ -127,11 +127,11 @@ export function readingView(run: ImportRun): TemplateResult {
                 .checked=${plan.header}
                 @change=${(event: Event) => void run.setHeader((event.target as HTMLInputElement).checked)}
               />
-              The first row gives the titles
+              ${say`The first row gives the titles`}
             </label>`
           : nothing
       }
     </div>
-    ${run.described ? html`<p class="quiet small">${icons.check} Titles and types come from its description.</p>` : nothing}
+    ${run.described ? html`<p class="quiet small">${icons.check} ${say`Titles and types come from its description.`}</p>` : nothing}
   </div>`;
 }

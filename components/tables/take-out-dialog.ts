@@ -1,23 +1,28 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { download } from '../book/copies.js';
 import { BookController } from '../book/find-book.js';
 import { sheetInSight } from '../book/sheet-in-sight.js';
 import { icons } from '../look/icons.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { sheetCalled } from '../sheet/sheet-called.js';
-import { many } from './findings-view.js';
+import { inFigures } from './findings-view.js';
 import { tablesStyles } from './tables-styles.js';
 import { type Form, type TakenOut, type TakeOutChoices, takeOut } from './take-out.js';
 
 const FORMS: readonly (readonly [Form, string, string])[] = [
-  ['csv', 'Separated values (CSV)', 'One sheet as plain text that nearly every program reads.'],
-  ['tsv', 'Separated by tabs (TSV)', 'The same with tabs between the fields.'],
+  [
+    'csv',
+    phrase('Separated values (CSV)'),
+    phrase('One sheet as plain text that nearly every program reads.'),
+  ],
+  ['tsv', phrase('Separated by tabs (TSV)'), phrase('The same with tabs between the fields.')],
   [
     'workbook',
-    'Workbook (.xlsx)',
-    'One sheet or all of them, with types, widths, and formulas where they translate.',
+    phrase('Workbook (.xlsx)'),
+    phrase('One sheet or all of them, with types, widths, and formulas where they translate.'),
   ],
 ];
 
@@ -26,7 +31,7 @@ const FORMS: readonly (readonly [Form, string, string])[] = [
 export class TakeOutDialog extends ActionDialog {
   static override styles = [...ActionDialog.styles, tablesStyles];
 
-  protected override heading = 'Take out tables';
+  protected override heading = phrase('Take out tables');
   @state() private choices: TakeOutChoices | null = null;
   @state() private made: TakenOut | null = null;
   @state() private share: number | null = null;
@@ -48,19 +53,19 @@ export class TakeOutDialog extends ActionDialog {
     this.choices ??= { sheet: first?.id ?? null, form: 'csv', planning: false, mark: false };
     const { form, sheet, planning, mark } = this.choices;
     return html`<fieldset>
-        <legend>As</legend>
+        <legend>${say`As`}</legend>
         <div class="pieces">
           ${FORMS.map(
             ([id, label, help]) => html`<label class="tick">
               <input type="radio" name="form" .checked=${id === form} @change=${() => this.#form(live, id)} />
-              <span>${label}<br /><span class="quiet small">${help}</span></span>
+              <span>${spoken(label)}<br /><span class="quiet small">${spoken(help)}</span></span>
             </label>`,
           )}
         </div>
       </fieldset>
       <div class="fields wide">
         <div class="field">
-          <label for="sheet">What</label>
+          <label for="sheet">${say`What`}</label>
           <select
             id="sheet"
             @change=${(event: Event) => {
@@ -68,7 +73,7 @@ export class TakeOutDialog extends ActionDialog {
               this.#choose({ sheet: value === '' ? null : value });
             }}
           >
-            ${form === 'workbook' ? html`<option value="" .selected=${sheet === null}>All sheets of the book</option>` : nothing}
+            ${form === 'workbook' ? html`<option value="" .selected=${sheet === null}>${say`All sheets of the book`}</option>` : nothing}
             ${sheets.map(({ id, title }) => html`<option value=${id} .selected=${id === sheet}>${title}</option>`)}
           </select>
         </div>
@@ -79,7 +84,7 @@ export class TakeOutDialog extends ActionDialog {
               .checked=${planning}
               @change=${(event: Event) => this.#choose({ planning: (event.target as HTMLInputElement).checked })}
             />
-            With the planning columns that are shown
+            ${say`With the planning columns that are shown`}
           </label>
           ${
             form === 'workbook'
@@ -90,7 +95,7 @@ export class TakeOutDialog extends ActionDialog {
                     .checked=${mark}
                     @change=${(event: Event) => this.#choose({ mark: (event.target as HTMLInputElement).checked })}
                   />
-                  <span>With a mark for UTF-8, where a program shows letters with accents wrongly</span>
+                  <span>${say`With a mark for UTF-8, where a program shows letters with accents wrongly`}</span>
                 </label>`
           }
         </div>
@@ -99,13 +104,12 @@ export class TakeOutDialog extends ActionDialog {
         form === 'workbook'
           ? nothing
           : html`<p class="quiet small">
-              Text that a program might take for a formula (after = + − @) goes out with an apostrophe before it. Numbers
-              and dates are untouched: dates are written year first, numbers with a point.
+              ${say`Text that a program might take for a formula (after = + − @) goes out with an apostrophe before it. Numbers and dates are untouched: dates are written year first, numbers with a point.`}
             </p>`
       }
-      ${this.failed ? html`<p class="problem" role="alert">The file could not be made. Load the page again, then try once more.</p>` : nothing}
+      ${this.failed ? html`<p class="problem" role="alert">${say`The file could not be made. Load the page again, then try once more.`}</p>` : nothing}
       ${this.share === null ? nothing : this.#progress(this.share)} ${this.made ? this.#files(this.made) : nothing}
-      ${this.made || this.share !== null ? this.foot() : this.foot({ label: 'Make the file', run: () => void this.#make(live) })}`;
+      ${this.made || this.share !== null ? this.foot() : this.foot({ label: say`Make the file`, run: () => void this.#make(live) })}`;
   }
 
   #form(live: LiveBook, form: Form): void {
@@ -149,24 +153,24 @@ export class TakeOutDialog extends ActionDialog {
 
   #progress(share: number): TemplateResult {
     return html`<div class="stack-small">
-      <label for="progress">Reading the cells: ${Math.round(share * 100)} %</label>
+      <label for="progress">${say`Reading the cells: ${Math.round(share * 100)} %`}</label>
       <progress id="progress" max="1" .value=${share}></progress>
-      <div class="row"><button class="button" type="button" @click=${() => this.#choose({})}>Stop</button></div>
+      <div class="row"><button class="button" type="button" @click=${() => this.#choose({})}>${say`Stop`}</button></div>
     </div>`;
   }
 
   #files({ files, rows, says }: TakenOut): TemplateResult {
     return html`<section class="stack-small made" aria-labelledby="made">
-      <div role="status"><h3 id="made">${many(rows, 'row')}, ready to save</h3></div>
+      <div role="status"><h3 id="made">${rows === 1 ? say`1 row, ready to save` : say`${inFigures(rows)} rows, ready to save`}</h3></div>
       <ul class="pieces">
         ${files.map(
           (file) => html`<li class="piece">
-            <button class="button" type="button" @click=${() => download(file)}>${icons.save}Save ${file.name}</button>
+            <button class="button" type="button" @click=${() => download(file)}>${icons.save}${say`Save ${file.name}`}</button>
             <span class="quiet small">${file.what}</span>
           </li>`,
         )}
       </ul>
-      ${says.length > 0 ? html`<ul class="list small">${says.map((say) => html`<li>${say}</li>`)}</ul>` : nothing}
+      ${says.length > 0 ? html`<ul class="list small">${says.map((each) => html`<li>${each}</li>`)}</ul>` : nothing}
     </section>`;
   }
 }

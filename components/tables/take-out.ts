@@ -4,6 +4,7 @@ import { type OutTable, StoredCells, tableOut } from '../../src/tables/out-table
 import { inSlices, type SliceOptions } from '../../src/tables/slices.js';
 import { writeWorkbook } from '../../src/tables/workbook-write.js';
 import { fileName, writeDelimited } from '../../src/tables/write-delimited.js';
+import { say } from '../../src/words/index.js';
 import type { CopyFile } from '../book/copies.js';
 
 export type Form = 'csv' | 'tsv' | 'workbook';
@@ -54,10 +55,10 @@ export async function takeOut(
     rows,
     says: [],
     files: [
-      { name, what: 'The table', blob: new Blob([text], { type: `${type};charset=utf-8` }) },
+      { name, what: say`The table`, blob: new Blob([text], { type: `${type};charset=utf-8` }) },
       {
         name: `${name}-metadata.json`,
-        what: 'What its columns hold, for programs that can read it',
+        what: say`What its columns hold, for programs that can read it`,
         blob: new Blob([csvwMetadata(table, name, separator)], { type: 'application/csvm+json' }),
       },
     ],
@@ -74,17 +75,24 @@ async function asWorkbook(
   const out = await writeWorkbook(tables, new StoredCells(live), title);
   const says = [
     ...(out.formulas > 0
-      ? [`${out.formulas} ${out.formulas === 1 ? 'formula goes' : 'formulas go'} on being worked out there.`]
+      ? [
+          out.formulas === 1
+            ? say`1 formula goes on being worked out there.`
+            : say`${out.formulas} formulas go on being worked out there.`,
+        ]
       : []),
-    ...out.asValues.map(
-      ({ sheet: where, column, cells }) =>
-        `“${column}” of ${where}: ${cells} ${cells === 1 ? 'formula went' : 'formulas went'} as what ${cells === 1 ? 'it comes' : 'they come'} to, since workbooks do not have its functions or what it refers to is not taken along.`,
+    ...out.asValues.map(({ sheet: where, column, cells }) =>
+      cells === 1
+        ? say`“${column}” of ${where}: 1 formula went as what it comes to, since workbooks do not have its functions or what it refers to is not taken along.`
+        : say`“${column}” of ${where}: ${cells} formulas went as what they come to, since workbooks do not have its functions or what it refers to is not taken along.`,
     ),
-    ...(planning ? ['Planning columns went as what they show now: a workbook does not work them out.'] : []),
+    ...(planning
+      ? [say`Planning columns went as what they show now: a workbook does not work them out.`]
+      : []),
   ];
   const file = {
     name: `${fileName(title)}.xlsx`,
-    what: 'The workbook',
+    what: say`The workbook`,
     blob: new Blob([out.bytes as Uint8Array<ArrayBuffer>], { type: WORKBOOK }),
   };
   return { files: [file], says };

@@ -1,51 +1,57 @@
 /** What a declaration says of its arguments and answer, put into words: for help and reference. */
 import type { Problem } from '../problem.js';
 import { orList } from '../units/index.js';
+import { numberFormat, phrase, say, spoken } from '../words/index.js';
 import { type ArgumentDeclaration, type FunctionDeclaration, isListArgument } from './declare.js';
 import { callFunction } from './evaluate-declared.js';
 import { EXAMPLE_CONTEXT, givenInExample } from './example-working.js';
 import type { GivenValue } from './read-arguments.js';
+import { unitTold } from './tell.js';
 
 const KINDS: Readonly<Record<ArgumentDeclaration['kind'], string>> = {
-  number: 'a number',
-  text: 'text',
-  date: 'a date',
-  'month-day': 'a month and a day',
-  crop: 'the name of a crop',
-  food: 'the name of a food',
-  container: 'the name of a container',
-  unit: 'the name of a unit',
-  measure: 'the name of a container or a unit',
-  'way kept': 'a way kept',
-  basis: 'a basis',
-  numbers: 'numbers',
-  'dates with blanks': 'dates',
-  'numbers with blanks': 'numbers',
+  number: phrase('a number'),
+  text: phrase('text'),
+  date: phrase('a date'),
+  'month-day': phrase('a month and a day'),
+  crop: phrase('the name of a crop'),
+  food: phrase('the name of a food'),
+  container: phrase('the name of a container'),
+  unit: phrase('the name of a unit'),
+  measure: phrase('the name of a container or a unit'),
+  'way kept': phrase('a way kept'),
+  basis: phrase('a basis'),
+  numbers: phrase('numbers'),
+  'dates with blanks': phrase('dates'),
+  'numbers with blanks': phrase('numbers'),
 };
 
-const plain = (n: number): string => n.toLocaleString('en-US', { maximumFractionDigits: 9 });
+const plain = (n: number): string => numberFormat({ maximumFractionDigits: 9 }).format(n);
 
 /** What it takes, with its bounds: `a number from 0 to 30,000`. */
 export function takesInWords(arg: ArgumentDeclaration): string {
   const { kind, least, most, values } = arg;
-  const what = isListArgument(arg) ? `${KINDS[kind]}: a range of cells, or one value` : KINDS[kind];
+  const name = spoken(KINDS[kind]);
+  const what = isListArgument(arg) ? say`${name}: a range of cells, or one value` : name;
   if (kind === 'text' && values) return orList(values.map((each) => `"${each}"`));
-  if (least !== undefined && most !== undefined) return `${what} from ${plain(least)} to ${plain(most)}`;
-  if (least !== undefined) return `${what}, ${plain(least)} or more`;
-  return most === undefined ? what : `${what}, ${plain(most)} or less`;
+  if (least !== undefined && most !== undefined) return say`${what} from ${plain(least)} to ${plain(most)}`;
+  if (least !== undefined) return say`${what}, ${plain(least)} or more`;
+  return most === undefined ? what : say`${what}, ${plain(most)} or less`;
 }
 
-const HOLE = /\{(\w+)(?:\|([^}]*))?\}/g;
+const HOLE = /\{(\w+)(?:\|([^}]*))?\}/;
 
 /** The unit of an argument or an answer, in words; blank where it has none. */
 export function unitInWords(template: string | undefined): string {
   if (template === undefined || template === 'date') return '';
-  return template
-    .replace(HOLE, (_all, name: string, otherwise?: string) =>
-      otherwise ? `what “${name}” says, else ${otherwise}` : `what “${name}” says`,
-    )
-    .replace(/^X (?=an? )/, 'that unit, ')
-    .replace(/^X$/, 'any unit, the same throughout');
+  if (template === 'X') return say`any unit, the same throughout`;
+  if (template.startsWith('X a')) return say`that unit, ${unitTold(template.slice(2))}`;
+  if (!template.includes('{')) return unitTold(template);
+  const parts = template.split(' a ').map((part) => {
+    const [, name, otherwise] = HOLE.exec(part) ?? [];
+    if (name === undefined) return unitTold(part);
+    return otherwise ? say`what “${name}” says, else ${otherwise}` : say`what “${name}” says`;
+  });
+  return parts.reduce((above, below) => say`${above} a ${below}`);
 }
 
 /** A slip that an argument of this kind refuses; null where it takes anything. */

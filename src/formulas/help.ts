@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import { spoken } from '../words/index.js';
 import { type FunctionDeclaration, type Group, signature } from './declare.js';
 import { workingOfExample } from './example-working.js';
 import { functions } from './functions.js';
@@ -19,7 +20,10 @@ export interface ArgumentHelp {
   readonly values: readonly string[];
 }
 
-/** Everything that completion, hints and the reference page show of a function: plain data. */
+/**
+ * Everything that completion, hints and the reference page show of a function: plain data, in the language spoken
+ * when it is asked for.
+ */
 export interface FunctionHelp {
   readonly name: string;
   readonly group: Group;
@@ -51,21 +55,21 @@ export function helpOf(declaration: FunctionDeclaration): FunctionHelp {
     name,
     group,
     signature: signature(declaration),
-    summary,
+    summary: spoken(summary),
     arguments: declaration.arguments.map((arg) => ({
       name: arg.name,
-      help: arg.help,
+      help: spoken(arg.help),
       takes: takesInWords(arg),
       unit: unitInWords(arg.unit),
       optional: arg.optional === true,
-      otherwise: arg.otherwise ?? '',
+      otherwise: spoken(arg.otherwise ?? ''),
       values: arg.values ?? [],
     })),
-    gives,
-    details: declaration.details ?? [],
+    gives: spoken(gives),
+    details: (declaration.details ?? []).map(spoken),
     example,
-    source,
-    caution: declaration.caution ?? '',
+    source: spoken(source),
+    caution: spoken(declaration.caution ?? ''),
   };
 }
 
@@ -75,7 +79,7 @@ export function referenceOf(declaration: FunctionDeclaration): FunctionReference
   return {
     ...helpOf(declaration),
     steps: working?.steps ?? [],
-    from: working?.answer.source ?? declaration.source,
+    from: spoken(working?.answer.source ?? declaration.source),
     errors: errorsOf(declaration),
   };
 }
@@ -107,5 +111,8 @@ export function completionsFor(typed: string): readonly Completion[] {
   const start = typed.trim().toUpperCase();
   const begins = all.filter(({ name }) => name.startsWith(start));
   const within = all.filter(({ name }) => !name.startsWith(start) && name.includes(`_${start}`));
-  return start === '' ? all : [...begins, ...within];
+  return (start === '' ? all : [...begins, ...within]).map((each) => ({
+    ...each,
+    summary: spoken(each.summary),
+  }));
 }

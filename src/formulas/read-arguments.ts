@@ -4,6 +4,7 @@ import { parseDay, parseMonthDay } from '../planning/parse-date.js';
 import { BASES, WAYS_KEPT } from '../planning/types.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { findContainer, findUnit, orList } from '../units/index.js';
+import { localNumber, numberFormat, quoted, say, spoken } from '../words/index.js';
 import { type ArgumentDeclaration, type FunctionDeclaration, isListArgument } from './declare.js';
 
 /**
@@ -20,19 +21,22 @@ const isRange = (value: GivenValue | undefined): value is readonly (readonly Sca
 
 const shown = (value: Scalar): string =>
   value === null
-    ? 'nothing'
+    ? say`nothing`
     : typeof value === 'object'
-      ? 'a date'
+      ? say`a date`
       : typeof value === 'string'
-        ? `“${value.slice(0, 60)}”`
+        ? quoted(value.slice(0, 60))
         : typeof value === 'number' && !Number.isFinite(value)
-          ? 'something that is no number'
-          : String(value);
+          ? say`something that is no number`
+          : localNumber(String(value));
 
-const plain = (n: number): string => n.toLocaleString('en-US', { maximumFractionDigits: 9 });
+const plain = (n: number): string => numberFormat({ maximumFractionDigits: 9 }).format(n);
+
+/** An argument by its name, which stays as formulas write it, with its help. */
+const helpWith = ({ name, help }: ArgumentDeclaration): string => `${name}: ${spoken(help)}`;
 
 const wrong = (arg: ArgumentDeclaration, value: Scalar, wanted: string) =>
-  refuse('bad-argument', `“${arg.name}” takes ${wanted}, not ${shown(value)}.`, `${arg.name}: ${arg.help}`);
+  refuse('bad-argument', say`“${arg.name}” takes ${wanted}, not ${shown(value)}.`, helpWith(arg));
 
 function asNumber(value: Scalar, arg: ArgumentDeclaration): Result<number> {
   const number =
@@ -41,19 +45,21 @@ function asNumber(value: Scalar, arg: ArgumentDeclaration): Result<number> {
       : typeof value === 'string' && value.trim() !== ''
         ? Number(value)
         : Number.NaN;
-  if (!Number.isFinite(number)) return wrong(arg, value, 'a number');
+  if (!Number.isFinite(number)) return wrong(arg, value, say`a number`);
   if (arg.least !== undefined && number < arg.least)
-    return wrong(arg, value, `a number of ${plain(arg.least)} or more`);
+    return wrong(arg, value, say`a number of ${plain(arg.least)} or more`);
   if (arg.most !== undefined && number > arg.most)
-    return wrong(arg, value, `a number of ${plain(arg.most)} or less`);
+    return wrong(arg, value, say`a number of ${plain(arg.most)} or less`);
   return ok(number);
 }
 
 function asDay(value: Scalar, arg: ArgumentDeclaration): Result<number> {
   if (typeof value === 'object' && value !== null) {
-    return isDay(value.day) ? ok(value.day) : wrong(arg, value, `a date from ${FIRST_YEAR} to ${LAST_YEAR}`);
+    return isDay(value.day)
+      ? ok(value.day)
+      : wrong(arg, value, say`a date from ${FIRST_YEAR} to ${LAST_YEAR}`);
   }
-  return typeof value === 'string' ? parseDay(value) : wrong(arg, value, 'a date, as in "2026-05-24"');
+  return typeof value === 'string' ? parseDay(value) : wrong(arg, value, say`a date, as in "2026-05-24"`);
 }
 
 function asMonthDay(value: Scalar, arg: ArgumentDeclaration): Result<unknown> {
@@ -62,7 +68,7 @@ function asMonthDay(value: Scalar, arg: ArgumentDeclaration): Result<unknown> {
     if (at.ok) return at;
   }
   const day = asDay(value, arg);
-  if (!day.ok) return wrong(arg, value, 'a month and a day, as in "05-24"');
+  if (!day.ok) return wrong(arg, value, say`a month and a day, as in "05-24"`);
   const { month, day: date } = dayToCivil(day.value);
   return ok({ month, day: date });
 }
@@ -81,9 +87,9 @@ function asMeasure(text: string): Result<string> {
 }
 
 function asName(value: Scalar, arg: ArgumentDeclaration): Result<string> {
-  if (typeof value !== 'string') return wrong(arg, value, 'a name in quotation marks');
+  if (typeof value !== 'string') return wrong(arg, value, say`a name in quotation marks`);
   const text = value;
-  if (text.length > LONGEST_NAME) return wrong(arg, `${text.slice(0, 40)}…`, 'a shorter name');
+  if (text.length > LONGEST_NAME) return wrong(arg, `${text.slice(0, 40)}…`, say`a shorter name`);
   switch (arg.kind) {
     case 'crop': {
       const crop = findCrop(text);
@@ -146,13 +152,13 @@ function readOne(value: GivenValue | undefined, arg: ArgumentDeclaration): Resul
   if (isRange(value) && scalar === undefined) {
     return refuse(
       'bad-argument',
-      `“${arg.name}” takes one value, not a range of cells.`,
-      `Give it a single cell. ${arg.name}: ${arg.help}`,
+      say`“${arg.name}” takes one value, not a range of cells.`,
+      `${say`Give it a single cell.`} ${helpWith(arg)}`,
     );
   }
   if (scalar === undefined || scalar === null || scalar === '') {
     if (arg.optional) return ok(undefined);
-    return refuse('missing-argument', `“${arg.name}” is missing or blank.`, `${arg.name}: ${arg.help}`);
+    return refuse('missing-argument', say`“${arg.name}” is missing or blank.`, helpWith(arg));
   }
   return asScalar(scalar, arg);
 }
@@ -165,8 +171,8 @@ export function readArguments(
   if (given.length > declaration.arguments.length) {
     return refuse(
       'too-many-arguments',
-      `${declaration.name} takes at most ${declaration.arguments.length} arguments, not ${given.length}.`,
-      declaration.summary,
+      say`${declaration.name} takes at most ${declaration.arguments.length} arguments, not ${given.length}.`,
+      spoken(declaration.summary),
     );
   }
   const values: unknown[] = [];

@@ -1,5 +1,6 @@
+import { say } from '../words/index.js';
 import type { Explained } from './declare.js';
-import { isoOf, told, toldOf, toldValue } from './tell.js';
+import { isoOf, told, toldOf, toldValue, unitTold } from './tell.js';
 
 /** Steps of a figure that is looked up: what is particular about it, then the figure. */
 export const lookedUp = (what: string, { value, unit, notes }: Explained): readonly string[] => [
@@ -9,11 +10,15 @@ export const lookedUp = (what: string, { value, unit, notes }: Explained): reado
 
 /** Steps of a day counted from another one; the notes say what is counted. */
 export function countedOut(from: string, day: number, { value, notes }: Explained): readonly string[] {
-  if (typeof value !== 'object') return [...notes, `from ${from} = ${toldValue(value)}`];
+  if (typeof value !== 'object') return [...notes, say`from ${from} = ${toldValue(value)}`];
   const days = value.day - day;
   const far =
-    days === 0 ? 'the same day' : `${toldOf(Math.abs(days), 'days')} ${days > 0 ? 'after' : 'before'} it`;
-  return [...notes, `from ${from}: ${far} = ${isoOf(value.day)}`];
+    days === 0
+      ? say`the same day`
+      : days > 0
+        ? say`${toldOf(days, 'days')} after it`
+        : say`${toldOf(-days, 'days')} before it`;
+  return [...notes, say`from ${from}: ${far} = ${isoOf(value.day)}`];
 }
 
 /** Steps of an amount multiplied or divided by one figure, which is told too. */
@@ -29,5 +34,5 @@ export function scaled(
   const answer = toldOf(value, unit);
   if (amount === 0 || value === 0) return [...notes, `${given} = ${answer}`];
   const each = how === 'divide' ? amount / value : value / amount;
-  return [...notes, `${given} ${how === 'divide' ? '÷' : '×'} ${told(each)} ${per} = ${answer}`];
+  return [...notes, `${given} ${how === 'divide' ? '÷' : '×'} ${told(each)} ${unitTold(per)} = ${answer}`];
 }

@@ -1,4 +1,5 @@
 import { isDay, toIsoDay } from '../planning/dates.js';
+import { localNumber, messages, say, spoken } from '../words/index.js';
 import type { FunctionValue } from './declare.js';
 import { singularOf } from './quantity-words.js';
 
@@ -9,31 +10,40 @@ const THIRDS = ['', '⅓', '⅔'] as const;
  * it is smaller than that).
  */
 export function told(n: number): string {
-  if (!Number.isFinite(n)) return 'no number';
+  if (!Number.isFinite(n)) return say`no number`;
   const size = Math.abs(n);
   const whole = Math.floor(size + 1e-9);
   const thirds = Math.round((size - whole) * 3);
   const third = THIRDS[thirds];
   const sign = n < 0 ? '−' : '';
   if (third && size < 1e6 && Math.abs(size - whole - thirds / 3) < 1e-7)
-    return `${sign}${whole === 0 ? '' : whole}${third}`;
+    return localNumber(`${sign}${whole === 0 ? '' : whole}${third}`);
   const rounded = size < 0.1 && size > 0 ? Number(size.toPrecision(3)) : Math.round(size * 1000) / 1000;
   const text = rounded.toLocaleString('en-US', { maximumFractionDigits: 12, useGrouping: false });
-  return rounded === 0 ? '0' : `${sign}${text}`;
+  return rounded === 0 ? '0' : localNumber(`${sign}${text}`);
+}
+
+/** A unit in the language spoken now: what the catalogue does not have whole is put together from its parts. */
+export function unitTold(unit: string): string {
+  const whole = spoken(unit);
+  if (whole !== unit || messages() === null) return whole;
+  const [first = '', ...per] = unit.split(/ (?=an? )/);
+  if (per.length === 0) return unit.split(' × ').map(spoken).join(' × ');
+  return per.reduce((text, part) => say`${text} a ${part.replace(/^an? /, '')}`, unitTold(first));
 }
 
 /** A number with the word of its unit, in the singular where it is one: `1 quart jar`, `0.8 quart jars a week`. */
 export function toldOf(n: number, unit: string): string {
   if (unit === '' || unit === '%') return `${told(n)}${unit && ' %'}`;
   const [first = '', ...rest] = unit.split(/(?= an? )/);
-  return `${told(n)} ${[n === 1 ? singularOf(first) : first, ...rest].join('')}`;
+  return `${told(n)} ${unitTold([n === 1 ? singularOf(first) : first, ...rest].join(''))}`;
 }
 
 /** An answer in words, with its unit where it is a number. */
 export function toldValue(value: FunctionValue, unit = ''): string {
   if (typeof value === 'number') return toldOf(value, unit);
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  return typeof value === 'string' ? value : isoOf(value.day);
+  if (typeof value === 'boolean') return value ? say`yes` : say`no`;
+  return typeof value === 'string' ? spoken(value) : isoOf(value.day);
 }
 
-export const isoOf = (day: number): string => (isDay(day) ? toIsoDay(day) : 'no date');
+export const isoOf = (day: number): string => (isDay(day) ? toIsoDay(day) : say`no date`);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import type { Encoding } from './encoding.js';
 import { asMeant } from './harmless.js';
 import { SEPARATORS, type Separator } from './separator.js';
@@ -56,8 +57,8 @@ export function readMetadata(text: string, file: string): Result<Metadata> {
   } catch {
     return refuse(
       'bad-metadata',
-      'The metadata file is no JSON that can be read.',
-      'Leave it out: what the columns hold is then guessed, and you can change it.',
+      say`The metadata file is no JSON that can be read.`,
+      say`Leave it out: what the columns hold is then guessed, and you can change it.`,
     );
   }
   // Without code made at run time, which a strict content policy forbids.
@@ -66,8 +67,10 @@ export function readMetadata(text: string, file: string): Result<Metadata> {
     const path = read.error.issues[0]?.path.join('.') ?? '';
     return refuse(
       'bad-metadata',
-      `The metadata file says something that cannot be understood${path ? ` at ${path.slice(0, 80)}` : ''}.`,
-      'Leave it out: what the columns hold is then guessed, and you can change it.',
+      path
+        ? say`The metadata file says something that cannot be understood at ${path.slice(0, 80)}.`
+        : say`The metadata file says something that cannot be understood.`,
+      say`Leave it out: what the columns hold is then guessed, and you can change it.`,
     );
   }
   const { tables } = read.data;

@@ -1,15 +1,17 @@
+import { phrase } from '../words/index.js';
+
 /** Encodings that a file of text can be read in. */
 export const ENCODINGS = [
   { id: 'utf-8', label: 'UTF-8' },
-  { id: 'utf-16le', label: 'UTF-16, little end first' },
-  { id: 'utf-16be', label: 'UTF-16, big end first' },
-  { id: 'windows-1252', label: 'Western European (Windows-1252)' },
+  { id: 'utf-16le', label: phrase('UTF-16, little end first') },
+  { id: 'utf-16be', label: phrase('UTF-16, big end first') },
+  { id: 'windows-1252', label: phrase('Western European (Windows-1252)') },
 ] as const;
 export type Encoding = (typeof ENCODINGS)[number]['id'];
 
 export interface FoundEncoding {
   readonly encoding: Encoding;
-  /** How it was found, in words. */
+  /** How it was found, in English words: told when they are shown. */
   readonly how: string;
 }
 
@@ -20,13 +22,18 @@ const SAMPLE = 4096;
 export function detectEncoding(bytes: Uint8Array): FoundEncoding {
   const [a, b, c] = bytes;
   if (a === 0xef && b === 0xbb && c === 0xbf)
-    return { encoding: 'utf-8', how: 'the mark at its beginning says so' };
-  if (a === 0xff && b === 0xfe) return { encoding: 'utf-16le', how: 'the mark at its beginning says so' };
-  if (a === 0xfe && b === 0xff) return { encoding: 'utf-16be', how: 'the mark at its beginning says so' };
+    return { encoding: 'utf-8', how: phrase('the mark at its beginning says so') };
+  if (a === 0xff && b === 0xfe)
+    return { encoding: 'utf-16le', how: phrase('the mark at its beginning says so') };
+  if (a === 0xfe && b === 0xff)
+    return { encoding: 'utf-16be', how: phrase('the mark at its beginning says so') };
   const wide = wideText(bytes);
-  if (wide) return { encoding: wide, how: 'every other byte is blank' };
-  if (isUtf8(bytes)) return { encoding: 'utf-8', how: 'all of it reads as such' };
-  return { encoding: 'windows-1252', how: 'it is not UTF-8, so letters with accents should be looked at' };
+  if (wide) return { encoding: wide, how: phrase('every other byte is blank') };
+  if (isUtf8(bytes)) return { encoding: 'utf-8', how: phrase('all of it reads as such') };
+  return {
+    encoding: 'windows-1252',
+    how: phrase('it is not UTF-8, so letters with accents should be looked at'),
+  };
 }
 
 /** Plain letters in UTF-16 have a blank byte each: on one side only, and nearly always. */

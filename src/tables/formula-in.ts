@@ -1,5 +1,6 @@
 import { parseA1Ref, tokenize } from '@borgar/fx';
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import type { ColumnPlan } from './plan.js';
 import { isSourceFormula, type RowProblem, rowProblem, type SourceRow } from './types.js';
 import { functionIn } from './workbook-functions.js';
@@ -15,12 +16,8 @@ export interface Area {
 
 const OPERATORS: ReadonlySet<string> = new Set('+ - * / ^ & = <> <= >= < > ( ) , %'.split(' '));
 
-const cannot = (why: string) =>
-  refuse(
-    'formula-as-value',
-    `This formula ${why}, so its value came instead.`,
-    'Write it anew in the book if it should go on being worked out.',
-  );
+const cannot = (message: string) =>
+  refuse('formula-as-value', message, say`Write it anew in the book if it should go on being worked out.`);
 
 /** A workbook's formula in the book's stored form, by ids; refused where it reaches past what is brought in. */
 export function storedFormula(formula: string, area: Area): Result<string> {
@@ -40,12 +37,16 @@ export function storedFormula(formula: string, area: Area): Result<string> {
         stored += `${value.toUpperCase()}()`;
         break;
       case 'operator':
-        if (!OPERATORS.has(value)) return cannot(`uses “${value}”`);
+        if (!OPERATORS.has(value))
+          return cannot(say`This formula uses “${value}”, so its value came instead.`);
         stored += value;
         break;
       case 'func': {
         const name = functionIn(value);
-        if (name === undefined) return cannot(`uses ${value.slice(0, 40)}, which the book does not have`);
+        if (name === undefined)
+          return cannot(
+            say`This formula uses ${value.slice(0, 40)}, which the book does not have, so its value came instead.`,
+          );
         stored += name;
         break;
       }
@@ -53,12 +54,14 @@ export function storedFormula(formula: string, area: Area): Result<string> {
       case 'range_beam': {
         const reference = storedReference(value, area);
         if (reference === undefined)
-          return cannot(`refers to ${value.slice(0, 60)}, which is not brought in`);
+          return cannot(
+            say`This formula refers to ${value.slice(0, 60)}, which is not brought in, so its value came instead.`,
+          );
         stored += reference;
         break;
       }
       default:
-        return cannot(`has “${value.slice(0, 40)}” in it`);
+        return cannot(say`This formula has “${value.slice(0, 40)}” in it, so its value came instead.`);
     }
   }
   return ok(stored);

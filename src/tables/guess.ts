@@ -1,5 +1,6 @@
 import { type DateOrder, parseDay } from '../planning/parse-date.js';
 import { cut } from '../problem.js';
+import { say } from '../words/index.js';
 import { asMeant } from './harmless.js';
 import { isTickWord } from './read-cell.js';
 import { isBareFraction, isNoAmount, numberForms, withoutUnseen } from './read-number.js';
@@ -173,7 +174,7 @@ export function headingsOf(rows: readonly SourceRow[], header: boolean): string[
   return Array.from({ length: widthOf(rows) }, (_, i) => {
     const said = header ? asText(rows[0]?.cells[i]) : '';
     const plain = cut(withoutUnseen(asMeant(said).replace(/\s+/g, ' ')), 190);
-    const base = plain === '' ? `Column ${i + 1}` : plain;
+    const base = plain === '' ? say`Column ${i + 1}` : plain;
     let title = base;
     for (let n = 2; taken.has(title.toLowerCase()); n++) title = `${base} (${n})`;
     taken.add(title.toLowerCase());

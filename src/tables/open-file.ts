@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { phrase, say } from '../words/index.js';
 import type { Metadata } from './csvw-read.js';
 import { decode, detectEncoding, type Encoding, type FoundEncoding } from './encoding.js';
 import { readDelimited } from './read-delimited.js';
@@ -27,14 +28,14 @@ export interface TextChoices {
 
 const isABook = refuse(
   'is-a-book',
-  'This file is a whole book, not one table.',
-  'Open it as a copy: it then stands beside this book, and nothing is written over.',
+  phrase('This file is a whole book, not one table.'),
+  phrase('Open it as a copy: it then stands beside this book, and nothing is written over.'),
 );
 
 const metadataAlone = refuse(
   'metadata-alone',
-  'This file only describes a table; the table itself lies in a file beside it.',
-  'Choose both files together.',
+  phrase('This file only describes a table; the table itself lies in a file beside it.'),
+  phrase('Choose both files together.'),
 );
 
 /** Opens a file far enough to know what it is. */
@@ -54,10 +55,10 @@ export async function openFile(bytes: Uint8Array, file: string): Promise<Result<
 /** Text that was pasted, as an opened file. */
 export function openText(text: string): Result<OpenedFile> {
   if (text.trim() === '')
-    return refuse('file-empty', 'Nothing was pasted.', 'Copy a table, then paste it here.');
+    return refuse('file-empty', say`Nothing was pasted.`, say`Copy a table, then paste it here.`);
   const form = formOfText(text.slice(0, 4096));
   if (form === 'book') return isABook;
-  return ok({ form: 'pasted', name: 'Pasted table', text });
+  return ok({ form: 'pasted', name: say`Pasted table`, text });
 }
 
 /** The choices with which a file of text is first read. */
@@ -83,7 +84,11 @@ export async function readText(
   const table = await inSlices(readDelimited(text, separator, opened.name), options);
   if (table === null) return null;
   if (table.rows.length === 0) {
-    return refuse('file-empty', 'There is no row in this file with anything in it.', 'Choose another file.');
+    return refuse(
+      'file-empty',
+      say`There is no row in this file with anything in it.`,
+      say`Choose another file.`,
+    );
   }
   return ok(table);
 }

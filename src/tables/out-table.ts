@@ -3,6 +3,7 @@ import type { CellValue, Raw } from '../book/types.js';
 import type { ColumnView } from '../live/columns.js';
 import type { LiveBook } from '../live/live-book.js';
 import { parseDay } from '../planning/parse-date.js';
+import { say } from '../words/index.js';
 
 export interface OutColumn {
   readonly id: string;
@@ -66,7 +67,7 @@ export function* tableOut(
       width: view.width,
     };
   });
-  const title = live.sheets().find(({ id }) => id === sheet)?.title ?? 'Sheet';
+  const title = live.sheets().find(({ id }) => id === sheet)?.title ?? say`Sheet`;
   return { sheet, title, columns, rows };
 }
 

@@ -1,6 +1,7 @@
 import type { LiveBook } from '../live/live-book.js';
 import type { DateOrder } from '../planning/parse-date.js';
 import { cut } from '../problem.js';
+import { say } from '../words/index.js';
 import type { MetadataColumn } from './csvw-read.js';
 import { guessReading, headingsOf } from './guess.js';
 import { matchColumns, targetsOf } from './match.js';
@@ -131,7 +132,7 @@ export function freeTitle(live: LiveBook, name: string): string {
         .replace(/\s+/g, ' ')
         .trim(),
       50,
-    ) || 'Table';
+    ) || say`Table`;
   const taken = new Set(live.sheets().map(({ title }) => title.toLowerCase()));
   for (let n = 1; ; n++) {
     const title = n === 1 ? plain : `${plain} (${n})`;

@@ -3,6 +3,7 @@ import { losesDigits, readEntry } from '../book/entry.js';
 import { toIsoDay } from '../planning/dates.js';
 import { formatMonthDay, parseDay, parseMonthDay } from '../planning/parse-date.js';
 import { cut, excerpt } from '../problem.js';
+import { phrase, say, spoken } from '../words/index.js';
 import { asMeant } from './harmless.js';
 import { MAX_TEXT } from './limits.js';
 import { type Anew, numberFrom, shownAnew, withoutUnseen } from './read-number.js';
@@ -20,13 +21,18 @@ export interface CellRead {
 
 const TOO_LONG = {
   code: 'too-many-digits',
-  message: 'This number has more digits than a number holds, so it stays text.',
-  mend: 'Round it; if it is a code, bring the column in as text.',
+  message: phrase('This number has more digits than a number holds, so it stays text.'),
+  mend: phrase('Round it; if it is a code, bring the column in as text.'),
 };
 
 const YES = /^(?:true|yes|y|x|✓|✔|1)$/i;
 const NO = /^(?:false|no|n|0)$/i;
-export const isTickWord = (text: string): boolean => /^(?:true|false|yes|no|y|n|x|✓|✔)$/i.test(text);
+
+/** `yes` and `no`, as the language spoken now has them. */
+const isYes = (text: string): boolean => YES.test(text) || text.toLowerCase() === say`yes`;
+const isNo = (text: string): boolean => NO.test(text) || text.toLowerCase() === say`no`;
+export const isTickWord = (text: string): boolean =>
+  /^(?:true|false|yes|no|y|n|x|✓|✔)$/i.test(text) || [say`yes`, say`no`].includes(text.toLowerCase());
 
 /** Halves of a sign that stand alone: a file of text cannot hold them. */
 const HALVES = /[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/g;
@@ -51,7 +57,7 @@ export function readCell(cell: SourceCell | undefined, as: Reading): CellRead {
 }
 
 function readDay(day: string, { type }: Reading): CellRead {
-  if (type === 'number' || type === 'tick') return kept(day, type, `takes no date`);
+  if (type === 'number' || type === 'tick') return kept(day, type, (text) => say`“${text}” takes no date.`);
   if (type === 'month-day') return { typed: day.slice(5) };
   if (type === 'date' && !parseDay(day).ok)
     return readText(day, { type, dateOrder: 'day first', decimalComma: false, choices: [] });
@@ -78,8 +84,8 @@ function readText(written: string, as: Reading): CellRead {
       typed: textEntry(cut(text, MAX_TEXT - 1), as.type),
       problem: {
         code: 'text-too-long',
-        message: `This text has ${text.length} characters; a cell holds ${MAX_TEXT}. The rest is left out.`,
-        mend: 'Split it over several cells in the file.',
+        message: say`This text has ${text.length} characters; a cell holds ${MAX_TEXT}. The rest is left out.`,
+        mend: say`Split it over several cells in the file.`,
       },
     };
   }
@@ -88,8 +94,8 @@ function readText(written: string, as: Reading): CellRead {
       typed: textEntry(text, as.type),
       problem: {
         code: 'broken-sign',
-        message: 'This text has half of a sign in it; a box stands in its place.',
-        mend: 'Look at the text and write the sign again.',
+        message: say`This text has half of a sign in it; a box stands in its place.`,
+        mend: say`Look at the text and write the sign again.`,
       },
     };
   }
@@ -107,9 +113,11 @@ function readAs(text: string, as: Reading): CellRead {
       if (value !== undefined && losesDigits(plain))
         return { typed: textEntry(text, 'number'), problem: TOO_LONG };
       if (value !== undefined) return { typed: value, ...(shownAnew(text) && { anew: shownAnew(text)! }) };
-      const read = kept(text, 'number', 'is not a number');
+      const read = kept(text, 'number', (shown) => say`“${shown}” is not a number.`);
       if (numberFrom(text, !as.decimalComma) === undefined) return read;
-      const mend = `If ${as.decimalComma ? 'points' : 'commas'} are meant as decimal signs here, say so for the whole column.`;
+      const mend = as.decimalComma
+        ? say`If points are meant as decimal signs here, say so for the whole column.`
+        : say`If commas are meant as decimal signs here, say so for the whole column.`;
       return { ...read, problem: { ...read.problem!, mend } };
     }
     case 'date': {
@@ -124,8 +132,10 @@ function readAs(text: string, as: Reading): CellRead {
       return { typed: textEntry(text, 'month-day'), problem: at.problem };
     }
     case 'tick':
-      if (YES.test(plain)) return { typed: true };
-      return NO.test(plain) ? { typed: false } : kept(text, 'tick', 'is neither yes nor no');
+      if (isYes(plain)) return { typed: true };
+      return isNo(plain)
+        ? { typed: false }
+        : kept(text, 'tick', (shown) => say`“${shown}” is neither yes nor no.`);
     case 'choice':
       return readChoice(text, as.choices);
     case 'text':
@@ -149,22 +159,22 @@ function readChoice(text: string, choices: readonly string[]): CellRead {
     typed: textEntry(text.trim(), 'choice'),
     problem: {
       code: 'not-a-choice',
-      message: `“${excerpt(text, 40)}” is not one of this column’s choices.`,
-      mend: `Choose one of: ${excerpt(choices.join(', '), 200)}.`,
+      message: say`“${excerpt(text, 40)}” is not one of this column’s choices.`,
+      mend: say`Choose one of: ${excerpt(choices.join(', '), 200)}.`,
     },
   };
 }
 
 const MENDS: Readonly<Record<string, string>> = {
-  number: 'Write it in digits alone, as in 12 or 2.5; the unit belongs in the title.',
-  tick: 'Write yes or no.',
+  number: phrase('Write it in digits alone, as in 12 or 2.5; the unit belongs in the title.'),
+  tick: phrase('Write yes or no.'),
 };
 
-const kept = (text: string, type: Reading['type'], why: string): CellRead => ({
+const kept = (text: string, type: Reading['type'], why: (shown: string) => string): CellRead => ({
   typed: textEntry(text, type),
   problem: {
     code: `not-a-${type}`,
-    message: `“${excerpt(asText(text), 40)}” ${why}.`,
-    mend: MENDS[type] ?? 'Write it as the column asks.',
+    message: why(excerpt(asText(text), 40)),
+    mend: spoken(MENDS[type] ?? phrase('Write it as the column asks.')),
   },
 });

@@ -1,5 +1,6 @@
 import Papa from 'papaparse';
 import { MAX_COLUMNS, MAX_ROWS } from '../book/commands.js';
+import { say } from '../words/index.js';
 import type { Separator } from './separator.js';
 import { type RowProblem, rowProblem, type SourceRow, type SourceTable } from './types.js';
 
@@ -27,13 +28,15 @@ export function* readDelimited(
         null,
         null,
         'nul-characters',
-        `The file has ${nulls} NUL ${nulls === 1 ? 'character' : 'characters'}, which no text holds; ${nulls === 1 ? 'it is' : 'they are'} left out.`,
-        'Look whether letters are missing; if so, save the file again as plain text.',
+        nulls === 1
+          ? say`The file has 1 NUL character, which no text holds; it is left out.`
+          : say`The file has ${nulls} NUL characters, which no text holds; they are left out.`,
+        say`Look whether letters are missing; if so, save the file again as plain text.`,
       ),
     );
   }
   const { even, mixed } = evenLineEnds(clean, separator);
-  if (mixed) notes.push('Lines end in more than one way; each counts as an end of line.');
+  if (mixed) notes.push(say`Lines end in more than one way; each counts as an end of line.`);
   // Its fast way through text without quotes answers a place one row too far when it reads a part.
   const parse = (part: string, preview = 0) =>
     Papa.parse<string[]>(part, { delimiter: separator, newline: '\n', preview, fastMode: false });
@@ -69,8 +72,8 @@ export function* readDelimited(
         line,
         null,
         'broken-quotes',
-        'A quotation mark on this line is not closed where its field ends, so the line was taken as it stands.',
-        'Look at its cells below; in the file, write a quotation mark inside quotes twice.',
+        say`A quotation mark on this line is not closed where its field ends, so the line was taken as it stands.`,
+        say`Look at its cells below; in the file, write a quotation mark inside quotes twice.`,
       ),
     );
     take(even.slice(at, lineEnd).split(separator));
@@ -122,8 +125,8 @@ export function finished(
         widest.line,
         null,
         'too-many-columns',
-        `This row has ${widest.cells.length} fields; a sheet holds ${MAX_COLUMNS} columns. Those past it are left out.`,
-        'Choose another separator if this one is wrong, or split the file.',
+        say`This row has ${widest.cells.length} fields; a sheet holds ${MAX_COLUMNS} columns. Those past it are left out.`,
+        say`Choose another separator if this one is wrong, or split the file.`,
       ),
     );
   }
@@ -133,8 +136,8 @@ export function finished(
         rows[MAX_ROWS]?.line ?? null,
         null,
         'too-many-rows',
-        `A sheet holds ${MAX_ROWS} rows; what comes after this line is left out.`,
-        'Split the file, and bring in each part.',
+        say`A sheet holds ${MAX_ROWS} rows; what comes after this line is left out.`,
+        say`Split the file, and bring in each part.`,
       ),
     );
   }

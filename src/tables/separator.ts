@@ -1,9 +1,11 @@
+import { phrase } from '../words/index.js';
+
 /** What can stand between the fields of a file of text. */
 export const SEPARATORS = [
-  { id: ',', label: 'Comma' },
-  { id: ';', label: 'Semicolon' },
-  { id: '\t', label: 'Tab' },
-  { id: '|', label: 'Upright bar' },
+  { id: ',', label: phrase('Comma') },
+  { id: ';', label: phrase('Semicolon') },
+  { id: '\t', label: phrase('Tab') },
+  { id: '|', label: phrase('Upright bar') },
 ] as const;
 export type Separator = (typeof SEPARATORS)[number]['id'];
 

@@ -1,5 +1,6 @@
 import type { NewRow, Typed } from '../book/commands.js';
 import { newId } from '../book/ids.js';
+import { numberFormat, say } from '../words/index.js';
 import { readFormulas } from './formula-in.js';
 import { MOST_LISTED } from './limits.js';
 import type { ColumnPlan, ImportPlan } from './plan.js';
@@ -85,20 +86,32 @@ export function* settleImport(table: SourceTable, plan: ImportPlan): Generator<n
   };
 }
 
-const WAYS: { readonly [A in Anew]: string } = {
-  fraction: 'written as a fraction; it comes in as the number, as 0.5 for 1/2',
-  percentage: 'written in per cent; it comes in as the number, as 0.12 for 12 %',
-  'leading zero': 'written with zeros before the number; it comes in without them',
-  rounded: 'written with more digits than a number holds; it comes in rounded to 17 of them',
-  'short year': 'written with a year of two digits: 68 is read as 2068, 69 as 1969',
+const NOTES: { readonly [A in Anew]: (count: number) => string } = {
+  fraction: (count) =>
+    count === 1
+      ? say`1 cell is written as a fraction; it comes in as the number, as 0.5 for 1/2.`
+      : say`${grouped(count)} cells are written as a fraction; they come in as the number, as 0.5 for 1/2.`,
+  percentage: (count) =>
+    count === 1
+      ? say`1 cell is written in per cent; it comes in as the number, as 0.12 for 12 %.`
+      : say`${grouped(count)} cells are written in per cent; they come in as the number, as 0.12 for 12 %.`,
+  'leading zero': (count) =>
+    count === 1
+      ? say`1 cell is written with zeros before the number; it comes in without them.`
+      : say`${grouped(count)} cells are written with zeros before the number; they come in without them.`,
+  rounded: (count) =>
+    count === 1
+      ? say`1 cell is written with more digits than a number holds; it comes in rounded to 17 of them.`
+      : say`${grouped(count)} cells are written with more digits than a number holds; they come in rounded to 17 of them.`,
+  'short year': (count) =>
+    count === 1
+      ? say`1 cell is written with a year of two digits: 68 is read as 2068, 69 as 1969.`
+      : say`${grouped(count)} cells are written with a year of two digits: 68 is read as 2068, 69 as 1969.`,
 };
 
-const noteOf = (how: Anew, count: number): string[] =>
-  count === 0
-    ? []
-    : [
-        `${count.toLocaleString('en')} ${count === 1 ? `cell is ${WAYS[how]}` : `cells are ${WAYS[how].replace('it comes', 'they come')}`}.`,
-      ];
+const grouped = (n: number): string => numberFormat().format(n);
+
+const noteOf = (how: Anew, count: number): string[] => (count === 0 ? [] : [NOTES[how](count)]);
 
 class Findings {
   readonly listed: RowProblem[];
@@ -121,15 +134,17 @@ const unevenRow = (line: number, has: number, usual: number, width: number): Row
         line,
         null,
         'too-many-fields',
-        `This row has ${has} fields where the first has ${usual}.`,
+        say`This row has ${has} fields where the first has ${usual}.`,
         width > usual
-          ? 'A separator may stand inside a text without quotes; the fields past the last title are columns of their own here.'
-          : 'A separator may stand inside a text without quotes.',
+          ? say`A separator may stand inside a text without quotes; the fields past the last title are columns of their own here.`
+          : say`A separator may stand inside a text without quotes.`,
       )
     : rowProblem(
         line,
         null,
         'too-few-fields',
-        `This row has ${has} ${has === 1 ? 'field' : 'fields'} where the first has ${usual}; the rest stay blank.`,
-        'Look whether a field was left out in the middle: then the others stand one column off.',
+        has === 1
+          ? say`This row has 1 field where the first has ${usual}; the rest stay blank.`
+          : say`This row has ${has} fields where the first has ${usual}; the rest stay blank.`,
+        say`Look whether a field was left out in the middle: then the others stand one column off.`,
       );

@@ -3,6 +3,7 @@ import type { Cell, CellValue, Sheet } from 'hucre/xlsx';
 import { MAX_ROWS } from '../book/commands.js';
 import { columnLetters } from '../book/formula/layout.js';
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { harmless, isMarked } from './harmless.js';
 import { finished } from './read-delimited.js';
 import {
@@ -41,7 +42,7 @@ export async function openWorkbook(bytes: Uint8Array): Promise<Result<WorkbookFi
       },
     });
     if (worksheets.length === 0) {
-      return refuse('no-worksheets', 'This workbook has no worksheet in it.', 'Choose another file.');
+      return refuse('no-worksheets', say`This workbook has no worksheet in it.`, say`Choose another file.`);
     }
     return ok({ bytes, worksheets });
   } catch (error) {
@@ -67,14 +68,14 @@ function unreadable(error: unknown): Result<never> {
   if (name === 'EncryptedFileError') {
     return refuse(
       'locked-workbook',
-      'This workbook is locked with a password.',
-      'Open it where it was made, save it without the password, and bring in that copy.',
+      say`This workbook is locked with a password.`,
+      say`Open it where it was made, save it without the password, and bring in that copy.`,
     );
   }
   return refuse(
     'broken-workbook',
-    'This workbook cannot be read: something in it is damaged, or it is too large.',
-    'Save it anew where it was made, or save the one worksheet as CSV.',
+    say`This workbook cannot be read: something in it is damaged, or it is too large.`,
+    say`Save it anew where it was made, or save the one worksheet as CSV.`,
   );
 }
 
@@ -97,7 +98,9 @@ function tableOf(sheet: Sheet): SourceTable {
   }));
   const merged = sheet.merges?.length ?? 0;
   const notes =
-    merged > 0 ? [`${merged} joined cells: each has its value in the first place, and blanks after it.`] : [];
+    merged > 0
+      ? [say`${merged} joined cells: each has its value in the first place, and blanks after it.`]
+      : [];
   return finished(sheet.name, even, problems, notes, false);
 }
 
@@ -140,8 +143,8 @@ function cellOf(
         r + 1,
         columnLetters(c),
         'error-in-file',
-        `The cell ${at} holds an error (${String(plain)}) in the workbook.`,
-        'Mend it there, or write the value here.',
+        say`The cell ${at} holds an error (${String(plain)}) in the workbook.`,
+        say`Mend it there, or write the value here.`,
       ),
     );
   }

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { phrase, say } from '../words/index.js';
 import { MOST_PARTS, MOST_UNPACKED } from './limits.js';
 
 /** One file inside a workbook, as the list at the end of the workbook has it. */
@@ -10,15 +11,16 @@ interface Part {
 
 const broken = refuse(
   'broken-workbook',
-  'This workbook is damaged: what is inside cannot be unpacked.',
-  'Copy or download it again, or save it anew where it was made.',
+  phrase('This workbook is damaged: what is inside cannot be unpacked.'),
+  phrase('Copy or download it again, or save it anew where it was made.'),
 );
 
-const tooLarge = refuse(
-  'workbook-too-large',
-  `This workbook unpacks to more than ${MOST_UNPACKED / 1024 / 1024} MB; no table that a book could hold does.`,
-  'Split it where it was made, or save the one worksheet as CSV.',
-);
+const tooLarge = () =>
+  refuse(
+    'workbook-too-large',
+    say`This workbook unpacks to more than ${MOST_UNPACKED / 1024 / 1024} MB; no table that a book could hold does.`,
+    say`Split it where it was made, or save the one worksheet as CSV.`,
+  );
 
 const END = 0x06054b50;
 const LISTED = 0x02014b50;
@@ -83,7 +85,7 @@ export async function checkedZip(bytes: Uint8Array): Promise<Result<readonly str
     return broken;
   }
   if (!parts) return broken;
-  if (parts.length > MOST_PARTS) return tooLarge;
+  if (parts.length > MOST_PARTS) return tooLarge();
   let total = 0;
   for (const { method, packed } of parts) {
     try {
@@ -91,15 +93,15 @@ export async function checkedZip(bytes: Uint8Array): Promise<Result<readonly str
     } catch {
       return broken;
     }
-    if (total > MOST_UNPACKED) return tooLarge;
+    if (total > MOST_UNPACKED) return tooLarge();
   }
   const names = parts.map(({ name }) => name);
   if (names.some((name) => name.startsWith('xl/workbook'))) return ok(names);
   return refuse(
     'not-a-table',
     names.includes('mimetype') || names.includes('content.xml')
-      ? 'This file is an OpenDocument file, not a workbook of ECMA-376 (.xlsx).'
-      : 'This packed file holds no workbook.',
-    'Save the table as .xlsx or CSV, and bring in that.',
+      ? say`This file is an OpenDocument file, not a workbook of ECMA-376 (.xlsx).`
+      : say`This packed file holds no workbook.`,
+    say`Save the table as .xlsx or CSV, and bring in that.`,
   );
 }

@@ -1,4 +1,5 @@
 export {
+  inEnglish,
   isSpoken,
   LANGUAGES,
   type Messages,
@@ -9,5 +10,7 @@ export {
   spokenTag,
   type Translation,
 } from './language.js';
+export { dayOfMoment, timeOfMoment } from './moments.js';
 export { dateFormat, decimalSign, groupSign, localNumber, numberFormat } from './numbers.js';
-export { counted, type Hole, phrase, rewordBy, say, spoken } from './say.js';
+export { quoted } from './quoted.js';
+export { asWritten, counted, formOf, type Hole, phrase, rewordBy, say, spoken } from './say.js';

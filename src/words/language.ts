@@ -70,6 +70,20 @@ export async function speak(tag: string): Promise<string> {
   return now.tag;
 }
 
+/**
+ * Runs `make` as if English were spoken, and nobody hears of it: for what must come out alike in every language. It
+ * ends before anything else is said, so it waits for nothing.
+ */
+export function inEnglish<T>(make: () => T): T {
+  const before = now;
+  now = ENGLISH;
+  try {
+    return make();
+  } finally {
+    now = before;
+  }
+}
+
 /** Calls `listener` whenever another language is spoken; answers how to stop that. */
 export function onLanguage(listener: () => void): () => void {
   listeners.add(listener);

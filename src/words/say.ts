@@ -28,6 +28,17 @@ export function rewordBy(by: ((text: string) => string) | null): void {
   reworded = new Map();
 }
 
+/** Runs `make` with every text as it stands in the source: for what is reckoned in the measures that it names. */
+export function asWritten<T>(make: () => T): T {
+  const before = rewording;
+  rewording = null;
+  try {
+    return make();
+  } finally {
+    rewording = before;
+  }
+}
+
 /** The key as it is said now. */
 function wordedNow(key: string): string {
   if (rewording === null) return key;

@@ -41,6 +41,7 @@ export function declaredTexts(): Map<string, string[]> {
         each.group,
         each.summary,
         each.gives,
+        each.source,
         ...text(each.unit),
         ...(each.details ?? []),
         ...text(each.caution),

@@ -12,17 +12,21 @@ const FINISHED = [
   'formulas',
   'live',
   'engine',
+  'tables',
   'components/formulas',
   'components/functions',
   'components/grid',
+  'components/labels',
   'components/lists',
   'components/pictures',
   'components/runway',
   'components/season',
   'components/sheet',
   'components/sheets',
+  'components/tables',
   'components/week',
   'components/what-if',
+  'components/embed',
 ];
 
 const RULES = new Intl.PluralRules('de').resolvedOptions().pluralCategories;

@@ -1,6 +1,7 @@
 import { densityOf } from '../../facts/index.js';
 import { cookedPerDryCup } from '../../planning/garden/animals.js';
 import { changed } from '../../planning/ranged.js';
+import { say } from '../../words/index.js';
 import { POUNDS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -26,8 +27,8 @@ export const DRY_TO_COOKED = declareExplained({
     if (!weight.ok || !swells.ok) return [];
     const cups = pounds / weight.value.usual;
     return [
-      `${toldOf(pounds, 'pounds')} ÷ ${told(weight.value.usual)} pounds a cup = ${toldOf(cups, 'cups')}, dry`,
-      `${toldOf(cups, 'cups')} × ${told(swells.value.usual)} cups cooked from a cup dry = ${toldValue(answer.value, 'cups')}`,
+      say`${toldOf(pounds, 'pounds')} ÷ ${told(weight.value.usual)} pounds a cup = ${toldOf(cups, 'cups')}, dry`,
+      say`${toldOf(cups, 'cups')} × ${told(swells.value.usual)} cups cooked from a cup dry = ${toldValue(answer.value, 'cups')}`,
     ];
   },
   explain: ([food, pounds]) => {
@@ -42,7 +43,7 @@ export const DRY_TO_COOKED = declareExplained({
         value: changed(
           swells.value,
           'cups, cooked',
-          'Pounds to cups by the published weight of a cup.',
+          say`Pounds to cups by the published weight of a cup.`,
           (each) => each * cups,
         ),
       },

@@ -1,5 +1,6 @@
 import { sourceText } from '../../facts/index.js';
 import { flourFrom } from '../../planning/animals.js';
+import { phrase, say } from '../../words/index.js';
 import { POUNDS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -15,7 +16,7 @@ export const FLOUR_FROM = declareExplained({
       name: 'grain',
       kind: 'text',
       help: '"wheat" for white flour, "whole wheat" for whole-wheat flour',
-      values: ['wheat', 'whole wheat'],
+      values: [phrase('wheat'), phrase('whole wheat')],
     },
     { ...POUNDS, help: 'pounds of grain' },
   ],
@@ -25,9 +26,9 @@ export const FLOUR_FROM = declareExplained({
   source: sourceText('ks-wheat'),
   steps: ([grain, pounds], { answer }) =>
     scaled(
-      `${toldOf(pounds, 'pounds')} of ${grain}`,
+      say`${toldOf(pounds, 'pounds')} of ${grain}`,
       pounds,
-      'pounds of flour a pound of grain',
+      phrase('pounds of flour a pound of grain'),
       'multiply',
       'pounds',
       answer,

@@ -1,6 +1,7 @@
 import { sourceText } from '../../facts/index.js';
 import { eggsPerHen, hensFor } from '../../planning/animals.js';
 import { at } from '../../planning/ranged.js';
+import { say } from '../../words/index.js';
 import { BASIS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -37,9 +38,9 @@ export const HENS_FOR = declareExplained({
     const each = at(laid.value, basis ?? context.basis);
     const year = eggs * WEEKS_A_YEAR;
     return [
-      `${toldOf(eggs, 'eggs a week')} × ${told(WEEKS_A_YEAR)} weeks a year = ${toldOf(year, 'eggs a year')}`,
-      `${toldOf(year, 'eggs a year')} ÷ ${told(each)} eggs a hen a year = ${toldOf(year / each, 'hens')}`,
-      `rounded up = ${toldValue(answer.value, 'hens')}`,
+      say`${toldOf(eggs, 'eggs a week')} × ${told(WEEKS_A_YEAR)} weeks a year = ${toldOf(year, 'eggs a year')}`,
+      say`${toldOf(year, 'eggs a year')} ÷ ${told(each)} eggs a hen a year = ${toldOf(year / each, 'hens')}`,
+      say`rounded up = ${toldValue(answer.value, 'hens')}`,
     ];
   },
   explain: ([eggs, basis], context) => explained(hensFor(eggs), basis ?? context.basis),

@@ -1,4 +1,5 @@
 import { meatFrom } from '../../planning/animals.js';
+import { phrase, say } from '../../words/index.js';
 import { BASIS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -14,7 +15,7 @@ export const MEAT_FROM = declareExplained({
       name: 'animal',
       kind: 'text',
       help: 'as in "steer", "hog", "lamb" or "chicken"',
-      values: ['steer', 'hog', 'lamb', 'chicken', 'game hen'],
+      values: [phrase('steer'), phrase('hog'), phrase('lamb'), phrase('chicken'), phrase('game hen')],
     },
     { name: 'live_weight', kind: 'number', least: 0, most: 1e6, help: 'pounds, alive', unit: 'pounds' },
     BASIS,
@@ -28,9 +29,9 @@ export const MEAT_FROM = declareExplained({
   source: 'state extensions, named source by source in Facts',
   steps: ([animal, weight], { answer }) =>
     scaled(
-      `${toldOf(weight, 'pounds')} of ${animal}, alive`,
+      say`${toldOf(weight, 'pounds')} of ${animal}, alive`,
       weight,
-      'pounds of meat a pound alive',
+      phrase('pounds of meat a pound alive'),
       'multiply',
       'pounds',
       answer,

@@ -1,5 +1,6 @@
 import { growing } from '../../facts/index.js';
 import { bedAreaFor } from '../../planning/growing.js';
+import { say } from '../../words/index.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -24,7 +25,7 @@ export const BED_AREA_FOR = declareExplained({
     const { intensiveSpacing: close, spacing, rowSpacing } = found.value;
     const [one, other] = close ? [close.usual, close.usual] : [spacing?.usual ?? 0, rowSpacing?.usual ?? 0];
     return [
-      `${told(one)} inches × ${told(other)} inches ÷ 144 = ${toldOf((one * other) / 144, 'square feet a plant')}`,
+      say`${told(one)} inches × ${told(other)} inches ÷ 144 = ${toldOf((one * other) / 144, 'square feet a plant')}`,
       `${toldOf(plants, 'plants')} × ${toldOf((one * other) / 144, 'square feet a plant')} = ${toldValue(answer.value, 'square feet')}`,
     ];
   },

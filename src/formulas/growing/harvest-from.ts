@@ -1,4 +1,5 @@
 import { harvestFrom } from '../../planning/growing-dates.js';
+import { say } from '../../words/index.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explainedDay } from '../explained.js';
@@ -26,6 +27,6 @@ export const HARVEST_FROM = declareExplained({
   ],
   example: { formula: '=HARVEST_FROM("tomato", "2026-06-01")', gives: '2026-08-20' },
   source: GROWING_SOURCE,
-  steps: ([crop, date], { answer }) => countedOut(`${isoOf(date)}, for ${crop}`, date, answer),
+  steps: ([crop, date], { answer }) => countedOut(say`${isoOf(date)}, for ${crop}`, date, answer),
   explain: ([crop, date]) => explainedDay(harvestFrom(crop, date)),
 });

@@ -1,4 +1,5 @@
 import { lastSowing } from '../../planning/growing-dates.js';
+import { say } from '../../words/index.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explainedDay } from '../explained.js';
@@ -23,6 +24,6 @@ export const LAST_SOWING = declareExplained({
   example: { formula: '=LAST_SOWING("snap bean", "2026-09-18")', gives: '2026-06-27' },
   source: `Virginia Cooperative Extension, rule for fall planting; ${GROWING_SOURCE}`,
   steps: ([crop, firstFrost], { answer }) =>
-    countedOut(`the first frost, ${isoOf(firstFrost)}, for ${crop}`, firstFrost, answer),
+    countedOut(say`the first frost, ${isoOf(firstFrost)}, for ${crop}`, firstFrost, answer),
   explain: ([crop, firstFrost]) => explainedDay(lastSowing(crop, firstFrost)),
 });

@@ -1,4 +1,5 @@
 import { learned, SEASONS_PUBLISHED } from '../../planning/learned.js';
+import { say } from '../../words/index.js';
 import { declareFunction } from '../declare.js';
 import { told, toldOf, toldValue } from '../tell.js';
 
@@ -39,16 +40,18 @@ export const LEARNED = declareFunction({
   example: { formula: '=LEARNED(8, {5, 6, 7})', gives: '6.8' },
   source: 'credibility weighting (Bühlmann, 1967); that k is 2 is our choice: common practice, no source',
   steps: ([published, own, seasons = SEASONS_PUBLISHED], { answer, x }) => {
-    if (own.length === 0) return [`no seasons of your own: as published = ${toldValue(answer.value, x)}`];
+    if (own.length === 0) return [say`no seasons of your own: as published = ${toldValue(answer.value, x)}`];
     const sum = own.reduce((total, each) => total + each, 0);
     const mean = sum / own.length;
     const z = own.length / (own.length + seasons);
     return [
-      `${told(sum)} ÷ ${own.length} ${own.length === 1 ? 'season' : 'seasons'} of your own = ${toldOf(mean, x)}, your mean`,
+      own.length === 1
+        ? say`${told(sum)} ÷ 1 season of your own = ${toldOf(mean, x)}, your mean`
+        : say`${told(sum)} ÷ ${told(own.length)} seasons of your own = ${toldOf(mean, x)}, your mean`,
       ...(published === undefined
-        ? [`nothing published: your own mean = ${toldValue(answer.value, x)}`]
+        ? [say`nothing published: your own mean = ${toldValue(answer.value, x)}`]
         : [
-            `your part: ${own.length} ÷ (${own.length} + ${told(seasons)}) = ${told(z)}`,
+            say`your part: ${own.length} ÷ (${own.length} + ${told(seasons)}) = ${told(z)}`,
             `${told(z)} × ${told(mean)} + ${told(1 - z)} × ${told(published)} = ${toldValue(answer.value, x)}`,
           ]),
     ];

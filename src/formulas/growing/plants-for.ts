@@ -1,9 +1,11 @@
 import { plantsFor, yieldPerPlant } from '../../planning/growing.js';
-import { measureName } from '../../planning/measure.js';
 import { at } from '../../planning/ranged.js';
+import { say } from '../../words/index.js';
 import { BASIS, CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
+import { quantityOf } from '../quantity.js';
+import { quantityInWords } from '../quantity-words.js';
 import { toldOf, toldValue } from '../tell.js';
 import { GROWING_SOURCE, UNIT } from './arguments.js';
 
@@ -34,9 +36,9 @@ export const PLANTS_FOR = declareExplained({
     if (!per.ok) return [];
     const each = at(per.value, basis ?? context.basis);
     return [
-      `one plant of ${crop} gives ${toldOf(each, per.value.unit)}`,
-      `${toldOf(amount, measureName(unit ?? 'pound'))} ÷ ${toldOf(each, per.value.unit)} = ${toldOf(amount / each, 'plants')}`,
-      `rounded up = ${toldValue(answer.value, 'plants')}`,
+      say`one plant of ${crop} gives ${toldOf(each, per.value.unit)}`,
+      `${toldOf(amount, quantityInWords(quantityOf(unit ?? 'pound')))} ÷ ${toldOf(each, per.value.unit)} = ${toldOf(amount / each, 'plants')}`,
+      say`rounded up = ${toldValue(answer.value, 'plants')}`,
     ];
   },
   explain: ([crop, amount, unit, basis], context) =>

@@ -1,5 +1,6 @@
 import { growing, sourceText } from '../../facts/index.js';
 import { seedsFor } from '../../planning/growing.js';
+import { say } from '../../words/index.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -25,8 +26,8 @@ export const SEEDS_FOR = declareExplained({
     return percent === undefined
       ? []
       : [
-          `${toldOf(plants, 'plants')} ÷ ${told(percent / 100)} plants a seed = ${toldOf((plants * 100) / percent, 'seeds')}`,
-          `rounded up = ${toldValue(answer.value, 'seeds')}`,
+          say`${toldOf(plants, 'plants')} ÷ ${told(percent / 100)} plants a seed = ${toldOf((plants * 100) / percent, 'seeds')}`,
+          say`rounded up = ${toldValue(answer.value, 'seeds')}`,
         ];
   },
   explain: ([crop, plants]) => explained(seedsFor(crop, plants), 'usual'),

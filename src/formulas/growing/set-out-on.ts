@@ -1,4 +1,5 @@
 import { setOutOn } from '../../planning/growing-dates.js';
+import { say } from '../../words/index.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explainedDay } from '../explained.js';
@@ -20,6 +21,6 @@ export const SET_OUT_ON = declareExplained({
   example: { formula: '=SET_OUT_ON("pumpkin", "2026-05-24")', gives: '2026-05-31' },
   source: GROWING_SOURCE,
   steps: ([crop, lastFrost], { answer }) =>
-    countedOut(`the last frost, ${isoOf(lastFrost)}, for ${crop}`, lastFrost, answer),
+    countedOut(say`the last frost, ${isoOf(lastFrost)}, for ${crop}`, lastFrost, answer),
   explain: ([crop, lastFrost]) => explainedDay(setOutOn(crop, lastFrost)),
 });

@@ -1,5 +1,6 @@
 import { HOW_STARTED, isHowStarted, startOn } from '../../planning/growing-dates.js';
 import { refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explainedDay } from '../explained.js';
@@ -32,14 +33,14 @@ export const START_ON = declareExplained({
   example: { formula: '=START_ON("tomato", "2026-06-01")', gives: '2026-04-13' },
   source: GROWING_SOURCE,
   steps: ([crop, lastFrost], { answer }) =>
-    countedOut(`the last frost, ${isoOf(lastFrost)}, for ${crop}`, lastFrost, answer),
+    countedOut(say`the last frost, ${isoOf(lastFrost)}, for ${crop}`, lastFrost, answer),
   explain: ([crop, lastFrost, how]) => {
     const way = how?.trim().toLowerCase();
     if (way !== undefined && !isHowStarted(way)) {
       return refuse(
         'bad-argument',
-        `“how” takes "indoors" or "direct", not “${how}”.`,
-        'Write one of these, or leave it out.',
+        say`“how” takes "indoors" or "direct", not “${how}”.`,
+        say`Write one of these, or leave it out.`,
       );
     }
     return explainedDay(startOn(crop, lastFrost, way));

@@ -1,4 +1,5 @@
 import { yieldPerPlant } from '../../planning/growing.js';
+import { say } from '../../words/index.js';
 import { BASIS, CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -19,6 +20,6 @@ export const YIELD_PER_PLANT = declareExplained({
   ],
   example: { formula: '=YIELD_PER_PLANT("tomato")', gives: '8' },
   source: GROWING_SOURCE,
-  steps: ([crop], { answer }) => lookedUp(`one plant of ${crop}`, answer),
+  steps: ([crop], { answer }) => lookedUp(say`one plant of ${crop}`, answer),
   explain: ([crop, unit, basis], context) => explained(yieldPerPlant(crop, unit), basis ?? context.basis),
 });

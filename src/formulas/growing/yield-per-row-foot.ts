@@ -1,4 +1,5 @@
 import { yieldPerRowFoot } from '../../planning/growing.js';
+import { say } from '../../words/index.js';
 import { BASIS, CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -17,6 +18,6 @@ export const YIELD_PER_ROW_FOOT = declareExplained({
   ],
   example: { formula: '=YIELD_PER_ROW_FOOT("carrot")', gives: '1' },
   source: GROWING_SOURCE,
-  steps: ([crop], { answer }) => lookedUp(`a foot of row of ${crop}`, answer),
+  steps: ([crop], { answer }) => lookedUp(say`a foot of row of ${crop}`, answer),
   explain: ([crop, unit, basis], context) => explained(yieldPerRowFoot(crop, unit), basis ?? context.basis),
 });

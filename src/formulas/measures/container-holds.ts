@@ -1,7 +1,10 @@
 import { holdsOf, measureName } from '../../planning/measure.js';
 import { ok } from '../../problem.js';
 import { containerHolds } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { declareFunction } from '../declare.js';
+import { quantityOf } from '../quantity.js';
+import { quantityInWords } from '../quantity-words.js';
 import { toldValue } from '../tell.js';
 import { CONTAINER } from './arguments.js';
 
@@ -27,7 +30,9 @@ export const CONTAINER_HOLDS = declareFunction({
   steps: ([container, unit], { answer }) => {
     const held = holdsOf(container, 1, []);
     const words = unit ?? (held.ok ? held.value.unit : '');
-    return [`1 ${measureName(container, 1)} holds = ${toldValue(answer.value, measureName(words))}`];
+    return [
+      say`1 ${measureName(container, 1)} holds = ${toldValue(answer.value, quantityInWords(quantityOf(words)))}`,
+    ];
   },
   run: ([container, unit]) => {
     const held = unit === undefined ? holdsOf(container, 1, []) : containerHolds(container, unit);

@@ -1,8 +1,10 @@
-import { findCrop, foodGroup } from '../../facts/index.js';
+import { findCrop, foodGroup, nearCrops } from '../../facts/index.js';
 import { defaultGuide } from '../../planning/guide.js';
 import { measureName } from '../../planning/measure.js';
 import { inMeasure } from '../../units/index.js';
 import { declareFunction } from '../declare.js';
+import { quantityOf } from '../quantity.js';
+import { quantityInWords } from '../quantity-words.js';
 import { told, toldOf, toldValue } from '../tell.js';
 import { MEASURE_NAMES } from './arguments.js';
 
@@ -36,7 +38,7 @@ export const MEASURE = declareFunction({
   example: { formula: '=MEASURE(160, "cup", "quart")', gives: '40' },
   source: 'NIST Handbook 44, Appendix C; weights of foods as named in Facts',
   steps: ([amount, from, to], { answer }) => {
-    const [given, wanted] = [measureName(from), measureName(to)];
+    const [given, wanted] = [quantityInWords(quantityOf(from)), quantityInWords(quantityOf(to))];
     const each = amount === 0 || typeof answer.value !== 'number' ? null : answer.value / amount;
     return [
       ...(each === null
@@ -57,6 +59,6 @@ export const MEASURE = declareFunction({
     const weighed = inMeasure(amount, from, to, defaultGuide.bridges(food));
     if (weighed.ok || foodGroup(food).ok) return weighed;
     const crop = findCrop(food);
-    return !crop.ok && crop.problem.message.includes('did you mean') ? crop : weighed;
+    return !crop.ok && nearCrops(food).length > 0 ? crop : weighed;
   },
 });

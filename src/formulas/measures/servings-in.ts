@@ -1,6 +1,7 @@
 import { measureName } from '../../planning/measure.js';
 import { ok, refuse } from '../../problem.js';
 import { inMeasure, roundSig } from '../../units/index.js';
+import { say } from '../../words/index.js';
 import { declareFunction } from '../declare.js';
 import { told, toldOf, toldValue } from '../tell.js';
 import { CONTAINER } from './arguments.js';
@@ -34,12 +35,16 @@ export const SERVINGS_IN = declareFunction({
     const cups = count * each.value;
     return [
       `${toldOf(count, measureName(container))} × ${toldOf(each.value, 'cups')} = ${toldOf(cups, 'cups')}`,
-      `${toldOf(cups, 'cups')} ÷ ${told(servingCups)} cups a serving = ${toldValue(answer.value, 'servings')}`,
+      say`${toldOf(cups, 'cups')} ÷ ${told(servingCups)} cups a serving = ${toldValue(answer.value, 'servings')}`,
     ];
   },
   run: ([container, count, servingCups]) => {
     if (servingCups === 0) {
-      return refuse('bad-amount', 'A serving of 0 cups is none.', 'Give the cups in one serving, as in 0.5.');
+      return refuse(
+        'bad-amount',
+        say`A serving of 0 cups is none.`,
+        say`Give the cups in one serving, as in 0.5.`,
+      );
     }
     const cups = inMeasure(count, container, 'cup');
     return cups.ok ? ok(roundSig(cups.value / servingCups, 12)) : cups;

@@ -5,16 +5,18 @@ import {
   findCrop,
   foodGroup,
   type Gauge,
+  nearCrops,
   pressureGroup,
   sourceText,
 } from '../../facts/index.js';
 import { excerpt, ok, type Result, refuse } from '../../problem.js';
+import { phrase, say } from '../../words/index.js';
 import { declareExplained, type Explained } from '../declare.js';
 import { told } from '../tell.js';
 import { lookedUp } from '../tell-figure.js';
 
 /** Said of every food that the pressures of low-acid foods do not hold for. */
-export const SEE_PROCESS = 'see its tested process';
+export const SEE_PROCESS = phrase('see its tested process');
 
 const SOURCE = sourceText('aib539');
 
@@ -30,7 +32,7 @@ const gaugeNamed = (text: string): Gauge | null => {
 function unknown(food: string): Result<Explained> | null {
   if (foodGroup(food).ok) return null;
   const crop = findCrop(food);
-  return !crop.ok && crop.problem.message.includes('did you mean') ? crop : null;
+  return !crop.ok && nearCrops(food).length > 0 ? crop : null;
 }
 
 export const ALTITUDE_PRESSURE = declareExplained({
@@ -51,7 +53,7 @@ export const ALTITUDE_PRESSURE = declareExplained({
       name: 'gauge',
       kind: 'text',
       help: '"dial" or "weighted": they step at different altitudes',
-      values: ['dial', 'weighted'],
+      values: [phrase('dial'), phrase('weighted')],
     },
   ],
   gives: `pounds per square inch; '${SEE_PROCESS}' for foods that are not low-acid`,
@@ -63,11 +65,15 @@ export const ALTITUDE_PRESSURE = declareExplained({
   example: { formula: '=ALTITUDE_PRESSURE("green beans", 1500, "dial")', gives: '11' },
   source: SOURCE,
   caution: `${caution('tested-process').text} ${caution('low-acid').text}`,
-  steps: ([food, altitude], { answer }) => lookedUp(`${food} at ${told(altitude)} feet`, answer),
+  steps: ([food, altitude], { answer }) => lookedUp(say`${food} at ${told(altitude)} feet`, answer),
   explain: ([food, altitude, gauge]) => {
     const named = gaugeNamed(gauge);
     if (!named)
-      return refuse('unknown-gauge', `no gauge called “${excerpt(gauge)}”.`, 'Write "dial" or "weighted".');
+      return refuse(
+        'unknown-gauge',
+        say`no gauge called “${excerpt(gauge)}”.`,
+        say`Write "dial" or "weighted".`,
+      );
     const slip = unknown(food);
     if (slip) return slip;
     const group = pressureGroup(food);
@@ -79,7 +85,7 @@ export const ALTITUDE_PRESSURE = declareExplained({
     const found = altitudePressure('low-acid', altitude, named);
     if (!found.ok) return found;
     const { psi, fromFt, toFt, source } = found.value;
-    const band = `for ${fromFt === 0 ? '0' : fromFt + 1} to ${toFt} ft, ${named} gauge`;
+    const band = say`for ${fromFt === 0 ? 0 : fromFt + 1} to ${toFt} ft, ${named} gauge`;
     return ok({
       value: psi,
       unit: 'pounds per square inch',

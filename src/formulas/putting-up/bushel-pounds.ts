@@ -1,6 +1,7 @@
 import { bushelPounds } from '../../facts/index.js';
 import { ranged } from '../../planning/ranged.js';
 import { ok } from '../../problem.js';
+import { say } from '../../words/index.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -20,7 +21,7 @@ export const BUSHEL_POUNDS = declareExplained({
   example: { formula: '=BUSHEL_POUNDS("tomato")', gives: '53' },
   source:
     'USDA Agriculture Information Bulletin 539, state weights and measures, named crop by crop in Facts',
-  steps: ([crop], { answer }) => lookedUp(`a bushel of ${crop}`, answer),
+  steps: ([crop], { answer }) => lookedUp(say`a bushel of ${crop}`, answer),
   explain: ([crop]) => {
     const pounds = bushelPounds(crop);
     return explained(pounds.ok ? ok(ranged(pounds.value, 'low', 'pounds a bushel')) : pounds, 'usual');

@@ -1,5 +1,6 @@
 import { bushelsFor, jarsPerBushel } from '../../planning/putting-up.js';
 import { at } from '../../planning/ranged.js';
+import { say } from '../../words/index.js';
 import { BASIS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -36,7 +37,7 @@ export const BUSHELS_FOR = declareExplained({
     const each = at(per.value, basis ?? context.basis);
     const words = per.value.unit.replace(/ a bushel$/, '');
     return [
-      `a bushel of ${crop} fills ${toldOf(each, words)}`,
+      say`a bushel of ${crop} fills ${toldOf(each, words)}`,
       `${toldOf(jars, words)} ÷ ${toldOf(each, per.value.unit)} = ${toldValue(answer.value, 'bushels')}`,
     ];
   },

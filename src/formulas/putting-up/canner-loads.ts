@@ -1,8 +1,10 @@
 import { usualLoad } from '../../facts/index.js';
-import { measureName } from '../../planning/measure.js';
 import { cannerLoads } from '../../planning/putting-up.js';
+import { say } from '../../words/index.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
+import { quantityOf } from '../quantity.js';
+import { quantityInWords } from '../quantity-words.js';
 import { toldOf, toldValue } from '../tell.js';
 import { CANNING_CAUTION, JARS } from './arguments.js';
 
@@ -32,10 +34,10 @@ export const CANNER_LOADS = declareExplained({
   steps: ([jars, jar, loadsOf], { answer }) => {
     const load = usualLoad();
     const of = loadsOf ?? (jar === 'pint jar' ? load.pints : load.quarts);
-    const words = measureName(jar);
+    const words = quantityInWords(quantityOf(jar));
     return [
-      `${toldOf(jars, words)} ÷ ${toldOf(of, words)} a load = ${toldOf(jars / of, 'loads')}`,
-      `rounded up = ${toldValue(answer.value, 'loads')}`,
+      say`${toldOf(jars, words)} ÷ ${toldOf(of, words)} a load = ${toldOf(jars / of, 'loads')}`,
+      say`rounded up = ${toldValue(answer.value, 'loads')}`,
     ];
   },
   explain: ([jars, jar, loadsOf]) => explained(cannerLoads(jars, jar, loadsOf), 'usual'),

@@ -1,5 +1,6 @@
 import { caution, driedCrops, sourceText } from '../../facts/index.js';
 import { driedFrom } from '../../planning/putting-up.js';
+import { phrase, say } from '../../words/index.js';
 import { BASIS, CROP, POUNDS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -19,9 +20,9 @@ export const DRIED_FROM = declareExplained({
   caution: caution('dry-goods-moisture').text,
   steps: ([crop, pounds], { answer }) =>
     scaled(
-      `${toldOf(pounds, 'pounds')} of ${crop}`,
+      say`${toldOf(pounds, 'pounds')} of ${crop}`,
       pounds,
-      'pounds dried a pound fresh',
+      phrase('pounds dried a pound fresh'),
       'multiply',
       'pounds',
       answer,

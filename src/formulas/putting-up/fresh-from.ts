@@ -1,5 +1,6 @@
 import { driedCrops, sourceText } from '../../facts/index.js';
 import { freshFrom } from '../../planning/putting-up.js';
+import { phrase, say } from '../../words/index.js';
 import { CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -28,9 +29,9 @@ export const FRESH_FROM = declareExplained({
   source: `from memory: ${sourceText('uga-drying')}`,
   steps: ([crop, dried], { answer }) =>
     scaled(
-      `${toldOf(dried, 'pounds')} of dried ${crop}`,
+      say`${toldOf(dried, 'pounds')} of dried ${crop}`,
       dried,
-      'pounds fresh a pound dried',
+      phrase('pounds fresh a pound dried'),
       'multiply',
       'pounds',
       answer,

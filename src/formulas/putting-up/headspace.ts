@@ -1,5 +1,6 @@
 import { figureSource, headspace, sourceText } from '../../facts/index.js';
 import { ok } from '../../problem.js';
+import { say } from '../../words/index.js';
 import { declareExplained } from '../declare.js';
 import { lookedUp } from '../tell-figure.js';
 import { CANNING_CAUTION } from './arguments.js';
@@ -22,7 +23,7 @@ export const HEADSPACE = declareExplained({
   example: { formula: '=HEADSPACE("fruit")', gives: '0.5' },
   source: sourceText('aib539'),
   caution: CANNING_CAUTION,
-  steps: ([of], { answer }) => lookedUp(`headspace, class “${of}”`, answer),
+  steps: ([of], { answer }) => lookedUp(say`headspace, class “${of}”`, answer),
   explain: ([of]) => {
     const found = headspace(of);
     if (!found.ok) return found;

@@ -1,4 +1,5 @@
 import { jarsPerBushel } from '../../planning/putting-up.js';
+import { say } from '../../words/index.js';
 import { BASIS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -19,7 +20,7 @@ export const JARS_PER_BUSHEL = declareExplained({
   example: { formula: '=JARS_PER_BUSHEL("tomato", "quart",, "lean")', gives: '15' },
   source: CANNING_SOURCE,
   caution: CANNING_CAUTION,
-  steps: ([crop], { answer }) => lookedUp(`a bushel of ${crop}`, answer),
+  steps: ([crop], { answer }) => lookedUp(say`a bushel of ${crop}`, answer),
   explain: ([crop, jar, pack, basis], context) =>
     explained(jarsPerBushel(crop, jar, pack), basis ?? context.basis),
 });

@@ -1,5 +1,6 @@
 import { frozenCrops } from '../../facts/index.js';
 import { pintsFrozen } from '../../planning/putting-up.js';
+import { phrase, say } from '../../words/index.js';
 import { BASIS, CROP, POUNDS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -20,6 +21,13 @@ export const PINTS_FROZEN = declareExplained({
   example: { formula: '=PINTS_FROZEN("summer squash", 40, "lean")', gives: '32' },
   source: 'state extensions and USDA Home and Garden Bulletin 10, named crop by crop in Facts',
   steps: ([crop, pounds], { answer }) =>
-    scaled(`${toldOf(pounds, 'pounds')} of ${crop}`, pounds, 'pounds a pint', 'divide', 'pints', answer),
+    scaled(
+      say`${toldOf(pounds, 'pounds')} of ${crop}`,
+      pounds,
+      phrase('pounds a pint'),
+      'divide',
+      'pints',
+      answer,
+    ),
   explain: ([crop, pounds, basis], context) => explained(pintsFrozen(crop, pounds), basis ?? context.basis),
 });

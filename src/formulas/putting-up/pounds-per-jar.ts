@@ -1,4 +1,5 @@
 import { poundsPerJar } from '../../planning/putting-up.js';
+import { say } from '../../words/index.js';
 import { BASIS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -20,7 +21,7 @@ export const POUNDS_PER_JAR = declareExplained({
   example: { formula: '=POUNDS_PER_JAR("tomato", "quart")', gives: '3' },
   source: CANNING_SOURCE,
   caution: CANNING_CAUTION,
-  steps: ([crop], { answer }) => lookedUp(`a jar of ${crop}`, answer),
+  steps: ([crop], { answer }) => lookedUp(say`a jar of ${crop}`, answer),
   explain: ([crop, jar, pack, basis], context) =>
     explained(poundsPerJar(crop, jar, pack), basis ?? context.basis),
 });

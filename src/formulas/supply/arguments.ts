@@ -3,6 +3,7 @@ import type { Season } from '../../planning/season.js';
 import { makeSeason } from '../../planning/season.js';
 import type { MonthDay } from '../../planning/types.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 
 /** Arguments that several Supply functions share. */
 export const ON_HAND = {
@@ -47,7 +48,9 @@ export const FRESH_TO = {
 
 /** What a fresh season takes out of the count, as a step. */
 export const leavingOut = (from: MonthDay | undefined, to: MonthDay | undefined): readonly string[] =>
-  from && to ? [`nothing is taken while it is fresh, ${formatMonthDay(from)} to ${formatMonthDay(to)}`] : [];
+  from && to
+    ? [say`nothing is taken while it is fresh, ${formatMonthDay(from)} to ${formatMonthDay(to)}`]
+    : [];
 
 /** The fresh season of two optional ends: both or neither. */
 export function seasonFrom(from: MonthDay | undefined, to: MonthDay | undefined): Result<Season | null> {
@@ -56,8 +59,8 @@ export function seasonFrom(from: MonthDay | undefined, to: MonthDay | undefined)
     const [lacking, given] = from === undefined ? ['fresh_from', 'fresh_to'] : ['fresh_to', 'fresh_from'];
     return refuse(
       'half-a-season',
-      `“${given}” is given without “${lacking}”.`,
-      'A fresh season has a first and a last day: give both, or neither.',
+      say`“${given}” is given without “${lacking}”.`,
+      say`A fresh season has a first and a last day: give both, or neither.`,
     );
   }
   return ok(makeSeason(from, to));

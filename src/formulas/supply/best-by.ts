@@ -3,6 +3,7 @@ import { bestBy, qualityMonths } from '../../planning/best-by.js';
 import { defaultGuide } from '../../planning/guide.js';
 import { WAYS_KEPT } from '../../planning/types.js';
 import { ok } from '../../problem.js';
+import { say } from '../../words/index.js';
 import { declareFunction } from '../declare.js';
 import { isoOf, toldOf, toldValue } from '../tell.js';
 
@@ -40,7 +41,7 @@ export const BEST_BY = declareFunction({
     const months = qualityMonths(kept, food ?? '', null, context.basis, defaultGuide);
     return months.ok
       ? [
-          `${isoOf(putUpOn)} + ${toldOf(months.value.months, 'months')} of best quality = ${toldValue(answer.value)}`,
+          say`${isoOf(putUpOn)} + ${toldOf(months.value.months, 'months')} of best quality = ${toldValue(answer.value)}`,
         ]
       : [];
   },

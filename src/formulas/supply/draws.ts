@@ -1,6 +1,7 @@
 import type { DayNumber } from '../../planning/types.js';
 import { MOST_WEEKS } from '../../planning/use.js';
 import { ok, type Result, refuse } from '../../problem.js';
+import { say } from '../../words/index.js';
 import type { Explained } from '../declare.js';
 import { isoOf, toldOf, toldValue } from '../tell.js';
 
@@ -42,8 +43,8 @@ export function drawsFrom(
   if (dates.length !== amounts.length) {
     return refuse(
       'ranges-differ',
-      `There are ${dates.length} cells of dates and ${amounts.length} of amounts.`,
-      'Give two ranges of the same length.',
+      say`There are ${dates.length} cells of dates and ${amounts.length} of amounts.`,
+      say`Give two ranges of the same length.`,
     );
   }
   const days: DayNumber[] = [];
@@ -54,8 +55,10 @@ export function drawsFrom(
     if (day === null || amount === null) {
       return refuse(
         'half-a-draw',
-        `Draw ${i + 1} has ${day === null ? 'an amount but no date' : 'a date but no amount'}.`,
-        `Fill in its ${day === null ? 'date' : 'amount'}, or clear both.`,
+        day === null
+          ? say`Draw ${i + 1} has an amount but no date.`
+          : say`Draw ${i + 1} has a date but no amount.`,
+        day === null ? say`Fill in its date, or clear both.` : say`Fill in its amount, or clear both.`,
       );
     }
     days.push(day);
@@ -79,7 +82,7 @@ export function usedSteps(
   const first = Math.min(...draws.value.dates);
   const span = weeks ?? Math.min(MOST_WEEKS, (asOf - first) / 7);
   return [
-    `${isoOf(asOf)} and ${toldOf(span, 'weeks')} back`,
-    `${toldOf(value * span, words)} taken ÷ ${toldOf(span, 'weeks')} = ${toldValue(value, `${words} a week`)}`,
+    say`${isoOf(asOf)} and ${toldOf(span, 'weeks')} back`,
+    say`${toldOf(value * span, words)} taken ÷ ${toldOf(span, 'weeks')} = ${toldValue(value, `${words} a week`)}`,
   ];
 }

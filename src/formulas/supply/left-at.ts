@@ -1,5 +1,6 @@
 import { weeksOutside } from '../../planning/season.js';
 import { leftAt } from '../../planning/supply.js';
+import { say } from '../../words/index.js';
 import { declareFunction } from '../declare.js';
 import { isoOf, toldOf, toldValue } from '../tell.js';
 import { AS_OF, FRESH_FROM, FRESH_TO, leavingOut, ON_HAND, seasonFrom, USE_PER_WEEK } from './arguments.js';
@@ -28,9 +29,9 @@ export const LEFT_AT = declareFunction({
     const rest = onHand - usePerWeek * weeks;
     return [
       ...leavingOut(from, to),
-      `${isoOf(today)} to ${isoOf(date)} = ${toldOf(weeks, 'weeks')} of eating from the shelf`,
+      say`${isoOf(today)} to ${isoOf(date)} = ${toldOf(weeks, 'weeks')} of eating from the shelf`,
       `${toldOf(onHand, x)} − ${toldOf(usePerWeek, `${x || 'containers'} a week`)} × ${toldOf(weeks, 'weeks')} = ${toldOf(rest, x)}`,
-      ...(rest < 0 ? [`never below 0 = ${toldValue(answer.value, x)}`] : []),
+      ...(rest < 0 ? [say`never below 0 = ${toldValue(answer.value, x)}`] : []),
     ];
   },
   run: ([onHand, usePerWeek, date, asOf, from, to], context) => {

@@ -1,4 +1,5 @@
 import { monthsKept } from '../../planning/supply.js';
+import { say } from '../../words/index.js';
 import { declareFunction } from '../declare.js';
 import { isoOf, toldValue } from '../tell.js';
 import { AS_OF } from './arguments.js';
@@ -14,7 +15,7 @@ export const MONTHS_KEPT = declareFunction({
   example: { formula: '=MONTHS_KEPT("2025-08-20", "2026-02-01")', gives: '5' },
   source: 'arithmetic',
   steps: ([putUpOn, asOf], { answer, context }) => [
-    `${isoOf(putUpOn)} to ${isoOf(asOf ?? context.asOf)}, whole months = ${toldValue(answer.value, 'months')}`,
+    say`${isoOf(putUpOn)} to ${isoOf(asOf ?? context.asOf)}, whole months = ${toldValue(answer.value, 'months')}`,
   ],
   run: ([putUpOn, asOf], context) => monthsKept(putUpOn, asOf ?? context.asOf),
 });

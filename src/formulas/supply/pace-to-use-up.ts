@@ -1,5 +1,6 @@
 import { weeksOutside } from '../../planning/season.js';
 import { paceToUseUp } from '../../planning/supply.js';
+import { say } from '../../words/index.js';
 import { declareFunction } from '../declare.js';
 import { isoOf, toldOf, toldValue } from '../tell.js';
 import { AS_OF, FRESH_FROM, FRESH_TO, leavingOut, seasonFrom } from './arguments.js';
@@ -32,9 +33,9 @@ export const PACE_TO_USE_UP = declareFunction({
     const weeks = weeksOutside(today, until, season.ok ? season.value : null);
     return [
       ...leavingOut(from, to),
-      `${isoOf(today)} to ${isoOf(until)} = ${toldOf(weeks, 'weeks')} of eating from the shelf`,
+      say`${isoOf(today)} to ${isoOf(until)} = ${toldOf(weeks, 'weeks')} of eating from the shelf`,
       over === 0
-        ? `nothing is over = ${toldValue(answer.value, `${x || 'containers'} a week`)}`
+        ? say`nothing is over = ${toldValue(answer.value, `${x || 'containers'} a week`)}`
         : `${toldOf(over, x)} ÷ ${toldOf(weeks, 'weeks')} = ${toldValue(answer.value, `${x || 'containers'} a week`)}`,
     ];
   },

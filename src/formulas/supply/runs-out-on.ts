@@ -1,4 +1,5 @@
 import { runsOutOn } from '../../planning/supply.js';
+import { say } from '../../words/index.js';
 import { declareFunction } from '../declare.js';
 import { isoOf, toldOf, toldValue } from '../tell.js';
 import { dayOrWords } from './answers.js';
@@ -19,10 +20,10 @@ export const RUNS_OUT_ON = declareFunction({
   source: 'arithmetic',
   steps: ([onHand, usePerWeek, asOf, from, to], { answer, context, x }) => [
     usePerWeek > 0
-      ? `${toldOf(onHand, x)} ÷ ${toldOf(usePerWeek, `${x || 'containers'} a week`)} = ${toldOf(onHand / usePerWeek, 'weeks')} of eating from the shelf`
-      : 'nothing is used',
+      ? say`${toldOf(onHand, x)} ÷ ${toldOf(usePerWeek, `${x || 'containers'} a week`)} = ${toldOf(onHand / usePerWeek, 'weeks')} of eating from the shelf`
+      : say`nothing is used`,
     ...leavingOut(from, to),
-    `from ${isoOf(asOf ?? context.asOf)} on that is = ${toldValue(answer.value)}`,
+    say`from ${isoOf(asOf ?? context.asOf)} on that is = ${toldValue(answer.value)}`,
   ],
   run: ([onHand, usePerWeek, asOf, from, to], context) => {
     const season = seasonFrom(from, to);

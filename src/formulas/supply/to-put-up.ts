@@ -1,4 +1,5 @@
 import { toPutUp } from '../../planning/supply.js';
+import { say } from '../../words/index.js';
 import { declareFunction } from '../declare.js';
 import { told, toldOf, toldValue } from '../tell.js';
 import { USE_PER_WEEK } from './arguments.js';
@@ -45,9 +46,9 @@ export const TO_PUT_UP = declareFunction({
     const wanted = eaten * (1 + cushion);
     return [
       `${toldOf(usePerWeek, `${x || 'containers'} a week`)} × ${toldOf(weeks, 'weeks')} = ${toldOf(eaten, x)}`,
-      `${toldOf(eaten, x)} × ${told(1 + cushion)}, with the cushion = ${toldOf(wanted, x)}`,
-      `${toldOf(wanted, x)} − ${toldOf(leftOver, x)} left over = ${toldOf(wanted - leftOver, x)}`,
-      `rounded up, never below 0 = ${toldValue(answer.value, x)}`,
+      say`${toldOf(eaten, x)} × ${told(1 + cushion)}, with the cushion = ${toldOf(wanted, x)}`,
+      say`${toldOf(wanted, x)} − ${toldOf(leftOver, x)} left over = ${toldOf(wanted - leftOver, x)}`,
+      say`rounded up, never below 0 = ${toldValue(answer.value, x)}`,
     ];
   },
   run: ([usePerWeek, weeks, leftOver, cushion]) => toPutUp(usePerWeek, weeks, leftOver, cushion),

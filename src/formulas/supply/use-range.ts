@@ -1,4 +1,5 @@
 import { usePerWeek, useRange } from '../../planning/use.js';
+import { say } from '../../words/index.js';
 import { declareFunction } from '../declare.js';
 import { told, toldOf, toldValue } from '../tell.js';
 import { AS_OF } from './arguments.js';
@@ -37,8 +38,8 @@ export const USE_RANGE = declareFunction({
       : found;
     const words = x || 'containers';
     return [
-      ...(usual.ok ? [`usually ${toldOf(usual.value, `${words} a week`)} by what was taken`] : []),
-      `the true use stays under it ${told(probability * 100)} times in a hundred = ${toldValue(answer.value, `${words} a week`)}`,
+      ...(usual.ok ? [say`usually ${toldOf(usual.value, `${words} a week`)} by what was taken`] : []),
+      say`the true use stays under it ${told(probability * 100)} times in a hundred = ${toldValue(answer.value, `${words} a week`)}`,
     ];
   },
   run: ([dates, amounts, probability, asOf, weeks], context) => {
