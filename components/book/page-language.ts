@@ -1,18 +1,8 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { isSpoken, onLanguage, speak } from '../../src/words/index.js';
+import { languageAround } from '../look/language-around.js';
 
 type Host = ReactiveControllerHost & HTMLElement;
-
-/** The `lang` of the element or of the nearest around it, out of shadow roots too; '' where none is said. */
-export function languageAround(element: Element): string {
-  for (let at: Element | null = element; at; ) {
-    const found: Element | null = at.closest('[lang]');
-    if (found) return found.getAttribute('lang') ?? '';
-    const root = at.getRootNode();
-    at = root instanceof ShadowRoot ? root.host : null;
-  }
-  return '';
-}
 
 /** Elements that say which language the page speaks, in the order in which they came into it. */
 const said = new Set<PageLanguage>();

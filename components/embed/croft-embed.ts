@@ -3,12 +3,14 @@ import { defineOnce } from './define.js';
 import { EmbedAttributes } from './embed-attributes.js';
 import { EmbedSheet } from './embed-sheet.js';
 import { hasContent } from './page-content.js';
+import { heedLanguage, sayAs } from './said.js';
 import { isOwn } from './source-text.js';
 
 /**
  * One sheet on a page of someone's own: the table that stands inside it, made good to read whatever the page
  * does around it. Where the page opens cells, readers may try numbers of their own, and the figures follow; what
- * works them out is loaded only then.
+ * works them out is loaded only then. Its own words are in the language of the page (`lang`), in English where that
+ * is not known.
  *
  * @element croft-embed
  * @attr sheet - Id, kind (`shelf`) or title of the sheet in the book.
@@ -34,6 +36,10 @@ import { isOwn } from './source-text.js';
  */
 export class CroftEmbed extends EmbedAttributes {
   #shown: EmbedSheet | null = null;
+  /** Ends heeding which language the page is written in. */
+  #unheed: (() => void) | null = null;
+  /** Its words were asked for; where they could not be loaded, it goes on in English. */
+  #asked = false;
   readonly #content = new ContentWatch(this, () => this.#contentChanged());
 
   connectedCallback(): void {
@@ -41,6 +47,7 @@ export class CroftEmbed extends EmbedAttributes {
     addEventListener('pagehide', this.#leave);
     document.addEventListener('visibilitychange', this.#seen);
     this.#content.start();
+    this.#unheed ??= heedLanguage(this, () => this.#shown?.speakAnew());
     if (this.#shown) return;
     if (document.readyState === 'loading') {
       // What stands inside has not come yet.
@@ -55,6 +62,8 @@ export class CroftEmbed extends EmbedAttributes {
       removeEventListener('pagehide', this.#leave);
       document.removeEventListener('visibilitychange', this.#seen);
       this.#content.stop();
+      this.#unheed?.();
+      this.#unheed = null;
       this.#shown?.letGo();
     });
   }
@@ -73,6 +82,13 @@ export class CroftEmbed extends EmbedAttributes {
     if (this.#shown || !this.isConnected || document.readyState === 'loading') return;
     // Written by script, it may come before what stands inside.
     if (!hasContent(this) && this.src === null && this.book === null && !isOwn(this)) return;
+    const learning = this.#asked ? null : sayAs(this);
+    this.#asked = true;
+    if (learning) {
+      // Until then the page's own table stands there.
+      void learning.then(() => this.#begin());
+      return;
+    }
     this.#content.read();
     this.#shown = new EmbedSheet(this);
     this.#shown.begin();

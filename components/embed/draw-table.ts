@@ -1,5 +1,6 @@
 import type { EmbedCell, EmbedColumn, ShownTable } from '../../src/live/embed/index.js';
-import { CAUTIONS_IN_SIGHT, shownText } from './words.js';
+import { HERE, say, shownText } from './said.js';
+import { CAUTIONS_IN_SIGHT } from './words.js';
 
 /** Makes an element with text in it and attributes on it; attributes that are undefined are left out. */
 export function make<K extends keyof HTMLElementTagNameMap>(
@@ -47,11 +48,11 @@ const items = (texts: readonly string[]): HTMLElement => {
 };
 
 function cautions(all: readonly string[]): HTMLElement {
-  const aside = make('aside', '', { 'data-cautions': '', 'aria-label': 'Food safety' });
+  const aside = make('aside', '', { 'data-cautions': '', 'aria-label': say`Food safety${HERE}` });
   aside.append(items(all.slice(0, CAUTIONS_IN_SIGHT)));
   if (all.length > CAUTIONS_IN_SIGHT) {
     const details = make('details');
-    details.append(make('summary', 'More on food safety'), items(all.slice(CAUTIONS_IN_SIGHT)));
+    details.append(make('summary', say`More on food safety${HERE}`), items(all.slice(CAUTIONS_IN_SIGHT)));
     aside.append(details);
   }
   return aside;
@@ -75,7 +76,7 @@ export function drawTable(shown: ShownTable): DocumentFragment {
   const thead = make('thead');
   thead.append(head);
   table.append(make('caption', shown.title), thead, body);
-  const day = make('p', 'Figures for ', { 'data-day': '' });
+  const day = make('p', say`Figures for ${HERE}`, { 'data-day': '' });
   day.append(make('time', shownText(shown.day), { datetime: shown.day }), '.');
   const all = document.createDocumentFragment();
   all.append(table, day);

@@ -3,6 +3,7 @@ import { customElement, query, state } from 'lit/decorators.js';
 import type { ColumnView } from '../../src/live/columns.js';
 import { canOpen, type Embed, embedOf } from '../../src/live/embed/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { phrase, say } from '../../src/words/index.js';
 import { download } from '../book/copies.js';
 import { bookAround } from '../book/find-book.js';
 import { icons } from '../look/icons.js';
@@ -44,7 +45,7 @@ export class EmbedDialog extends ActionDialog {
   @state() private copied = '';
   @query('textarea') private html_!: HTMLTextAreaElement;
 
-  protected override heading = 'For a web page';
+  protected override heading = phrase('For a web page');
 
   protected override willUpdate(changed: PropertyValues): void {
     super.willUpdate(changed);
@@ -58,13 +59,13 @@ export class EmbedDialog extends ActionDialog {
     return html`
       <div class="row">
         <label class="field">
-          Sheet
+          ${say`Sheet`}
           <select @change=${(event: Event) => this.#choose(live, (event.target as HTMLSelectElement).value)}>
             ${live.sheets().map(({ id, title }) => html`<option value=${id} ?selected=${id === this.sheet}>${title}</option>`)}
           </select>
         </label>
         <label class="field">
-          Title over it
+          ${say`Title over it`}
           <input
             .value=${this.title_}
             @input=${(event: Event) => {
@@ -80,23 +81,23 @@ export class EmbedDialog extends ActionDialog {
               <input type="checkbox" .checked=${this.grid} @change=${() => {
                 this.grid = !this.grid;
               }} />
-              Readers may open it as a grid, under this page’s licence for it
+              ${say`Readers may open it as a grid, under this page’s licence for it`}
             </label>`
           : nothing
       }
       ${goesAlong(embed)}
       <label class="field">
-        To paste into your page
+        ${say`To paste into your page`}
         <textarea readonly spellcheck="false" .value=${`${SCRIPT}\n${embed.html}`}></textarea>
       </label>
       <p class="small quiet">
-        The first line names croftsheet-embed.js where it lies on your site. Without script, the plain table shows.
+        ${say`The first line names croftsheet-embed.js where it lies on your site. Without script, the plain table shows.`}
         <span role="status">${this.copied}</span>
       </p>
       <div class="row ends">
-        <button class="button" type="button" @click=${() => this.close()}>Close</button>
-        <button class="button" type="button" @click=${() => this.#save(embed)}>${icons.save}Save as a file</button>
-        <button class="button first" type="button" @click=${this.#copy}>${icons.copy}Copy</button>
+        <button class="button" type="button" @click=${() => this.close()}>${say`Close`}</button>
+        <button class="button" type="button" @click=${() => this.#save(embed)}>${icons.save}${say`Save as a file`}</button>
+        <button class="button first" type="button" @click=${this.#copy}>${icons.copy}${say`Copy`}</button>
       </div>
     `;
   }
@@ -104,25 +105,25 @@ export class EmbedDialog extends ActionDialog {
   #columns(live: LiveBook): TemplateResult {
     return html`<div class="scroll">
       <table class="columns">
-        <caption class="unseen">Columns</caption>
+        <caption class="unseen">${say`Columns`}</caption>
         <thead>
           <tr>
-            <th scope="col">Column</th>
-            <th scope="col">Show</th>
-            <th scope="col">Readers may try</th>
+            <th scope="col">${say`Column`}</th>
+            <th scope="col">${say`Show`}</th>
+            <th scope="col">${say`Readers may try`}</th>
           </tr>
         </thead>
         <tbody>
           ${live.columns(this.sheet).map(
             (column) => html`<tr>
               <th scope="row">${column.title}</th>
-              <td>${this.#tick(`Show ${column.title}`, this.shown, column, (next) => {
+              <td>${this.#tick(say`Show ${column.title}`, this.shown, column, (next) => {
                 this.shown = next;
               })}</td>
               <td>
                 ${
                   canOpen(column) && this.shown.has(column.id)
-                    ? this.#tick(`Readers may try ${column.title}`, this.open, column, (next) => {
+                    ? this.#tick(say`Readers may try ${column.title}`, this.open, column, (next) => {
                         this.open = next;
                       })
                     : nothing
@@ -177,18 +178,18 @@ export class EmbedDialog extends ActionDialog {
   readonly #copy = async (): Promise<void> => {
     try {
       await navigator.clipboard.writeText(this.html_.value);
-      this.copied = 'Copied.';
+      this.copied = say`Copied.`;
     } catch {
       // Refused by the browser: it is chosen, so that a key stroke copies it.
       this.html_.select();
-      this.copied = 'Press Ctrl or Cmd and C to copy what is chosen.';
+      this.copied = say`Press Ctrl or Cmd and C to copy what is chosen.`;
     }
   };
 
   #save(embed: Embed): void {
     const blob = new Blob([embed.json], { type: 'application/json' });
     download({ name: `${fileWord(embed.table.title)}.json`, blob });
-    this.copied = 'Saved: put the file beside your page and name it by src.';
+    this.copied = say`Saved: put the file beside your page and name it by src.`;
   }
 }
 
@@ -207,10 +208,9 @@ const firstFilled = (live: LiveBook): string => {
 
 const goesAlong = ({ goesAlong: titles }: Embed): TemplateResult =>
   titles.length === 0
-    ? html`<p class="small quiet">Only what the table shows goes into the page.</p>`
+    ? html`<p class="small quiet">${say`Only what the table shows goes into the page.`}</p>`
     : html`<p class="small">
-        So that the figures can follow, this goes into the page too, for everyone to read: ${titles.join(', ')}. Notes,
-        places and names of people stay at home unless a figure needs them.
+        ${say`So that the figures can follow, this goes into the page too, for everyone to read: ${titles.join(', ')}. Notes, places and names of people stay at home unless a figure needs them.`}
       </p>`;
 
 declare global {

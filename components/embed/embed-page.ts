@@ -6,6 +6,7 @@
 import './croft-embed.js';
 
 const TAKEN = [
+  'lang',
   'src',
   'sheet',
   'columns',

@@ -9,6 +9,7 @@ import type { KeptCopy } from './kept-copy.js';
 import type { OpenCellsHost } from './open-cells.js';
 import { tableOf } from './page-content.js';
 import { Reader, type ReaderHost } from './reader.js';
+import { say, spoken } from './said.js';
 import { settleHeight } from './settle-height.js';
 import { isOwn, SourceError } from './source-text.js';
 import { standingWords } from './standing-words.js';
@@ -71,6 +72,12 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
     this.#drawFirst();
   }
 
+  /** Another language is spoken now. */
+  speakAnew(): void {
+    this.tell();
+    this.#reader.speakAnew();
+  }
+
   keepNow(): void {
     this.#reader.keepNow();
   }
@@ -91,7 +98,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   #drawSource(): void {
     const stands = this.page.book === null && tableOf(this.page) !== null;
     if (stands) this.#draw(adopted(this.page));
-    else if (isOwn(this.page) && !this.#view.frame) this.#view.opening(OPENING_OWN);
+    else if (isOwn(this.page) && !this.#view.frame) this.#view.opening(spoken(OPENING_OWN));
     if (!stands || isOwn(this.page)) void this.#drawFromData();
   }
 
@@ -148,11 +155,11 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   async #write(row: string, column: string, text: string): Promise<void> {
     this.#was = null;
     this.#working++;
-    this.#view.bar?.say(WORKING);
+    this.#view.bar?.say(spoken(WORKING));
     let said = '';
     try {
       const problem = await this.#reader.write({ row, column, text });
-      if (problem) said = `${problem.message} ${problem.mend}`.trim();
+      if (problem) said = `${spoken(problem.message)} ${spoken(problem.mend)}`.trim();
       this.#view.cells?.complain(row, column, problem !== undefined);
     } catch (error) {
       said = wordsOf(error);
@@ -232,8 +239,8 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   async #openGrid(): Promise<void> {
     const [reader, { bar, stand, frame }] = [this.#reader, this.#view];
     if (!stand || !frame) return;
-    bar?.busy(OPEN_GRID, true);
-    let failed = NOT_LOADED;
+    bar?.busy(spoken(OPEN_GRID), true);
+    let failed = spoken(NOT_LOADED);
     const close = await openAsGrid({
       host: this.page,
       stand,
@@ -244,10 +251,10 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       book: () => reader.doc(),
       changed: (book, table) => reader.take(book, table),
       lost: (written) => {
-        failed = `${NOT_LOADED} What you wrote is not in the table: ${written.join('; ')}.`;
+        failed = say`${spoken(NOT_LOADED)} What you wrote is not in the table: ${written.join('; ')}.`;
       },
     });
-    bar?.busy(OPEN_GRID, false);
+    bar?.busy(spoken(OPEN_GRID), false);
     this.#closeGrid = close;
     this.tell(close ? '' : failed);
   }
@@ -263,5 +270,5 @@ function wordsOf(error: unknown): string {
   if (error instanceof Error && !(error instanceof TypeError)) return error.message;
   // For whoever keeps the page.
   console.error(error);
-  return NOT_LOADED;
+  return spoken(NOT_LOADED);
 }

@@ -4,6 +4,7 @@ import { fillCell, make } from './draw-table.js';
 import { embedStyles } from './embed-styles.js';
 import { Frame } from './frame.js';
 import { OpenCells, type OpenCellsHost } from './open-cells.js';
+import { HERE, say, spoken } from './said.js';
 import { HOW_TO_START, START_OWN } from './words.js';
 
 /** What an embedded sheet shows: its table, the cells that are open, and the line under it. */
@@ -51,7 +52,7 @@ export class EmbedView {
       part: 'frame',
       role: 'region',
       tabindex: '0',
-      'aria-label': table.caption?.textContent?.trim() || 'Table',
+      'aria-label': table.caption?.textContent?.trim() || say`Table${HERE}`,
     });
     table.before(stand);
     stand.append(table);
@@ -76,8 +77,9 @@ export class EmbedView {
   empty(words: string, startAt: string | null): void {
     const said = make('p', `${words} `, { class: 'empty', role: 'status' });
     // An address that runs script is none.
-    if (startAt && !/^\s*javascript:/i.test(startAt)) said.append(make('a', START_OWN, { href: startAt }));
-    else said.append(HOW_TO_START);
+    if (startAt && !/^\s*javascript:/i.test(startAt))
+      said.append(make('a', spoken(START_OWN), { href: startAt }));
+    else said.append(spoken(HOW_TO_START));
     this.#instead(said);
   }
 

@@ -1,6 +1,7 @@
 import type { BookDoc } from '../../src/book/types.js';
 import type { FirstColumn, FirstTable } from '../grid/first/first-table.js';
 import type { Frame } from './frame.js';
+import { HERE, say, typedText } from './said.js';
 
 type SheetDoc = BookDoc['sheets'][string];
 
@@ -29,7 +30,7 @@ export function firstTable(frame: Frame, { rows, columns, ...rest }: SheetDoc): 
     columns: frame.columns.map((id) => columnOf(frame, id)),
     rows: ids,
     text: (row, column) => textOf(frame.cell(row, column)),
-    typed: (row, column) => String(rows[row]?.cells[column] ?? ''),
+    typed: (row, column) => typedText(rows[row]?.cells[column] ?? ''),
   };
 }
 
@@ -48,6 +49,6 @@ function columnOf(frame: Frame, id: string): FirstColumn {
 function textOf(cell: HTMLElement | undefined): string {
   const field = cell?.querySelector('input');
   if (!field) return cell?.textContent?.trim() ?? '';
-  if (field.type === 'checkbox') return field.checked ? 'yes' : '';
+  if (field.type === 'checkbox') return field.checked ? say`yes${HERE}` : '';
   return field.value;
 }

@@ -2,6 +2,7 @@ import type { BookDoc } from '../../src/book/types.js';
 import type { EmbedCell, ShownTable } from '../../src/live/embed/index.js';
 import type { Problem } from '../../src/problem.js';
 import { digestOf, dropKept, type KeptCopy, readKept, writeKept } from './kept-copy.js';
+import { saidIn, say, typedText } from './said.js';
 import { dataScriptOf, keyOf, type Source, type SourceHost, sourceOf } from './source-text.js';
 import type { Trial } from './trial.js';
 
@@ -85,7 +86,7 @@ export class Reader {
     const sheets = (this.kept?.book ?? this.#doc)?.sheets;
     const raw = sheets?.[this.#host.page.sheet]?.rows[row]?.cells[column];
     if (raw === undefined || String(raw).startsWith('=')) return null;
-    return String(raw);
+    return typedText(raw);
   }
 
   /** Gets what works the figures out; called as soon as a reader seems about to try something. */
@@ -99,7 +100,8 @@ export class Reader {
 
   async #openTrial(): Promise<Trial> {
     const doc = await this.doc();
-    const { openTrial } = await import('./trial.js');
+    const { openTrial, speakAs } = await import('./trial.js');
+    await speakAs(saidIn());
     const opened = openTrial(doc, {
       sheet: this.#host.page.sheet,
       engineLicenceKey: this.#host.page.engineLicenceKey,
@@ -114,6 +116,11 @@ export class Reader {
       this.keepSoon();
     });
     return trial;
+  }
+
+  /** What works the figures out says them in the language spoken here now. */
+  speakAnew(): void {
+    if (this.#open) void import('./trial.js').then(({ speakAs }) => speakAs(saidIn()));
   }
 
   /** Writes what a reader typed; answers what is wrong with it, if anything is. */
@@ -195,6 +202,6 @@ function asDoc(text: string | null): BookDoc {
   try {
     return JSON.parse(text ?? '') as BookDoc;
   } catch {
-    throw new Error('The data of this table cannot be read.');
+    throw new Error(say`The data of this table cannot be read.`);
   }
 }

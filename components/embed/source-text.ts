@@ -1,5 +1,6 @@
 import { adopted } from './draw-table.js';
 import { contentOf, scriptOf, tableOf } from './page-content.js';
+import { saidIn, say, spoken } from './said.js';
 import { NO_OWN_BOOK } from './words.js';
 
 /** Where the data of an embedded sheet comes from. */
@@ -56,16 +57,18 @@ async function pageText(host: SourceHost): Promise<string | null> {
   if (script) return script.textContent;
   if (host.src === null) {
     const table = adopted(host).querySelector('table');
-    return table && (await import('./table-book.js')).tableBookText(table, PLAIN_SHEET);
+    return table && (await import('./table-book.js')).tableBookText(table, PLAIN_SHEET, saidIn());
   }
   const url = new URL(host.src, document.baseURI);
   if (url.origin !== new URL(document.baseURI).origin)
     throw new SourceError(
-      `The figures would come from another site (${url.host}): put the file on this one.`,
+      say`The figures would come from another site (${url.host}): put the file on this one.`,
     );
   const answer = await fetch(url, { credentials: 'same-origin' }).catch(() => null);
   if (!answer?.ok)
-    throw new SourceError(`There are no figures at ${url.pathname}: check the address, or the connection.`);
+    throw new SourceError(
+      say`There are no figures at ${url.pathname}: check the address, or the connection.`,
+    );
   return answer.text();
 }
 
@@ -79,7 +82,7 @@ export async function sourceOf(host: SourceHost): Promise<Source> {
   const own = await ownBookText(host.database, host.which);
   if (own.ok) return { text: own.text, ownTitle: own.title };
   const text = await pageText(host);
-  const why = own.problem ?? NO_OWN_BOOK;
+  const why = own.problem ?? spoken(NO_OWN_BOOK);
   if (text === null) throw new SourceError(why, own.problem === undefined);
   return { text, ownMissing: why };
 }

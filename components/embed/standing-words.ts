@@ -1,3 +1,4 @@
+import { spoken } from './said.js';
 import type { Source } from './source-text.js';
 import { fromOwn, HINT, KEPT, NEWER, NEWER_OWN, NOT_KEPT } from './words.js';
 
@@ -15,8 +16,8 @@ export interface StandingSaid {
 
 /** What the line under the table says while nothing else is to be said. */
 export function standingWords({ tried, own, outdated, keeps, isOpen, source }: StandingSaid): string {
-  if (outdated) return own ? NEWER_OWN : NEWER;
-  if (tried) return keeps ? KEPT : NOT_KEPT;
+  if (outdated) return spoken(own ? NEWER_OWN : NEWER);
+  if (tried) return spoken(keeps ? KEPT : NOT_KEPT);
   const from = source?.ownTitle === undefined ? (source?.ownMissing ?? '') : fromOwn(source.ownTitle);
-  return `${from} ${isOpen ? HINT : ''}`.trim();
+  return `${from} ${isOpen ? spoken(HINT) : ''}`.trim();
 }

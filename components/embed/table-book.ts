@@ -1,7 +1,15 @@
 /** A page's own table as a book of one sheet; loaded only when a reader tries something in it. */
-import { blankBook, type ColumnLook, type NewRow, readNumber, type Typed } from '../../src/book/index.js';
+import {
+  blankBook,
+  type ColumnLook,
+  type NewRow,
+  readTypedNumber,
+  type Typed,
+} from '../../src/book/index.js';
 import { openBook } from '../../src/live/live-book.js';
+import { say } from '../../src/words/index.js';
 import { Frame } from './frame.js';
+import { speakAs } from './speak-as.js';
 
 const wordsOf = (cell: HTMLElement | undefined): string => cell?.textContent?.trim() ?? '';
 const dayOf = (cell: HTMLElement | undefined): string | undefined =>
@@ -15,7 +23,7 @@ function lookOf(frame: Frame, column: string): ColumnLook {
   if (cells.length === 0) return {};
   if (frame.type(column) === 'tick') return { type: 'tick' };
   if (cells.every((cell) => dayOf(cell) !== undefined)) return { type: 'date' };
-  return cells.every((cell) => readNumber(wordsOf(cell)) !== undefined)
+  return cells.every((cell) => readTypedNumber(wordsOf(cell)) !== undefined)
     ? { type: 'number' }
     : { type: 'text' };
 }
@@ -30,10 +38,12 @@ function typedIn(frame: Frame, row: string, column: string): Typed {
  * they stand; a column whose header has `data-formula` is worked out from the others, called by their titles.
  *
  * @param sheet id of the sheet that the table becomes.
+ * @param tag language in which its numbers are written, as a BCP 47 tag.
  */
-export function tableBookText(table: HTMLTableElement, sheet: string): string {
+export async function tableBookText(table: HTMLTableElement, sheet: string, tag: string): Promise<string> {
+  await speakAs(tag);
   const frame = new Frame(table);
-  const title = wordsOf(table.caption ?? undefined) || 'Table';
+  const title = wordsOf(table.caption ?? undefined) || say`Table`;
   const live = openBook(blankBook(title, sheet));
   const columns = frame.columns.map((id) => ({ id, title: frame.title(id), as: lookOf(frame, id) }));
   const written = columns.filter(({ as }) => as.formula === undefined);

@@ -1,6 +1,7 @@
 import type { Tool } from './bar.js';
+import { phrase, say, spoken } from './said.js';
 
-export const OPEN_GRID = 'Open as a grid';
+export const OPEN_GRID = phrase('Open as a grid');
 
 /** How an embedded sheet stands, as far as it decides what is offered. */
 export interface Standing {
@@ -31,33 +32,32 @@ export interface Doings {
 /** The buttons that are offered as things stand. */
 export function toolsFor(standing: Standing, doings: Doings): Tool[] {
   const { tried, canUndo, outdated, own, canBringBack, mayOpenGrid, isGrid } = standing;
-  const whose = own ? 'your book’s' : 'the page’s own';
   const tools: (Tool | false)[] = [
     canUndo &&
-      !isGrid && { label: 'Undo', title: 'Takes back what you wrote last.', run: () => doings.undo() },
+      !isGrid && { label: say`Undo`, title: say`Takes back what you wrote last.`, run: () => doings.undo() },
     tried && {
-      label: outdated ? 'Take the new figures' : 'Start over',
-      title: `Shows ${whose} figures again.`,
+      label: outdated ? say`Take the new figures` : say`Start over`,
+      title: own ? say`Shows your book’s figures again.` : say`Shows the page’s own figures again.`,
       run: () => doings.startOver(),
     },
     tried && {
-      label: 'Take home',
-      title: 'Saves your numbers as a file that Croftsheet opens.',
+      label: say`Take home`,
+      title: say`Saves your numbers as a file that Croftsheet opens.`,
       run: () => doings.takeHome(),
     },
     canBringBack && {
-      label: 'Bring mine back',
-      title: 'Shows your own numbers again.',
+      label: say`Bring mine back`,
+      title: say`Shows your own numbers again.`,
       run: () => doings.bringBack(),
     },
     mayOpenGrid &&
       !isGrid && {
-        label: OPEN_GRID,
-        title: 'Opens the sheet for editing.',
+        label: spoken(OPEN_GRID),
+        title: say`Opens the sheet for editing.`,
         run: () => doings.openGrid(),
         near: () => doings.fetchGrid(),
       },
-    isGrid && { label: 'Back to the table', title: 'Closes the grid.', run: () => doings.leaveGrid() },
+    isGrid && { label: say`Back to the table`, title: say`Closes the grid.`, run: () => doings.leaveGrid() },
   ];
   return tools.filter((tool) => tool !== false);
 }

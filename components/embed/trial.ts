@@ -3,9 +3,13 @@ import { type BookDoc, parseBook, type Typed } from '../../src/book/index.js';
 import { type EmbedCell, embedCell, type ShownTable, shownTable } from '../../src/live/embed/index.js';
 import { type BookChange, type LiveBook, openBook } from '../../src/live/live-book.js';
 import { ok, type Problem, type Result, refuse } from '../../src/problem.js';
+import { say } from '../../src/words/index.js';
 import { copyFile, download } from '../book/copies.js';
 import { BookEngine } from '../book/engine.js';
+import { typedText } from '../look/typed-text.js';
 import { sheetCalled } from '../sheet/sheet-called.js';
+
+export { speakAs } from './speak-as.js';
 
 export interface TrialOptions {
   /** Id, kind or title of the sheet. */
@@ -63,7 +67,7 @@ export class Trial {
   }
 
   typed(row: string, column: string): string {
-    return String(this.live.typed(this.sheet, row, column) ?? '');
+    return typedText(this.live.typed(this.sheet, row, column));
   }
 
   toJSON(): BookDoc {
@@ -91,7 +95,11 @@ export function openTrial(json: unknown, { sheet, engineLicenceKey }: TrialOptio
   const live = openBook(parsed.book);
   const found = sheetCalled(live, sheet);
   if (!found)
-    return refuse('no-such-sheet', `This book has no sheet called “${sheet}”.`, 'Name one of its sheets.');
+    return refuse(
+      'no-such-sheet',
+      say`This book has no sheet called “${sheet}”.`,
+      say`Name one of its sheets.`,
+    );
   return ok(new Trial(live, found.id, engineLicenceKey));
 }
 
