@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { FigureChange, SheetChanges } from '../../src/live/what-if-figures.js';
+import { HERE } from '../../src/words/here.js';
 import { say } from '../../src/words/index.js';
 
 /** So many figures of a sheet stand there at first. */
@@ -34,8 +35,8 @@ const line = (
 ): TemplateResult => html`<tr class=${first ? 'first' : ''}>
   ${first ? html`<th scope="rowgroup" rowspan=${rows}>${change.rowName}</th>` : nothing}
   <th scope="row" class="figure">${change.columnTitle}</th>
-  <td class="figures ${isAmount(change)}" data-of="was">${change.was}</td>
-  <td class="figures ${isAmount(change)}" data-of="would be">${change.wouldBe}</td>
+  <td class="figures ${isAmount(change)}" data-of=${say`was`}>${change.was}</td>
+  <td class="figures ${isAmount(change)}" data-of=${say`would be`}>${change.wouldBe}</td>
   <td class="number figures by">${change.difference}</td>
 </tr>`;
 
@@ -58,7 +59,7 @@ function sheetView(
             <th scope="col">${say`Row`}</th>
             <th scope="col">${say`Figure`}</th>
             <th scope="col" class="number">${say`Was`}</th>
-            <th scope="col" class="number">${say`Would be`}</th>
+            <th scope="col" class="number">${say`Would be${HERE}`}</th>
             <th scope="col" class="number">${say`Difference`}</th>
           </tr>
         </thead>
@@ -74,8 +75,8 @@ function sheetView(
                   ({ columnTitle, was, wouldBe, difference }) => html`<tr>
                     <th scope="row">${say`All rows`}</th>
                     <td class="figure">${columnTitle}</td>
-                    <td class="number figures" data-of="was">${was}</td>
-                    <td class="number figures" data-of="would be">${wouldBe}</td>
+                    <td class="number figures" data-of=${say`was`}>${was}</td>
+                    <td class="number figures" data-of=${say`would be`}>${wouldBe}</td>
                     <td class="number figures by">${difference}</td>
                   </tr>`,
                 )}
