@@ -1,5 +1,7 @@
 /** A function tried with what a person typed into one field for each argument: for its reference. */
+
 import { ok, type Result } from '../problem.js';
+import { decimalSign } from '../words/index.js';
 import type { ArgumentDeclaration, Explained, FunctionContext, FunctionDeclaration } from './declare.js';
 import { isListArgument } from './declare.js';
 import { stepsOfCall } from './evaluate-declared.js';
@@ -23,7 +25,11 @@ export interface TriedFunction {
 const NUMBER = /^[-+]?(?:\d+\.?\d*|\.\d+)$/;
 
 const textOf = (value: Scalar | undefined): string =>
-  value === null || value === undefined || typeof value === 'object' ? '' : String(value);
+  value === null || value === undefined || typeof value === 'object'
+    ? ''
+    : typeof value === 'number'
+      ? String(value).replace('.', decimalSign())
+      : String(value);
 
 /** What the fields begin with: the arguments of the example; blank where it leaves one out. */
 export function exampleTexts(declaration: FunctionDeclaration): readonly string[] {
@@ -34,11 +40,15 @@ export function exampleTexts(declaration: FunctionDeclaration): readonly string[
   });
 }
 
-const scalar = (text: string): Scalar => (NUMBER.test(text) ? Number(text) : text === '' ? null : text);
+/** A number may be typed with the decimal sign of the language, or with a point as in formulas. */
+function scalar(text: string): Scalar {
+  const plain = text.replace(decimalSign(), '.');
+  return NUMBER.test(plain) ? Number(plain) : text === '' ? null : text;
+}
 
-/** Values of a list stand apart by semicolons or lines; numbers by commas too, since no comma stands inside one. */
+/** Values of a list stand apart by semicolons or lines; numbers by commas too, where no comma stands inside one. */
 function listed(text: string, arg: ArgumentDeclaration): Scalar[] {
-  const apart = arg.kind.startsWith('dates') ? /[;\n]/ : /[;,\n]/;
+  const apart = arg.kind.startsWith('dates') || decimalSign() === ',' ? /[;\n]/ : /[;,\n]/;
   return text.split(apart).map((each) => scalar(each.trim()));
 }
 

@@ -1,5 +1,6 @@
 import { sourceText } from '../../facts/index.js';
 import { flourFrom } from '../../planning/animals.js';
+import { HERE } from '../../words/here.js';
 import { phrase, say } from '../../words/index.js';
 import { POUNDS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
@@ -26,7 +27,7 @@ export const FLOUR_FROM = declareExplained({
   source: sourceText('ks-wheat'),
   steps: ([grain, pounds], { answer }) =>
     scaled(
-      say`${toldOf(pounds, 'pounds')} of ${grain}`,
+      say`${toldOf(pounds, 'pounds')} of ${grain}${HERE}`,
       pounds,
       phrase('pounds of flour a pound of grain'),
       'multiply',

@@ -1,5 +1,5 @@
 import { yieldPerRowFoot } from '../../planning/growing.js';
-import { say } from '../../words/index.js';
+import { phrase, say } from '../../words/index.js';
 import { BASIS, CROP } from '../arguments.js';
 import { declareExplained } from '../declare.js';
 import { explained } from '../explained.js';
@@ -12,7 +12,7 @@ export const YIELD_PER_ROW_FOOT = declareExplained({
   summary: 'How much a foot of row of a crop gives in a season.',
   arguments: [CROP, UNIT, BASIS],
   gives: 'pounds a foot of row, or the unit asked for',
-  unit: '{unit|pound} a foot of row',
+  unit: `{unit|pound} a ${phrase('foot of row')}`,
   details: [
     'Published per 100 ft of row by most sources. Where a crop is published only by the plant, that divided by the spacing.',
   ],

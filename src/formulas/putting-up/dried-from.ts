@@ -1,5 +1,6 @@
 import { caution, driedCrops, sourceText } from '../../facts/index.js';
 import { driedFrom } from '../../planning/putting-up.js';
+import { HERE } from '../../words/here.js';
 import { phrase, say } from '../../words/index.js';
 import { BASIS, CROP, POUNDS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
@@ -20,7 +21,7 @@ export const DRIED_FROM = declareExplained({
   caution: caution('dry-goods-moisture').text,
   steps: ([crop, pounds], { answer }) =>
     scaled(
-      say`${toldOf(pounds, 'pounds')} of ${crop}`,
+      say`${toldOf(pounds, 'pounds')} of ${crop}${HERE}`,
       pounds,
       phrase('pounds dried a pound fresh'),
       'multiply',

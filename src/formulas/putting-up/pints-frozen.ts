@@ -1,5 +1,6 @@
 import { frozenCrops } from '../../facts/index.js';
 import { pintsFrozen } from '../../planning/putting-up.js';
+import { HERE } from '../../words/here.js';
 import { phrase, say } from '../../words/index.js';
 import { BASIS, CROP, POUNDS } from '../arguments.js';
 import { declareExplained } from '../declare.js';
@@ -22,7 +23,7 @@ export const PINTS_FROZEN = declareExplained({
   source: 'state extensions and USDA Home and Garden Bulletin 10, named crop by crop in Facts',
   steps: ([crop, pounds], { answer }) =>
     scaled(
-      say`${toldOf(pounds, 'pounds')} of ${crop}`,
+      say`${toldOf(pounds, 'pounds')} of ${crop}${HERE}`,
       pounds,
       phrase('pounds a pint'),
       'divide',
