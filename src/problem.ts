@@ -36,6 +36,17 @@ export const refuse = (
   problem: where ? { code, message, mend, where } : { code, message, mend },
 });
 
+/** A problem that stands for a while: told in the language that is spoken when it is read. */
+export const standing = (code: string, message: () => string, mend: () => string): Problem => ({
+  code,
+  get message() {
+    return message();
+  },
+  get mend() {
+    return mend();
+  },
+});
+
 /** At most so many characters of a text; a sign that takes two of them is not cut in half. */
 export const cut = (text: string, most: number): string =>
   text.slice(0, most).replace(text.length > most ? /[\uD800-\uDBFF]$/ : /$^/, '');

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import type { Problem } from '../../src/problem.js';
+import { say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
@@ -114,7 +115,7 @@ export class CroftBookMenu extends LitElement {
         @click=${() => this.#toggle(!this.open)}
         @keydown=${this.#openerKey}
       >
-        ${icons.page}<span>This book</span>
+        ${icons.page}<span>${say`This book`}</span>
       </button>
       ${this.open ? this.#menu() : nothing}
       ${
@@ -122,14 +123,14 @@ export class CroftBookMenu extends LitElement {
           ? nothing
           : html`<p class="said small ${typeof this.said === 'string' ? '' : 'problem'}" role="status">
               <span>${inWords(this.said)}</span>
-              <button class="link" type="button" @click=${() => this.#say(null)}>Dismiss</button>
+              <button class="link" type="button" @click=${() => this.#say(null)}>${say`Dismiss`}</button>
             </p>`
       }
       ${this.dialog === null ? nothing : html`<div @croft-dialog-done=${this.#done}>${this.dialog}</div>`}`;
   }
 
   #menu() {
-    return html`<div role="menu" part="menu" aria-label="This book" @keydown=${this.#menuKey}>
+    return html`<div role="menu" part="menu" aria-label=${say`This book`} @keydown=${this.#menuKey}>
       ${BOOK_DOINGS.map(
         (doing, i) => html`${
           i > 0 && BOOK_DOINGS[i - 1]!.group !== doing.group ? html`<div role="separator"></div>` : nothing
@@ -137,10 +138,10 @@ export class CroftBookMenu extends LitElement {
           role="menuitem"
           type="button"
           tabindex="-1"
-          title=${doing.title}
+          title=${spoken(doing.title)}
           @click=${() => void this.#run(doing)}
         >
-          ${doing.icon}<span>${doing.label}</span>
+          ${doing.icon}<span>${spoken(doing.label)}</span>
         </button>`,
       )}
     </div>`;

@@ -1,8 +1,10 @@
 import { html, type TemplateResult } from 'lit';
+import { phrase } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 
 /** Something to do with the whole book, offered in its menu. */
 export interface BookDoing {
+  /** In English: it is told in the language spoken when it is shown; so is `title`. */
   readonly label: string;
   /** What it does, in a sentence. */
   readonly title: string;
@@ -16,8 +18,10 @@ export interface BookDoing {
 /** What the book's menu offers. A new doing is one more entry here. */
 export const BOOK_DOINGS: readonly BookDoing[] = [
   {
-    label: 'New sheet…',
-    title: 'Adds a sheet of your own: blank, like a sheet of the book, a copy of one, or a table you have.',
+    label: phrase('New sheet…'),
+    title: phrase(
+      'Adds a sheet of your own: blank, like a sheet of the book, a copy of one, or a table you have.',
+    ),
     icon: icons.newSheet,
     group: 'sheets',
     open: async () => {
@@ -26,8 +30,10 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
-    label: 'Formulas and errors…',
-    title: 'Lists every formula of the book, what it gives and what is wrong, and mends what is broken.',
+    label: phrase('Formulas and errors…'),
+    title: phrase(
+      'Lists every formula of the book, what it gives and what is wrong, and mends what is broken.',
+    ),
     icon: icons.formulas,
     group: 'sheets',
     open: async () => {
@@ -36,8 +42,10 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
-    label: 'Functions…',
-    title: 'Every function for formulas: what it gives, its arguments, its source, and an example to change.',
+    label: phrase('Functions…'),
+    title: phrase(
+      'Every function for formulas: what it gives, its arguments, its source, and an example to change.',
+    ),
     icon: icons.functions,
     group: 'sheets',
     open: async () => {
@@ -46,8 +54,8 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
-    label: 'What if…',
-    title: 'Tries other values on a copy of the book, and shows which planning figures would change.',
+    label: phrase('What if…'),
+    title: phrase('Tries other values on a copy of the book, and shows which planning figures would change.'),
     icon: icons.whatIf,
     group: 'sheets',
     open: async () => {
@@ -56,9 +64,10 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
-    label: 'Food math…',
-    title:
+    label: phrase('Food math…'),
+    title: phrase(
       'Makes worksheets of school mathematics from this book’s own numbers, with an answer key to print.',
+    ),
     icon: icons.lesson,
     group: 'sheets',
     open: async () => {
@@ -67,9 +76,10 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
-    label: 'Bring in a table…',
-    title:
+    label: phrase('Bring in a table…'),
+    title: phrase(
       'Brings rows in from a file (CSV, TSV, workbook) or from what you paste, after showing where they go.',
+    ),
     icon: icons.bringIn,
     group: 'copies',
     open: async () => {
@@ -78,8 +88,8 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
-    label: 'Take out…',
-    title: 'Takes a sheet, or all of them, out as files for other programs.',
+    label: phrase('Take out…'),
+    title: phrase('Takes a sheet, or all of them, out as files for other programs.'),
     icon: icons.takeOut,
     group: 'copies',
     open: async () => {
@@ -88,8 +98,10 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
-    label: 'Earlier versions…',
-    title: 'Keeps a version by name, compares versions figure by figure, and brings back all or a part.',
+    label: phrase('Earlier versions…'),
+    title: phrase(
+      'Keeps a version by name, compares versions figure by figure, and brings back all or a part.',
+    ),
     icon: icons.versions,
     group: 'copies',
     open: async () => {
@@ -98,8 +110,8 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
-    label: 'Merge a copy…',
-    title: 'Brings in what was changed on another copy, and saves a copy that can be merged again.',
+    label: phrase('Merge a copy…'),
+    title: phrase('Brings in what was changed on another copy, and saves a copy that can be merged again.'),
     icon: icons.merge,
     group: 'copies',
     open: async () => {
@@ -108,8 +120,8 @@ export const BOOK_DOINGS: readonly BookDoing[] = [
     },
   },
   {
-    label: 'For a web page…',
-    title: 'Makes a sheet ready for a page of your own, with cells that readers may try.',
+    label: phrase('For a web page…'),
+    title: phrase('Makes a sheet ready for a page of your own, with cells that readers may try.'),
     icon: icons.web,
     group: 'copies',
     open: async () => {

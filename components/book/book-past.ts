@@ -11,8 +11,12 @@ import type {
   KeptBook,
   MergePlan,
 } from '../../src/storage/index.js';
+import { phrase, say } from '../../src/words/index.js';
 import type { CopyFile } from './copies.js';
 import { booksKept, loadStorage } from './keeping.js';
+
+/** Name under which the book is kept before a copy is merged into it; told in the language spoken where it is shown. */
+export const BEFORE_MERGING = phrase('before merging');
 
 /** Earlier versions of the open book, and other copies of it: what the dialogs for both work with. */
 export class BookPast {
@@ -77,7 +81,7 @@ export class BookPast {
     // Planned anew: another tab may have edited while the person was looking.
     const plan = await this.planMerge(copy);
     if (!plan.ok) return plan;
-    await (await this.versions()).keepNow('before merging');
+    await (await this.versions()).keepNow(BEFORE_MERGING);
     let outcome: Outcome | undefined;
     const work = (): boolean => {
       outcome = this.#live.apply(mergeCommand(plan.value, decisions));
@@ -99,7 +103,7 @@ export class BookPast {
   async decide(conflict: Conflict, decision: Decision): Promise<Outcome> {
     const { decided } = await loadStorage();
     const edits = [decided(conflict, decision)];
-    const outcome = this.#live.apply({ do: 'take over', called: 'decision between two copies', edits });
+    const outcome = this.#live.apply({ do: 'take over', called: say`decision between two copies`, edits });
     if (outcome.ok) this.letGo(conflict);
     return outcome;
   }

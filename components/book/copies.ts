@@ -1,4 +1,5 @@
 import { type BookDoc, parseBook } from '../../src/book/index.js';
+import { say } from '../../src/words/index.js';
 import { loadStorage } from './keeping.js';
 import type { ReadBook } from './source.js';
 
@@ -38,7 +39,7 @@ export async function readCopy(file: Blob | string): Promise<ReadCopy> {
 /** A copy's title, told from those of the books that are kept already: `Hill House (copy)`, `(copy 2)`. */
 export function titleBeside(title: string, taken: readonly string[]): string {
   for (let i = 0; ; i++) {
-    const one = i === 0 ? title : `${title} (copy${i === 1 ? '' : ` ${i}`})`;
+    const one = i === 0 ? title : `${title}${i === 1 ? say` (copy)` : say` (copy ${i})`}`;
     if (!taken.includes(one)) return one;
   }
 }

@@ -10,7 +10,7 @@ import { schemeText } from '../look/token-text.js';
 import type { BookPast } from './book-past.js';
 import { type CopyFile, copyFile, download, readCopy, titleBeside } from './copies.js';
 import { type SelectedCell, tell } from './events.js';
-import { booksKept, NOT_KEPT, OPENING, openKept } from './keeping.js';
+import { booksKept, NO_BOOK, NOT_KEPT, OPENING, openKept } from './keeping.js';
 import { Notices } from './notices.js';
 import { OpenBook, type OpenBookHost, type ToOpen } from './open-book.js';
 import { type OwnBookAnswers, ownBook } from './own-book.js';
@@ -293,7 +293,7 @@ export class CroftBook extends LitElement {
     if (!read.ok) {
       this.#refuse(read.problems);
       this.#problems = read.problems;
-      this.#say({ state: 'not kept', message: 'No book is open.' });
+      this.#say(NO_BOOK);
       return;
     }
     this.#show({ doc: read.book, kept, key });

@@ -1,5 +1,6 @@
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
+import { say } from '../../src/words/index.js';
 
 /** The formula engine of one open book: loaded once, when something must be worked out. */
 export class BookEngine {
@@ -58,8 +59,8 @@ export async function giveEngine(
   } catch {
     return {
       code: 'engine-not-loaded',
-      message: 'Formulas could not be loaded, so cells with formulas stay blank.',
-      mend: 'Check the connection, then load the page again. Everything else works.',
+      message: say`Formulas could not be loaded, so cells with formulas stay blank.`,
+      mend: say`Check the connection, then load the page again. Everything else works.`,
     };
   }
 }

@@ -2,14 +2,29 @@ import { type BookDoc, parseBook } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookCopy, BookEntry, EditableBook, KeepStatus, KeptBook } from '../../src/storage/index.js';
+import { say } from '../../src/words/index.js';
 import { SourceFailure } from './source.js';
 
 export const NOT_KEPT: KeepStatus = {
   state: 'not kept',
-  message: 'Changes here are not kept: they are gone when the page is closed.',
+  get message() {
+    return say`Changes here are not kept: they are gone when the page is closed.`;
+  },
 };
 
-export const OPENING: KeepStatus = { state: 'opening', message: 'Opening the book.' };
+export const OPENING: KeepStatus = {
+  state: 'opening',
+  get message() {
+    return say`Opening the book.`;
+  },
+};
+
+export const NO_BOOK: KeepStatus = {
+  state: 'not kept',
+  get message() {
+    return say`No book is open.`;
+  },
+};
 
 /** Storage and its libraries are loaded only where a book is kept, or a file opened or saved. */
 export const loadStorage = () => import('../../src/storage/index.js');

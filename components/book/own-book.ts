@@ -1,5 +1,6 @@
 import { type BookDoc, blankBook, readNumber, type Typed } from '../../src/book/index.js';
 import { openBook } from '../../src/live/live-book.js';
+import { say } from '../../src/words/index.js';
 import { listInFoods, unlistedLines } from '../sheet/list-in-foods.js';
 import { readAltitude } from '../sheet/read-altitude.js';
 import type { Standing } from './standing.js';
@@ -37,7 +38,7 @@ export function readPeople(text: string): Person[] {
 
 /** A new household's book from its answers: what stands where, a row of Foods for each food of it, no more. */
 export function ownBook(answers: OwnBookAnswers): BookDoc {
-  const live = openBook(blankBook(answers.title?.trim() || 'Our book'));
+  const live = openBook(blankBook(answers.title?.trim() || say`Our book`));
   const set = (setting: string, typed: Typed | undefined): void => {
     if (typed !== undefined && typed !== null && typed !== '')
       live.apply({ do: 'set setting', setting, typed });

@@ -1,5 +1,6 @@
 import { type BookDoc, blankBook, parseBook } from '../../src/book/index.js';
 import type { Problem } from '../../src/problem.js';
+import { say } from '../../src/words/index.js';
 
 /** A book as read, or every reason why it could not be. */
 export type ReadBook =
@@ -19,15 +20,15 @@ async function fetchBook(src: string, base: string): Promise<ReadBook> {
   } catch {
     return failed(
       'bad-address',
-      `“${src}” is not an address.`,
-      'Write where the book file lies, as in data/book.json.',
+      say`“${src}” is not an address.`,
+      say`Write where the book file lies, as in data/book.json.`,
     );
   }
   if (url.origin !== new URL(base).origin) {
     return failed(
       'other-site',
-      `The book would come from another site (${url.host}).`,
-      'Put the file on the same site as the page.',
+      say`The book would come from another site (${url.host}).`,
+      say`Put the file on the same site as the page.`,
     );
   }
   let text: string;
@@ -36,16 +37,16 @@ async function fetchBook(src: string, base: string): Promise<ReadBook> {
     if (!answer.ok) {
       return failed(
         'not-found',
-        `There is no book at ${url.pathname} (the site answered ${answer.status}).`,
-        'Check the address, or whether the file was put on the site.',
+        say`There is no book at ${url.pathname} (the site answered ${answer.status}).`,
+        say`Check the address, or whether the file was put on the site.`,
       );
     }
     text = await answer.text();
   } catch {
     return failed(
       'not-reached',
-      `The book at ${url.pathname} could not be fetched.`,
-      'Check the connection, then load the page again.',
+      say`The book at ${url.pathname} could not be fetched.`,
+      say`Check the connection, then load the page again.`,
     );
   }
   return parseBook(text);
@@ -75,7 +76,7 @@ export interface Source extends HTMLElement {
 export async function readSource(from: Source): Promise<ReadBook> {
   if (from.book !== null) return parseBook(from.book);
   if (from.src !== null) return fetchBook(from.src, document.baseURI);
-  return inlineBook(from) ?? { ok: true, book: blankBook() };
+  return inlineBook(from) ?? { ok: true, book: blankBook(say`Our book`) };
 }
 
 /** The same for a book to be kept under a key; a key that no source stands for must be kept already. */
@@ -84,8 +85,8 @@ export async function startOf(from: Source, key: string): Promise<BookDoc> {
     throw new SourceFailure([
       {
         code: 'book-not-here',
-        message: 'That book is not kept in this browser.',
-        mend: 'Choose another, or open a copy of it from a file.',
+        message: say`That book is not kept in this browser.`,
+        mend: say`Choose another, or open a copy of it from a file.`,
       },
     ]);
   }

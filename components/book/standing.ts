@@ -1,5 +1,6 @@
 import { WAYS_KEPT, type WayKept } from '../../src/planning/types.js';
 import { ok, type Problem, type Result, refuse } from '../../src/problem.js';
+import { say, spoken } from '../../src/words/index.js';
 import { type LotLine, readLotLine } from '../sheet/lot-line.js';
 
 /** A place and what stands there. */
@@ -24,8 +25,19 @@ export interface PlaceAsked {
   readonly foods: string;
 }
 
+/** What a way is called: in English, as it is kept, and in the language spoken. */
+const namesOf = (way: WayKept): string[] => [...new Set([way, spoken(way).toLowerCase()])];
+
 const wayCalled = (text: string): WayKept | undefined =>
-  WAYS_KEPT.find((way) => way === text.trim().toLowerCase());
+  WAYS_KEPT.find((way) => namesOf(way).includes(text.trim().toLowerCase()));
+
+/** A way with which a part begins, and what follows it. */
+function wayBefore(part: string): { readonly own: WayKept; readonly rest: string } | undefined {
+  for (const own of WAYS_KEPT)
+    for (const name of namesOf(own))
+      if (part.toLowerCase().startsWith(`${name} `)) return { own, rest: part.slice(name.length + 1) };
+  return undefined;
+}
 
 /** A comma between digits is one of a thousand. */
 const parts = (text: string): string[] =>
@@ -45,16 +57,16 @@ export function readPlace({ place, way, container, foods }: PlaceAsked): Result<
   const lots: Standing['lots'][number][] = [];
   for (const part of all) {
     if (wayCalled(part)) continue;
-    const own = WAYS_KEPT.find((each) => part.toLowerCase().startsWith(`${each} `));
-    const read = readLotLine(own ? part.slice(own.length + 1) : part, own ?? kept);
+    const { own, rest = part } = wayBefore(part) ?? {};
+    const read = readLotLine(rest, own ?? kept);
     if (!read.ok) return { ok: false, problem: inPlace(read.problem, place) };
     // The place's own container is what its usual way is kept in.
     if (own && own !== kept && container && !read.value.container && read.value.count !== null) {
       const { food, count } = read.value;
       const asked = refuse(
         'no-container',
-        `What are the ${own} ${food} in?`,
-        `Write it after the number, as in ${own} ${food} ${count} pints.`,
+        say`What are the ${own} ${food} in?`,
+        say`Write it after the number, as in ${own} ${food} ${count} pints.`,
       );
       return { ok: false, problem: inPlace(asked.problem, place) };
     }

@@ -3,6 +3,7 @@ import { customElement, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { PlaceToCount } from '../../src/planning/week/index.js';
+import { phrase, say } from '../../src/words/index.js';
 import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { foodNames } from '../week/food-names.js';
@@ -28,7 +29,7 @@ export class CountDialog extends ActionDialog {
   @state() private leaving = false;
   #toCount: ToBeCounted | null = null;
 
-  protected override heading = 'Count the shelf';
+  protected override heading = phrase('Count the shelf');
 
   protected override content(live: LiveBook): TemplateResult {
     // As the shelf stood when counting began: a place is not to change under the hand that counts it.
@@ -36,7 +37,7 @@ export class CountDialog extends ActionDialog {
     const { places, unseen } = this.#toCount;
     const place = places[this.at];
     if (!place) {
-      return html`<p>Nothing on the shelf has anything left to be counted. Write lots on the Shelf sheet first.</p>
+      return html`<p>${say`Nothing on the shelf has anything left to be counted. Write lots on the Shelf sheet first.`}</p>
         ${this.foot()}`;
     }
     const nameOf = foodNames(live);
@@ -49,22 +50,22 @@ export class CountDialog extends ActionDialog {
 
   #where(places: readonly PlaceToCount[]): TemplateResult {
     return html`<div class="where">
-      <button class="button" type="button" aria-label="Place before" ?disabled=${this.at === 0} @click=${() => this.#place(this.at - 1)}>
+      <button class="button" type="button" aria-label=${say`Place before`} ?disabled=${this.at === 0} @click=${() => this.#place(this.at - 1)}>
         <span class="turns" aria-hidden="true">←</span>
       </button>
       <div class="field">
-        <label for="place">Place ${this.at + 1} of ${places.length}</label>
+        <label for="place">${say`Place ${this.at + 1} of ${places.length}`}</label>
         <select id="place" @change=${(event: Event) => this.#place((event.target as HTMLSelectElement).selectedIndex)}>
           ${places.map(
             ({ place, lots }, i) =>
-              html`<option .selected=${i === this.at}>${place || 'No place written'} (${lots.length})</option>`,
+              html`<option .selected=${i === this.at}>${place || say`No place written`} (${lots.length})</option>`,
           )}
         </select>
       </div>
       <button
         class="button"
         type="button"
-        aria-label="Place after"
+        aria-label=${say`Place after`}
         ?disabled=${this.at === places.length - 1}
         @click=${() => this.#place(this.at + 1)}
       >
@@ -79,9 +80,9 @@ export class CountDialog extends ActionDialog {
     const found = postingOf(live, this.entries, unseen);
     const counted = found.ok ? found.value.counted : null;
     return html`<p class="small quiet" id="how">
-        Write what stands there, and Enter goes on; arrows move up and down. Blank: you did not look.
+        ${say`Write what stands there, and Enter goes on; arrows move up and down. Blank: you did not look.`}
       </p>
-      <ul class="lines" aria-label="Lots of ${place || 'no place'}" @keydown=${this.#pressed}>
+      <ul class="lines" aria-label=${place ? say`Lots of ${place}` : say`Lots of no place`} @keydown=${this.#pressed}>
         ${repeat(
           lots,
           ({ lot }) => lot,
@@ -108,21 +109,22 @@ export class CountDialog extends ActionDialog {
   #foot(live: LiveBook, places: readonly PlaceToCount[]): TemplateResult {
     const n = countedOf(this.entries).size;
     const last = this.at === places.length - 1;
-    const next = last ? '' : ` and go to ${places[this.at + 1]!.place || 'the next place'}`;
+    const after = places[this.at + 1]?.place;
+    const next = last ? '' : after ? say` and go to ${after}` : say` and go to the next place`;
     if (this.leaving) {
       return html`<div class="row ends" role="alert">
-        <span class="problem">${n} counted and not posted yet.</span>
-        <button class="button" type="button" @click=${() => this.close(this.posted.at(-1) ?? null)}>Throw them away</button>
-        <button class="button first" type="button" @click=${() => this.#post(live, true)}>Post them</button>
+        <span class="problem">${say`${n} counted and not posted yet.`}</span>
+        <button class="button" type="button" @click=${() => this.close(this.posted.at(-1) ?? null)}>${say`Throw them away`}</button>
+        <button class="button first" type="button" @click=${() => this.#post(live, true)}>${say`Post them`}</button>
       </div>`;
     }
     return html`<div class="row ends">
-      <button class="button" type="button" @click=${this.#leave}>Close</button>
+      <button class="button" type="button" @click=${this.#leave}>${say`Close`}</button>
       ${
         n === 0
           ? nothing
           : html`<button class="button first" id="post" type="button" @click=${() => this.#post(live, last)}>
-              Post ${n === 1 ? 'this one' : `these ${n}`}${next}
+              ${n === 1 ? say`Post this one` : say`Post these ${n}`}${next}
             </button>`
       }
     </div>`;
@@ -153,7 +155,11 @@ export class CountDialog extends ActionDialog {
     }
     const nameOf = foodNames(live);
     const changes = counted.changes.map(({ food, words }) => `${nameOf(food)}: ${words}`);
-    const said = [counted.said, ...changes.map((words) => `${words}.`), command ? 'Undo takes it back.' : ''];
+    const said = [
+      counted.said,
+      ...changes.map((words) => `${words}.`),
+      command ? say`Undo takes it back.` : '',
+    ];
     this.posted = [...this.posted, said.filter(Boolean).join(' ')];
     this.entries = new Map();
     // What was counted is now as it was counted.

@@ -5,6 +5,7 @@ import { measureName } from '../../src/planning/measure.js';
 import type { CountChange, NotSeen, ToCount } from '../../src/planning/week/index.js';
 import { amountWords } from '../../src/planning/week/words.js';
 import type { Problem } from '../../src/problem.js';
+import { say, spoken } from '../../src/words/index.js';
 import { inWords } from '../look/problems.js';
 import { countTyped, type Entry } from './counting.js';
 
@@ -21,17 +22,18 @@ interface CountLine {
 
 /** One lot: what it is, what should be there, and a field for what is. */
 export function countLine({ lot, name, entry, change, problem, months, write }: CountLine): TemplateResult {
-  const { lot: id, way, container, putUpOn, left, bestBy } = lot;
+  const { lot: id, container, putUpOn, left, bestBy } = lot;
+  const way = spoken(lot.way);
   const best = bestBy === null ? null : dayOf(bestBy);
-  const what = `${name}, ${way}, ${measureName(container, 2)}`;
-  const when = putUpOn === null ? 'undated' : `put up ${mediumDay(putUpOn)}`;
+  const what = `${name}, ${way}, ${spoken(measureName(container, 2))}`;
+  const when = putUpOn === null ? say`undated` : say`put up ${mediumDay(putUpOn)}`;
   const written = entry.typed.trim() !== '';
   return html`<li class="line">
     <div class="what">
       <strong>${name}</strong>
       <span class="small quiet"
-        >${way}, ${when}${best === null ? '' : `, best quality by ${mediumDay(best)}`}${
-          months === null ? '' : `. Not seen for ${months} months.`
+        >${way}, ${when}${best === null ? '' : say`, best quality by ${mediumDay(best)}`}${
+          months === null ? '' : say`. Not seen for ${months} months.`
         }</span
       >
     </div>
@@ -40,8 +42,8 @@ export function countLine({ lot, name, entry, change, problem, months, write }: 
         class="button as-written"
         type="button"
         tabindex="-1"
-        title="As written: ${amountWords(left, container)}"
-        aria-label="${amountWords(left, container)} of ${name} (${way}), as written"
+        title=${say`As written: ${amountWords(left, container)}`}
+        aria-label=${say`${amountWords(left, container)} of ${name} (${way}), as written`}
         @click=${() => write({ typed: plainNumber(left) })}
       >
         ${amountWords(left, container)}
@@ -53,7 +55,7 @@ export function countLine({ lot, name, entry, change, problem, months, write }: 
         inputmode="decimal"
         enterkeyhint="next"
         autocomplete="off"
-        aria-label="${what}, ${when}: counted"
+        aria-label=${say`${what}, ${when}: counted`}
         aria-describedby="how ${id}-is"
         aria-invalid=${problem !== null}
         .value=${entry.typed}
@@ -71,7 +73,7 @@ export function countLine({ lot, name, entry, change, problem, months, write }: 
             ? html`<span class="differs">${change.words}.</span>
                 ${change.now < change.was ? notEaten(entry, write) : nothing}`
             : written
-              ? html`<span class="quiet">as written</span>`
+              ? html`<span class="quiet">${say`as written`}</span>`
               : nothing
       }
     </div>
@@ -95,7 +97,7 @@ const step = (
     class="button step"
     type="button"
     tabindex="-1"
-    aria-label="One ${by > 0 ? 'more' : 'fewer'} of ${name} (${way})"
+    aria-label=${by > 0 ? say`One more of ${name} (${way})` : say`One fewer of ${name} (${way})`}
     ?disabled=${Number.isNaN(from) || from + by < 0}
     @click=${() => write({ typed: plainNumber(from + by) })}
   >
@@ -111,7 +113,7 @@ const notEaten = (
     type="checkbox"
     .checked=${on}
     @change=${(event: Event) => write({ notEaten: (event.target as HTMLInputElement).checked })}
-  />not eaten (miscounted, spoiled, given away)
+  />${say`not eaten (miscounted, spoiled, given away)`}
 </label>`;
 
 /** A number as one would type it. */
@@ -130,12 +132,11 @@ export function unseenView(
 ): TemplateResult | typeof nothing {
   if (unseen.length === 0) return nothing;
   return html`<details class="unseen-foods small">
-    <summary>${unseen.length} ${unseen.length === 1 ? 'food was' : 'foods were'} not seen for months: still there?</summary>
+    <summary>${unseen.length === 1 ? say`1 food was not seen for months: still there?` : say`${unseen.length} foods were not seen for months: still there?`}</summary>
     <ul>
       ${unseen.map(
         ({ food, way, months, lots }) => html`<li>
-          <button class="link" type="button" @click=${() => goTo(lots[0]!)}>${nameOf(food)} (${way})</button>, ${months} months:
-          ${[...new Set(lots.map(placeOf))].filter(Boolean).join('; ') || 'no place written'}
+          <button class="link" type="button" @click=${() => goTo(lots[0]!)}>${nameOf(food)} (${spoken(way)})</button>${say`, ${months} months: ${[...new Set(lots.map(placeOf))].filter(Boolean).join('; ') || say`no place written`}`}
         </li>`,
       )}
     </ul>

@@ -4,12 +4,11 @@ import type { BroughtBack } from '../../src/live/doings/bring-back.js';
 import { placeInWords } from '../../src/live/doings/describe-merge.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { rowName } from '../../src/live/row-name.js';
+import { counted, say, spoken } from '../../src/words/index.js';
 import { valueWords } from './shown-difference.js';
 
 /** Edits listed one by one; beyond them only their number is said. */
 const MOST = 30;
-
-const count = (n: number, one: string, many: string): string => (n === 1 ? `1 ${one}` : `${n} ${many}`);
 
 /** What bringing something back will change, before it is done. */
 export function broughtBackView(
@@ -21,32 +20,39 @@ export function broughtBackView(
   const edits = command.do === 'take over' ? command.edits : [];
   const { rowsBack, rowsGone, cells, rest } = counts;
   const parts = [
-    rowsBack > 0 ? `${count(rowsBack, 'row comes back', 'rows come back')}` : '',
+    rowsBack > 0 ? counted(rowsBack, String(rowsBack), 'row comes back', 'rows come back') : '',
     rowsGone > 0
-      ? `${count(rowsGone, 'row that was added since goes', 'rows that were added since go')}`
+      ? counted(rowsGone, String(rowsGone), 'row that was added since goes', 'rows that were added since go')
       : '',
-    cells > 0 ? `${count(cells, 'entry becomes what it was', 'entries become what they were')}` : '',
+    cells > 0
+      ? counted(cells, String(cells), 'entry becomes what it was', 'entries become what they were')
+      : '',
     rest > 0
-      ? `${count(rest, 'other thing (a place, a title, a setting)', 'other things (places, titles, settings)')}`
+      ? counted(
+          rest,
+          String(rest),
+          'other thing (a place, a title, a setting)',
+          'other things (places, titles, settings)',
+        )
       : '',
   ].filter((part) => part !== '');
   return html`
-    <p>Bring back <strong>${called}</strong> from “${version}”: ${parts.join('; ')}.</p>
+    <p>${say`Bring back`} <strong>${called}</strong> ${say`from “${version}”: ${parts.join('; ')}.`}</p>
     <p class="small quiet">
-      Planning figures follow from what is entered. It is one step, and undo takes it back.
+      ${say`Planning figures follow from what is entered. It is one step, and undo takes it back.`}
     </p>
     <div class="scroll">
       <table>
-        <caption>What changes</caption>
+        <caption>${say`What changes`}</caption>
         <thead>
-          <tr><th scope="col">Where</th><th scope="col">Is now</th><th scope="col">Will be</th></tr>
+          <tr><th scope="col">${say`Where`}</th><th scope="col">${say`Is now`}</th><th scope="col">${say`Will be`}</th></tr>
         </thead>
         <tbody>
           ${edits.slice(0, MOST).map((edit) => editView(live, edit))}
         </tbody>
       </table>
     </div>
-    ${edits.length > MOST ? html`<p class="small">And ${edits.length - MOST} more.</p>` : nothing}
+    ${edits.length > MOST ? html`<p class="small">${say`And ${edits.length - MOST} more.`}</p>` : nothing}
   `;
 }
 
@@ -63,8 +69,8 @@ function editView(live: LiveBook, { path, to }: StoredEdit): TemplateResult {
     if (field === undefined)
       return line(
         `${title}: ${name}`,
-        there ? 'there' : 'not there',
-        to === undefined ? 'goes' : 'comes back',
+        there ? say`there` : say`not there`,
+        to === undefined ? say`goes` : say`comes back`,
       );
     if (field === 'cells') {
       const of = live.column(sheet!, column!)?.title ?? column!;
@@ -74,24 +80,32 @@ function editView(live: LiveBook, { path, to }: StoredEdit): TemplateResult {
     return line(
       `${title}: ${name}`,
       '',
-      field === 'order' ? 'its place as it was' : `${field.replace(':', ' on ')}: ${plain(to)}`,
+      field === 'order' ? say`its place as it was` : `${fieldWords(field)}: ${plain(to)}`,
     );
   }
   if (part === 'columns')
     return line(
-      `${title}: column ${live.column(sheet!, id!)?.title ?? ''}`,
+      say`${title}: column ${live.column(sheet!, id!)?.title ?? ''}`,
       '',
-      to === undefined ? 'goes' : 'as it was',
+      to === undefined ? say`goes` : say`as it was`,
     );
   return line(
     title,
     '',
     part === undefined
       ? to === undefined
-        ? 'the sheet goes'
-        : 'the sheet comes back'
-      : `${part}: ${plain(to)}`,
+        ? say`the sheet goes`
+        : say`the sheet comes back`
+      : `${spoken(part)}: ${plain(to)}`,
   );
+}
+
+/** A field of a row that stands for something of one of its cells: a note, a colour. */
+function fieldWords(field: string): string {
+  const [about, column] = field.split(':');
+  if (about === 'note' && column !== undefined) return say`note on ${column}`;
+  if (about === 'colour' && column !== undefined) return say`colour on ${column}`;
+  return field.replace(':', ' on ');
 }
 
 const line = (where: string, now: string, then: string): TemplateResult =>
@@ -99,9 +113,9 @@ const line = (where: string, now: string, then: string): TemplateResult =>
 
 const plain = (to: StoredEdit['to']): string =>
   typeof to === 'object' && to !== null
-    ? 'as it was'
+    ? say`as it was`
     : typeof to === 'string' && to.startsWith('=')
-      ? 'its formula'
+      ? say`its formula`
       : valueWords(to ?? null);
 
 /** A row that is not there, by its first entries. */
@@ -113,6 +127,6 @@ function cellsOf(to: StoredEdit['to']): string {
       .filter((cell) => typeof cell !== 'boolean')
       .slice(0, 4)
       .map((cell) => valueWords(cell as Raw))
-      .join(', ') || 'a row'
+      .join(', ') || say`a row`
   );
 }

@@ -2,6 +2,7 @@ import { css, html, nothing, type TemplateResult } from 'lit';
 import type { BringBack } from '../../src/live/doings/bring-back.js';
 import type { BookComparison } from '../../src/live/doings/compare-books.js';
 import type { VersionEntry } from '../../src/storage/index.js';
+import { say } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import { comparisonView } from './comparison-view.js';
 import { versionCalled } from './versions-list.js';
@@ -63,7 +64,7 @@ export const comparingView = (
     state.found
       ? foundView(state.found, compared.other === null, state, host)
       : html`<div>
-          <label for="progress">Comparing…</label>
+          <label for="progress">${say`Comparing…`}</label>
           <progress id="progress" max="1" .value=${state.progress}></progress>
         </div>`
   }
@@ -78,13 +79,13 @@ function choices(
 ): TemplateResult {
   return html`<div class="chosen">
     <div class="field">
-      <span class="small"><strong>Was:</strong> ${versionCalled(entry)}</span>
-      <label for="other">Compared with</label>
+      <span class="small"><strong>${say`Was:`}</strong> ${versionCalled(entry)}</span>
+      <label for="other">${say`Compared with`}</label>
       <select
         id="other"
         @change=${(event: Event) => host.compareWith(chosenIn(event) === '' ? null : Number(chosenIn(event)))}
       >
-        <option value="" ?selected=${other === null}>the book as it is now</option>
+        <option value="" ?selected=${other === null}>${say`the book as it is now`}</option>
         ${others.map(
           (each) =>
             html`<option value=${each.id} ?selected=${other?.id === each.id}>${versionCalled(each)}</option>`,
@@ -92,13 +93,13 @@ function choices(
       </select>
     </div>
     <div class="field">
-      <label for="only">Sheet</label>
+      <label for="only">${say`Sheet`}</label>
       <select
         id="only"
         ?disabled=${!found}
         @change=${(event: Event) => host.onlySheet(chosenIn(event) || null)}
       >
-        <option value="">all sheets</option>
+        <option value="">${say`all sheets`}</option>
         ${(found?.sheets ?? []).map(
           ({ sheet, title }) => html`<option value=${sheet} ?selected=${sheet === only}>${title}</option>`,
         )}
@@ -109,7 +110,7 @@ function choices(
         type="checkbox"
         .checked=${figures}
         @change=${(event: Event) => host.withFigures((event.target as HTMLInputElement).checked)}
-      />Planning figures too</label
+      />${say`Planning figures too`}</label
     >
   </div>`;
 }
@@ -122,8 +123,7 @@ function foundView(
   { unfold, bringBack }: ComparingHost,
 ): TemplateResult {
   return html`<p class="small quiet">
-      Figures of both are worked out for the day that each is set to, else for today. The greatest differences come first;
-      what is tinted is worked out.
+      ${say`Figures of both are worked out for the day that each is set to, else for today. The greatest differences come first; what is tinted is worked out.`}
     </p>
     ${
       withNow
@@ -131,9 +131,9 @@ function foundView(
             <button
               class="button"
               type="button"
-              @click=${() => bringBack({ part: 'book' }, 'the whole book')}
+              @click=${() => bringBack({ part: 'book' }, say`the whole book`)}
             >
-              ${icons.undo}Bring back the whole book…
+              ${icons.undo}${say`Bring back the whole book…`}
             </button>
           </div>`
         : nothing

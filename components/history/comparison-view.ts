@@ -6,6 +6,8 @@ import type {
   RowDifference,
   SheetDifference,
 } from '../../src/live/doings/compare-books.js';
+import { HERE } from '../../src/words/here.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import { figurePair, valueWords } from './shown-difference.js';
 
@@ -109,9 +111,10 @@ export const comparisonStyles = css`
   }
 `;
 
-const arrow = html`<span class="turns" aria-hidden="true"> → </span><span class="unseen"> then </span>`;
+const arrow = (): TemplateResult =>
+  html`<span class="turns" aria-hidden="true"> → </span><span class="unseen"> ${say`then`} </span>`;
 const pair = (was: string, is: string): TemplateResult =>
-  html`<span class="was">${was}</span>${arrow}<span class="is">${is}</span>`;
+  html`<span class="was">${was}</span>${arrow()}<span class="is">${is}</span>`;
 
 /** What differs between two books: settings, then sheet by sheet and row by row. */
 export function comparisonView(found: BookComparison, host: ComparisonHost): TemplateResult {
@@ -123,20 +126,20 @@ export function comparisonView(found: BookComparison, host: ComparisonHost): Tem
   const settings = host.sheet === null ? found.settings : [];
   const title = host.sheet === null ? found.title : null;
   if (sheets.length + settings.length === 0 && !title)
-    return html`<p role="status">Nothing differs${host.sheet === null && host.figures ? '' : ' in what is chosen above'}.</p>`;
+    return html`<p role="status">${host.sheet === null && host.figures ? say`Nothing differs.` : say`Nothing differs in what is chosen above.`}</p>`;
   return html`
-    ${title ? html`<p>Title of the book: ${pair(title.was, title.is)}</p>` : nothing}
+    ${title ? html`<p>${say`Title of the book: `}${pair(title.was, title.is)}</p>` : nothing}
     ${
       settings.length === 0
         ? nothing
-        : html`<section class="sheet-part" aria-label="Settings">
-            <h3>Settings</h3>
+        : html`<section class="sheet-part" aria-label=${say`Settings`}>
+            <h3>${say`Settings`}</h3>
             <dl class="pairs">
               ${settings.map(
                 (each) =>
                   html`<div>
-                    <dt>${each.title}</dt>
-                    <dd><span>${pair(valueWords(each.was), valueWords(each.is))} ${each.unit ?? ''}</span></dd>
+                    <dt>${spoken(each.title)}</dt>
+                    <dd><span>${pair(valueWords(each.was), valueWords(each.is))} ${spoken(each.unit ?? '')}</span></dd>
                   </div>`,
               )}
             </dl>
@@ -152,7 +155,11 @@ const rowsOf = ({ rows }: SheetDifference, { figures }: ComparisonHost): readonl
 /** Where only figures differ there is nothing to bring back: they follow from entries elsewhere. */
 const hasEntries = ({ what, entries }: RowDifference): boolean => what !== 'changed' || entries.length > 0;
 
-const WORDS = { added: 'added since', removed: 'removed since', changed: 'changed' } as const;
+const WORDS = {
+  added: phrase('added since'),
+  removed: phrase('removed since'),
+  changed: phrase('changed'),
+};
 
 function sheetView(found: SheetDifference, host: ComparisonHost): TemplateResult {
   const { sheet, title, what, columns } = found;
@@ -161,11 +168,11 @@ function sheetView(found: SheetDifference, host: ComparisonHost): TemplateResult
   const back = host.bringBack;
   return html`<section class="sheet-part" aria-label=${title}>
     <div class="sheet-head">
-      <h3>${title} <span class="quiet small">${rows.length === 1 ? '1 row' : `${rows.length} rows`}</span></h3>
+      <h3>${title} <span class="quiet small">${rows.length === 1 ? say`1 row` : say`${rows.length} rows`}</span></h3>
       ${
         back && what !== 'added' && (columns.length > 0 || found.rows.some(hasEntries))
-          ? html`<button class="button" type="button" @click=${() => back({ part: 'sheet', sheet }, `sheet “${title}”`)}>
-              ${icons.undo}Bring back this sheet…
+          ? html`<button class="button" type="button" @click=${() => back({ part: 'sheet', sheet }, say`sheet “${title}”`)}>
+              ${icons.undo}${say`Bring back this sheet…`}
             </button>`
           : nothing
       }
@@ -181,7 +188,7 @@ function sheetView(found: SheetDifference, host: ComparisonHost): TemplateResult
     ${
       listed.length < rows.length
         ? html`<button class="button" type="button" @click=${() => host.unfold(sheet)}>
-            Show all ${rows.length} rows
+            ${say`Show all ${rows.length} rows`}
           </button>`
         : nothing
     }
@@ -195,16 +202,16 @@ function rowView(sheet: string, title: string, found: RowDifference, host: Compa
     <header>
       <strong>${called}</strong>
       <span class="row">
-        ${what === 'changed' ? nothing : html`<span class="mark ${what}">${WORDS[what]}</span>`}
+        ${what === 'changed' ? nothing : html`<span class="mark ${what}">${spoken(WORDS[what])}</span>`}
         ${
           back && hasEntries(found)
             ? html`<button
                 class="button plain small"
                 type="button"
-                aria-label=${`${what === 'added' ? 'Take out' : 'Bring back row'} ${called}`}
-                @click=${() => back({ part: 'row', sheet, row }, `row “${called}” of ${title}`)}
+                aria-label=${what === 'added' ? say`Take out ${called}` : say`Bring back row ${called}`}
+                @click=${() => back({ part: 'row', sheet, row }, say`row “${called}” of ${title}`)}
               >
-                ${icons.undo}${what === 'added' ? 'Take out…' : 'Bring back row…'}
+                ${icons.undo}${what === 'added' ? say`Take out…${HERE}` : say`Bring back row…`}
               </button>`
             : nothing
         }
@@ -239,7 +246,7 @@ function entryView(
   { column, about, was, is }: EntryDifference,
   { bringBack }: ComparisonHost,
 ): TemplateResult {
-  const name = about ? `${column.title} (${about})` : column.title;
+  const name = about ? `${column.title} (${spoken(about)})` : column.title;
   const words =
     what === 'added'
       ? html`<span class="is">${valueWords(is)}</span>`
@@ -255,10 +262,10 @@ function entryView(
           ? html`<button
               class="link small"
               type="button"
-              aria-label=${`Bring back ${name} of ${called}`}
-              @click=${() => bringBack({ part: 'cell', sheet, row, column: column.id }, `“${name}” of ${called}`)}
+              aria-label=${say`Bring back ${name} of ${called}`}
+              @click=${() => bringBack({ part: 'cell', sheet, row, column: column.id }, say`“${name}” of ${called}`)}
             >
-              Bring back…
+              ${say`Bring back…`}
             </button>`
           : nothing
       }

@@ -6,6 +6,7 @@ import type { BookComparison } from '../../src/live/doings/compare-books.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookVersions, VersionEntry } from '../../src/storage/index.js';
+import { phrase, say } from '../../src/words/index.js';
 import { bookAround } from '../book/find-book.js';
 import { icons } from '../look/icons.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
@@ -40,7 +41,7 @@ export class VersionsDialog extends ActionDialog {
   @state() private asked: { readonly called: string; readonly back: BroughtBack } | null = null;
   #run: object | null = null;
 
-  protected override heading = 'Earlier versions';
+  protected override heading = phrase('Earlier versions');
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -60,32 +61,30 @@ export class VersionsDialog extends ActionDialog {
 
   #listing(live: LiveBook): TemplateResult {
     const { versions } = this;
-    if (!versions) return html`<p class="quiet" aria-busy="true">Looking…</p>${this.foot()}`;
+    if (!versions) return html`<p class="quiet" aria-busy="true">${say`Looking…`}</p>${this.foot()}`;
     return html`
       ${
         versions.lasting
           ? html`<p class="small quiet">
-              The book is kept by itself while you work: often just now, seldom long ago, ten in all. A version with a
-              name stays until you remove it.
+              ${say`The book is kept by itself while you work: often just now, seldom long ago, ten in all. A version with a name stays until you remove it.`}
             </p>`
           : html`<p class="small">
-              ${icons.care} <strong>This book is not kept on this device</strong>, so these versions are gone when the
-              page is closed. Save a copy of what you want to keep.
+              ${icons.care} <strong>${say`This book is not kept on this device`}</strong>${say`, so these versions are gone when the page is closed. Save a copy of what you want to keep.`}
             </p>`
       }
       <form class="naming" @submit=${this.#keepNow}>
         <input
           name="name"
-          aria-label="Name of the version to keep now"
-          placeholder="A name, as in: before canning season"
+          aria-label=${say`Name of the version to keep now`}
+          placeholder=${say`A name, as in: before canning season`}
           maxlength="80"
           autocomplete="off"
         />
-        <button class="button first">Keep this version now</button>
+        <button class="button first">${say`Keep this version now`}</button>
       </form>
       ${
         this.entries.length === 0
-          ? html`<p>No earlier version is kept yet.</p>`
+          ? html`<p>${say`No earlier version is kept yet.`}</p>`
           : versionsList(this.entries, {
               naming: this.naming,
               title: live.title,
@@ -120,8 +119,8 @@ export class VersionsDialog extends ActionDialog {
         },
       )}
       <div class="row ends">
-        <button class="button" type="button" @click=${this.#back}>Back to the versions</button>
-        <button class="button first" type="button" @click=${() => this.close()}>Close</button>
+        <button class="button" type="button" @click=${this.#back}>${say`Back to the versions`}</button>
+        <button class="button first" type="button" @click=${() => this.close()}>${say`Close`}</button>
       </div>
     `;
   }
@@ -131,8 +130,8 @@ export class VersionsDialog extends ActionDialog {
     return html`
       ${broughtBackView(live, called, versionCalled(this.shown!.entry), back)}
       <div class="row ends">
-        <button class="button" type="button" @click=${() => this.#unask()}>Cancel</button>
-        <button class="button first" type="button" @click=${() => this.#bringBack(live)}>Bring it back</button>
+        <button class="button" type="button" @click=${() => this.#unask()}>${say`Cancel`}</button>
+        <button class="button first" type="button" @click=${() => this.#bringBack(live)}>${say`Bring it back`}</button>
       </div>
     `;
   }
@@ -151,7 +150,7 @@ export class VersionsDialog extends ActionDialog {
     const form = event.target as HTMLFormElement;
     const name = String(new FormData(form).get('name') ?? '');
     const made = await this.versions!.keepNow(name);
-    this.said = made.ok ? `Kept as “${made.value.name}”.` : made.problem;
+    this.said = made.ok ? say`Kept as “${made.value.name}”.` : made.problem;
     if (made.ok) form.reset();
     await this.#load();
   };
@@ -166,20 +165,20 @@ export class VersionsDialog extends ActionDialog {
     event.preventDefault();
     const name = String(new FormData(event.target as HTMLFormElement).get('name') ?? '');
     const done = await this.versions!.rename(entry.id, name);
-    this.said = done.ok ? `Now called “${name.trim()}”; it stays until you remove it.` : done.problem;
+    this.said = done.ok ? say`Now called “${name.trim()}”; it stays until you remove it.` : done.problem;
     if (done.ok) this.naming = null;
     await this.#load();
   }
 
   /** Once asked with the same button again, for a version cannot be brought back from nowhere. */
   async #remove(entry: VersionEntry): Promise<void> {
-    const words = `Choose remove again to let go of “${versionCalled(entry)}” for good.`;
+    const words = say`Choose remove again to let go of “${versionCalled(entry)}” for good.`;
     if (entry.name !== undefined && this.said !== words) {
       this.said = words;
       return;
     }
     const done = await this.versions!.remove(entry.id);
-    this.said = done.ok ? `“${versionCalled(entry)}” is removed.` : done.problem;
+    this.said = done.ok ? say`“${versionCalled(entry)}” is removed.` : done.problem;
     await this.#load();
     this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
   }
@@ -255,7 +254,7 @@ export class VersionsDialog extends ActionDialog {
     const outcome = live.apply(back.command);
     this.asked = null;
     this.said = outcome.ok
-      ? (outcome.notes[0] ?? `Brought back: ${called}. Undo takes it back.`)
+      ? (outcome.notes[0] ?? say`Brought back: ${called}. Undo takes it back.`)
       : outcome.problem;
     void this.toTop();
     void this.#compare();

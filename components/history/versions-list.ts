@@ -1,6 +1,8 @@
-import { format } from 'date-fns';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { VersionEntry } from '../../src/storage/index.js';
+import { HERE } from '../../src/words/here.js';
+import { dayOfMoment, say, spoken, timeOfMoment } from '../../src/words/index.js';
+import { BEFORE_MERGING } from '../book/book-past.js';
 import { icons } from '../look/icons.js';
 
 export const versionsListStyles = css`
@@ -48,11 +50,11 @@ export const versionsListStyles = css`
 `;
 
 /** When a version was kept, on this device's clock. */
-export const versionDay = (at: number): string => format(at, 'MMM d, yyyy, HH:mm');
+export const versionDay = (at: number): string => `${dayOfMoment(at)}, ${timeOfMoment(at)}`;
 
 /** A version in words, for headings and 'Undo …'. */
 export const versionCalled = ({ name, at }: Pick<VersionEntry, 'name' | 'at'>): string =>
-  name ?? versionDay(at);
+  name === BEFORE_MERGING ? spoken(name) : (name ?? versionDay(at));
 
 export interface VersionsListHost {
   /** The version that is being given a name; null while none is. */
@@ -65,7 +67,7 @@ export interface VersionsListHost {
 }
 
 export const versionsList = (entries: readonly VersionEntry[], host: VersionsListHost): TemplateResult =>
-  html`<ul class="versions" aria-label="Versions, newest first">
+  html`<ul class="versions" aria-label=${say`Versions, newest first`}>
     ${entries.map((entry) => versionView(entry, host))}
   </ul>`;
 
@@ -76,32 +78,32 @@ function versionView(entry: VersionEntry, host: VersionsListHost): TemplateResul
     <div>
       <strong>${called}</strong>
       <div class="quiet small">
-        ${name === undefined ? 'kept by itself' : html`<time datetime=${new Date(at).toISOString()}>${versionDay(at)}</time>`}
-        ${title === host.title ? nothing : html`· the book was called “${title}”`}
+        ${name === undefined ? say`kept by itself` : html`<time datetime=${new Date(at).toISOString()}>${versionDay(at)}</time>`}
+        ${title === host.title ? nothing : html`${say`· the book was called “${title}”`}`}
       </div>
     </div>
     <div class="row">
-      <button class="button" type="button" aria-label=${`Compare ${called}`} @click=${() => host.compare(entry)}>
-        Compare…
+      <button class="button" type="button" aria-label=${say`Compare ${called}`} @click=${() => host.compare(entry)}>
+        ${say`Compare…`}
       </button>
       <button
         class="button plain"
         type="button"
-        aria-label=${`${name === undefined ? 'Name' : 'Rename'} ${called}`}
+        aria-label=${name === undefined ? say`Name ${called}` : say`Rename ${called}`}
         aria-expanded=${host.naming === id}
         @click=${() => host.startNaming(entry)}
       >
-        ${name === undefined ? 'Name' : 'Rename'}
+        ${name === undefined ? say`Name${HERE}` : say`Rename`}
       </button>
-      <button class="button plain" type="button" aria-label=${`Remove ${called}`} @click=${() => host.remove(entry)}>
+      <button class="button plain" type="button" aria-label=${say`Remove ${called}`} @click=${() => host.remove(entry)}>
         ${icons.close}
       </button>
     </div>
     ${
       host.naming === id
         ? html`<form class="naming" @submit=${(event: SubmitEvent) => host.rename(entry, event)}>
-            <input name="name" aria-label=${`Name of ${called}`} maxlength="80" autocomplete="off" .value=${name ?? ''} />
-            <button class="button first">Keep this name</button>
+            <input name="name" aria-label=${say`Name of ${called}`} maxlength="80" autocomplete="off" .value=${name ?? ''} />
+            <button class="button first">${say`Keep this name`}</button>
           </form>`
         : nothing
     }

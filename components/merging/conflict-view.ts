@@ -1,5 +1,6 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { Conflict, Decision } from '../../src/storage/index.js';
+import { say } from '../../src/words/index.js';
 import { valueWords } from '../history/shown-difference.js';
 
 export const conflictStyles = css`
@@ -68,15 +69,15 @@ export interface ConflictHost {
 
 /** What a side holds, in words: a row by its entries. */
 function sideWords(value: Conflict['mine']): string {
-  if (value === undefined) return 'removed';
+  if (value === undefined) return say`removed`;
   if (typeof value === 'object' && value !== null) {
     const cells = 'cells' in value ? (value.cells as object) : value;
-    return `kept: ${Object.values(cells)
+    const entries = Object.values(cells)
       .slice(0, 5)
-      .map((cell) => valueWords(cell as string))
-      .join(', ')}`;
+      .map((cell) => valueWords(cell as string));
+    return say`kept: ${entries.join(', ')}`;
   }
-  return typeof value === 'string' && value.startsWith('=') ? `the formula ${value}` : valueWords(value);
+  return typeof value === 'string' && value.startsWith('=') ? say`the formula ${value}` : valueWords(value);
 }
 
 /** What two copies set each its own way, side by side, to choose from. */
@@ -96,9 +97,9 @@ export const conflictView = (conflict: Conflict, index: number, host: ConflictHo
   return html`<fieldset class="conflict ${decision === undefined ? '' : 'decided'}">
     <legend>${host.where(conflict)}</legend>
     <div class="sides">
-      ${side('mine', 'Mine, in this book', sideWords(conflict.mine))}
-      ${side('theirs', 'Theirs, in the copy', sideWords(conflict.theirs))}
-      ${both === undefined ? nothing : side({ value: both }, 'Both', both)}
+      ${side('mine', say`Mine, in this book`, sideWords(conflict.mine))}
+      ${side('theirs', say`Theirs, in the copy`, sideWords(conflict.theirs))}
+      ${both === undefined ? nothing : side({ value: both }, say`Both`, both)}
     </div>
     ${host.foot?.(conflict) ?? nothing}
   </fieldset>`;

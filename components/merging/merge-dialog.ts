@@ -4,6 +4,7 @@ import { placeInWords } from '../../src/live/doings/describe-merge.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem, Result } from '../../src/problem.js';
 import type { BookCopy, BookEntry, Conflict, Decision, MergePlan } from '../../src/storage/index.js';
+import { phrase, say } from '../../src/words/index.js';
 import type { BookPast } from '../book/book-past.js';
 import { download } from '../book/copies.js';
 import { bookAround } from '../book/find-book.js';
@@ -51,7 +52,7 @@ export class MergeDialog extends ActionDialog {
   @state() private busy = false;
   #storage: Storage | null = null;
 
-  protected override heading = 'Merge a copy';
+  protected override heading = phrase('Merge a copy');
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -79,39 +80,37 @@ export class MergeDialog extends ActionDialog {
     return html`
       ${this.#standing(live)}
       <p class="small quiet">
-        A copy that was edited elsewhere comes in row by row and cell by cell: what was drawn on both is drawn from both.
-        Nothing changes before you have seen what comes in.
+        ${say`A copy that was edited elsewhere comes in row by row and cell by cell: what was drawn on both is drawn from both. Nothing changes before you have seen what comes in.`}
       </p>
       <div class="ways">
         <section aria-labelledby="from-file">
-          <h3 id="from-file">From a file</h3>
-          <label for="file">A copy of this book</label>
+          <h3 id="from-file">${say`From a file`}</h3>
+          <label for="file">${say`A copy of this book`}</label>
           <input id="file" type="file" accept=".json,application/json" ?disabled=${this.busy} @change=${this.#chooseFile} />
-          <p class="small quiet">Best is one that was saved for merging; a plain copy does too, and may ask more.</p>
+          <p class="small quiet">${say`Best is one that was saved for merging; a plain copy does too, and may ask more.`}</p>
         </section>
         ${
           this.others.length === 0
             ? nothing
             : html`<section aria-labelledby="from-kept">
-                <h3 id="from-kept">From this browser</h3>
-                <label for="kept">A book kept here that is a copy of this one</label>
+                <h3 id="from-kept">${say`From this browser`}</h3>
+                <label for="kept">${say`A book kept here that is a copy of this one`}</label>
                 <select id="kept">
                   ${this.others.map(({ id, title }) => html`<option value=${id}>${title}</option>`)}
                 </select>
-                <button class="button" type="button" ?disabled=${this.busy} @click=${this.#chooseKept}>Look at it</button>
+                <button class="button" type="button" ?disabled=${this.busy} @click=${this.#chooseKept}>${say`Look at it`}</button>
               </section>`
         }
         <section aria-labelledby="to-file">
-          <h3 id="to-file">Give a copy away to edit</h3>
+          <h3 id="to-file">${say`Give a copy away to edit`}</h3>
           <div class="row">
-            <button class="button" type="button" @click=${this.#save}>${icons.save}Save for merging</button>
+            <button class="button" type="button" @click=${this.#save}>${icons.save}${say`Save for merging`}</button>
             <button class="button" type="button" @click=${() => void bookAround(this)?.saveACopy()}>
-              ${icons.save}Save a copy
+              ${icons.save}${say`Save a copy`}
             </button>
           </div>
           <p class="small quiet">
-            Saved for merging, the file has what is needed to merge it again without guessing; it still holds what was
-            removed. A plain copy holds only what the book shows.
+            ${say`Saved for merging, the file has what is needed to merge it again without guessing; it still holds what was removed. A plain copy holds only what the book shows.`}
           </p>
         </section>
       </div>
@@ -125,10 +124,9 @@ export class MergeDialog extends ActionDialog {
     const storage = this.#storage;
     if (open.length === 0 || !storage) return nothing;
     return html`<section class="stack standing" aria-labelledby="standing">
-      <h3 id="standing">Still to decide</h3>
+      <h3 id="standing">${say`Still to decide`}</h3>
       <p class="small quiet">
-        Both copies changed these. They stay on this list until you decide or let go of each, for as long as the page is
-        open; a merge also keeps the version “before merging”.
+        ${say`Both copies changed these. They stay on this list until you decide or let go of each, for as long as the page is open; a merge also keeps the version “before merging”.`}
       </p>
       <div class="conflicts">
         ${open.map((conflict, i) =>
@@ -146,10 +144,10 @@ export class MergeDialog extends ActionDialog {
                 ?disabled=${!this.later.has(storage.conflictKey(each))}
                 @click=${() => this.#decide(each, storage)}
               >
-                Write this
+                ${say`Write this`}
               </button>
               <button class="button plain" type="button" @click=${() => this.#letGo(each)}>
-                Let go: leave the book as it is
+                ${say`Let go: leave the book as it is`}
               </button>
             </div>`,
           }),
@@ -170,15 +168,15 @@ export class MergeDialog extends ActionDialog {
         },
       })}
       <p class="small quiet" role="status">
-        ${open === 0 ? '' : `${open} left open. `}The book as it is now is kept first, as the version “before merging”.
+        ${open === 0 ? '' : say`${open} left open. `}${say`The book as it is now is kept first, as the version “before merging”.`}
       </p>
       <div class="row ends">
-        <button class="button" type="button" @click=${this.#another}>Cancel</button>
+        <button class="button" type="button" @click=${this.#another}>${say`Cancel`}</button>
         ${
           edits.length + conflicts.length === 0
             ? nothing
             : html`<button class="button first" type="button" ?disabled=${this.busy} @click=${this.#merge}>
-                Merge it in
+                ${say`Merge it in`}
               </button>`
         }
       </div>
@@ -201,7 +199,7 @@ export class MergeDialog extends ActionDialog {
     const past = this.#past;
     if (!past) return;
     this.busy = true;
-    this.said = 'Reading the copy…';
+    this.said = say`Reading the copy…`;
     await this.updateComplete;
     const copy = await read(past);
     const plan = copy.ok ? await past.planMerge(copy.value) : copy;
@@ -227,7 +225,7 @@ export class MergeDialog extends ActionDialog {
       void this.toTop();
       return;
     }
-    const words = `“${plan.theirs.title}” is merged in. Undo takes it back as one step.`;
+    const words = say`“${plan.theirs.title}” is merged in. Undo takes it back as one step.`;
     if (past.conflicts.length === 0) return this.close(outcome.notes[0] ?? words);
     this.said = words;
     this.#another();
@@ -242,14 +240,14 @@ export class MergeDialog extends ActionDialog {
   async #decide(conflict: Conflict, storage: Storage): Promise<void> {
     const decision = this.later.get(storage.conflictKey(conflict));
     const outcome = decision && (await this.#past?.decide(conflict, decision));
-    if (outcome) this.said = outcome.ok ? 'Written. Undo takes it back.' : outcome.problem;
+    if (outcome) this.said = outcome.ok ? say`Written. Undo takes it back.` : outcome.problem;
     this.requestUpdate();
     void this.toTop();
   }
 
   #letGo(conflict: Conflict): void {
     this.#past?.letGo(conflict);
-    this.said = 'Let go; the book stays as it is.';
+    this.said = say`Let go; the book stays as it is.`;
     void this.toTop();
   }
 
@@ -257,7 +255,7 @@ export class MergeDialog extends ActionDialog {
     const file = await this.#past?.forMerging();
     if (!file) return;
     download(file);
-    this.said = `Saved as ${file.name}.`;
+    this.said = say`Saved as ${file.name}.`;
   };
 }
 

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { type ComingIn, comingIn, placeInWords } from '../../src/live/doings/describe-merge.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { MergePlan } from '../../src/storage/index.js';
+import { say } from '../../src/words/index.js';
 import { type ConflictHost, conflictView } from './conflict-view.js';
 
 /** What merging a copy would do: what comes in, and what both changed, to be decided. */
@@ -15,22 +16,21 @@ export function planView(
     <p>
       <strong>${theirs.title}</strong>${
         sharesPast
-          ? ', saved for merging.'
-          : ', a plain copy: what only one of the two has is taken as added, never as removed.'
+          ? say`, saved for merging.`
+          : say`, a plain copy: what only one of the two has is taken as added, never as removed.`
       }
     </p>
     ${
       coming.length === 0
-        ? html`<p>${conflicts.length === 0 ? 'Nothing in it is new to this book.' : 'Nothing else in it is new to this book.'}</p>`
+        ? html`<p>${conflicts.length === 0 ? say`Nothing in it is new to this book.` : say`Nothing else in it is new to this book.`}</p>`
         : comingInTable(coming)
     }
     ${
       conflicts.length === 0
         ? nothing
-        : html`<h3>${conflicts.length === 1 ? 'Both changed one thing' : `Both changed ${conflicts.length} things`}</h3>
+        : html`<h3>${conflicts.length === 1 ? say`Both changed one thing` : say`Both changed ${conflicts.length} things`}</h3>
             <p class="small quiet">
-              Choose what is to stand. What you leave open stays as it is here (a row that only you removed comes back),
-              and stays on the list to decide later.
+              ${say`Choose what is to stand. What you leave open stays as it is here (a row that only you removed comes back), and stays on the list to decide later.`}
             </p>
             <div class="conflicts">
               ${conflicts.map((conflict, i) =>
@@ -46,14 +46,14 @@ export function planView(
 
 const comingInTable = (coming: readonly ComingIn[]): TemplateResult => html`<div class="scroll">
   <table>
-    <caption>What comes in</caption>
+    <caption>${say`What comes in`}</caption>
     <thead>
       <tr>
-        <th scope="col">Sheet</th>
-        <th scope="col" class="number">Rows added</th>
-        <th scope="col" class="number">Rows removed</th>
-        <th scope="col" class="number">Cells changed</th>
-        <th scope="col" class="number">Other</th>
+        <th scope="col">${say`Sheet`}</th>
+        <th scope="col" class="number">${say`Rows added`}</th>
+        <th scope="col" class="number">${say`Rows removed`}</th>
+        <th scope="col" class="number">${say`Cells changed`}</th>
+        <th scope="col" class="number">${say`Other`}</th>
       </tr>
     </thead>
     <tbody>

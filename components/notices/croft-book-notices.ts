@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { Problem } from '../../src/problem.js';
+import { say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
@@ -57,13 +58,13 @@ export class CroftBookNotices extends LitElement {
       ${
         open === 0
           ? nothing
-          : html`<section class="notice" aria-label="Two copies differ">
+          : html`<section class="notice" aria-label=${say`Two copies differ`}>
               ${icons.care}
               <p>
-                <strong>${open === 1 ? 'One thing was' : `${open} things were`} changed on two copies, each its own way.</strong>
-                One of the two stands in the book; the other waits to be decided.
+                <strong>${open === 1 ? say`One thing was changed on two copies, each its own way.` : say`${open} things were changed on two copies, each its own way.`}</strong>
+                ${say`One of the two stands in the book; the other waits to be decided.`}
               </p>
-              <div class="row"><button class="button" type="button" @click=${this.#decide}>Decide…</button></div>
+              <div class="row"><button class="button" type="button" @click=${this.#decide}>${say`Decide…`}</button></div>
             </section>`
       }
       ${
@@ -85,20 +86,20 @@ export class CroftBookNotices extends LitElement {
     // What goes on losing edits stays in sight until it has passed.
     const passing = book.status.state === 'could not save' || book.status.state === 'saving';
     const stays = passing && book.status.problem?.code === problem.code;
-    return html`<section class="notice" aria-label="How the book is kept">
+    return html`<section class="notice" aria-label=${say`How the book is kept`}>
       ${icons.care}
-      <p><strong>${problem.message}</strong> ${problem.mend}</p>
+      <p><strong>${spoken(problem.message)}</strong> ${spoken(problem.mend)}</p>
       <div class="row">
-        <button class="button first" type="button" @click=${() => void book.saveACopy()}>${icons.save}Save a copy</button>
+        <button class="button first" type="button" @click=${() => void book.saveACopy()}>${icons.save}${say`Save a copy`}</button>
         ${
           stays
-            ? html`<button class="button" type="button" @click=${this.#tryAgain}>Try again</button>`
+            ? html`<button class="button" type="button" @click=${this.#tryAgain}>${say`Try again`}</button>`
             : nothing
         }
         ${
           stays
             ? nothing
-            : html`<button class="button" type="button" @click=${() => book.dismiss(problem)}>I have read it</button>`
+            : html`<button class="button" type="button" @click=${() => book.dismiss(problem)}>${say`I have read it`}</button>`
         }
         <span class="small" role="status">${this.said}</span>
       </div>
@@ -106,9 +107,9 @@ export class CroftBookNotices extends LitElement {
   }
 
   readonly #tryAgain = async (): Promise<void> => {
-    this.said = 'Trying…';
+    this.said = say`Trying…`;
     const saved = await this.#book.book?.tryAgain();
-    this.said = saved ? '' : 'Still not saved.';
+    this.said = saved ? '' : say`Still not saved.`;
   };
 
   readonly #decide = async (): Promise<void> => {

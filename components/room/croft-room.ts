@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { DayNumber } from '../../src/planning/types.js';
+import { say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { withoutBook } from '../pictures/no-book.js';
@@ -18,6 +19,7 @@ import {
   nothingOver,
   STOREYS,
   storeyInWords,
+  unitOfStorey,
   weekInWords,
 } from './room-words.js';
 
@@ -82,10 +84,9 @@ export class CroftRoom extends LitElement {
 
   #empty(): TemplateResult {
     return html`<div class="empty" part="empty">
-      <h2>Room for it all</h2>
+      <h2>${say`Room for it all`}</h2>
       <p>
-        Write what stands on the Shelf, and what you keep in Foods: this picture then shows whether it all fits
-        through the year.
+        ${say`Write what stands on the Shelf, and what you keep in Foods: this picture then shows whether it all fits through the year.`}
       </p>
     </div>`;
   }
@@ -93,12 +94,12 @@ export class CroftRoom extends LitElement {
   #head(): TemplateResult {
     return html`<div class="over-picture">
       <div class="head">
-        <h2>Room for it all</h2>
-        <p class="quiet small">What stands there at the end of each week, if the plan is kept.</p>
+        <h2>${say`Room for it all`}</h2>
+        <p class="quiet small">${say`What stands there at the end of each week, if the plan is kept.`}</p>
       </div>
       <div class="controls" part="controls">
         <button class="button" type="button" @click=${this.#turn}>
-          ${this.view === 'table' ? 'Show as a picture' : 'Show as a table'}
+          ${this.view === 'table' ? say`Show as a picture` : say`Show as a table`}
         </button>
       </div>
     </div>`;
@@ -108,7 +109,7 @@ export class CroftRoom extends LitElement {
     const marks = room.storeys.flatMap((each) => each.weeks.map(({ from }) => markOf(each, from)));
     const tab = this.#roving.among(marks);
     return html`${patterns}
-      <p class="unseen" id="keys">Arrow keys move from week to week.</p>
+      <p class="unseen" id="keys">${say`Arrow keys move from week to week.`}</p>
       <div
         class="two"
         part="chart"
@@ -121,7 +122,8 @@ export class CroftRoom extends LitElement {
   }
 
   #storey(each: StoreyRoom, { asOf }: RoomModel, tab: string | undefined): TemplateResult {
-    const { title, unit } = STOREYS[each.storey];
+    const title = spoken(STOREYS[each.storey].title);
+    const unit = unitOfStorey(each.storey);
     return html`<section aria-labelledby=${each.storey}>
       <h3 id=${each.storey}>${title} <span class="quiet small">${unit}</span></h3>
       <p class=${each.full >= 0 ? 'full' : ''}>${storeyInWords(each, asOf)}</p>
@@ -131,11 +133,11 @@ export class CroftRoom extends LitElement {
 
   #weeks(each: StoreyRoom, asOf: DayNumber, tab: string | undefined): TemplateResult {
     const week = each.weeks.find(({ from }) => markOf(each, from) === this.at);
-    return html`<div role="group" aria-label="${STOREYS[each.storey].title}, week by week" aria-describedby="keys">
+    return html`<div role="group" aria-label=${say`${STOREYS[each.storey].title}, week by week`} aria-describedby="keys">
         ${roomChart(each, asOf, tab)}
       </div>
       <p class="readout small figures" aria-hidden="true">
-        ${week ? weekInWords(each, week) : html`<span class="quiet">Point at a week for its figures.</span>`}
+        ${week ? weekInWords(each, week) : html`<span class="quiet">${say`Point at a week for its figures.`}</span>`}
       </p>`;
   }
 
@@ -145,7 +147,7 @@ export class CroftRoom extends LitElement {
     if (room.eatFirst.length === 0) return nothing;
     const rest = room.eatFirst.slice(FIRST);
     return html`<section part="first" aria-labelledby="first">
-      <h3 id="first">Eat first, to make room</h3>
+      <h3 id="first">${say`Eat first, to make room`}</h3>
       <p class="small">${freedInWords(room)}</p>
       <ul class="first">
         ${room.eatFirst.slice(0, FIRST).map((row) => this.#food(row))}
@@ -154,7 +156,7 @@ export class CroftRoom extends LitElement {
         rest.length === 0
           ? nothing
           : html`<details class="small">
-              <summary>${rest.length} more</summary>
+              <summary>${say`${rest.length} more`}</summary>
               <ul class="first">
                 ${rest.map((row) => this.#food(row))}
               </ul>
@@ -164,7 +166,7 @@ export class CroftRoom extends LitElement {
   }
 
   #food(row: EatFirstRow): TemplateResult {
-    const inside = html`<span class="name">${row.name}</span> <span class="way small quiet">${row.way}</span
+    const inside = html`<span class="name">${row.name}</span> <span class="way small quiet">${spoken(row.way)}</span
       >: <span class="small figures">${eatFirstInWords(row)}</span>`;
     const { cell } = row;
     return cell
@@ -205,9 +207,9 @@ const leftOut = ({ leftOut: all }: RoomModel): TemplateResult | typeof nothing =
   all.length === 0
     ? nothing
     : html`<details class="small">
-        <summary>${all.length === 1 ? 'One food is left out' : `${all.length} foods are left out`}</summary>
+        <summary>${all.length === 1 ? say`One food is left out` : say`${all.length} foods are left out`}</summary>
         <ul>
-          ${all.map(({ name, way, why }) => html`<li>${name}, ${way}: ${why}</li>`)}
+          ${all.map(({ name, way, why }) => html`<li>${name}, ${spoken(way)}: ${why}</li>`)}
         </ul>
       </details>`;
 

@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import { toIsoDay } from '../../src/planning/dates.js';
 import type { DayNumber } from '../../src/planning/types.js';
+import { say } from '../../src/words/index.js';
 import { styled } from '../look/styled.js';
 import { monthNames, rules } from '../pictures/axis-view.js';
 import { timeAxis } from '../pictures/time-axis.js';
@@ -62,7 +63,7 @@ export function roomChart(room: StoreyRoom, asOf: DayNumber, tab: string | undef
         limit === null
           ? nothing
           : html`<span class="amount limit-name" aria-hidden="true" ${styled({ top: `${y(limit)}px` })}
-              >room for ${roomAmount(storey, limit)}</span
+              >${say`room for ${roomAmount(storey, limit)}`}</span
             >`
       }
       <div class="weeks">

@@ -1,12 +1,13 @@
 import { html, type TemplateResult } from 'lit';
 import { toIsoDay } from '../../src/planning/dates.js';
+import { say, spoken } from '../../src/words/index.js';
 import { dayInWords } from '../pictures/days.js';
 import type { RoomModel } from './room-model.js';
-import { roomAmount, STOREYS } from './room-words.js';
+import { roomAmount, STOREYS, unitOfStorey } from './room-words.js';
 
 /** The figures that the picture draws: a row for each week, both storeys side by side. */
 export function roomTable({ storeys }: RoomModel): TemplateResult {
-  const caption = 'Room over the coming year, week by week';
+  const caption = say`Room over the coming year, week by week`;
   return html`<div class="scroll" tabindex="0" role="region" aria-label=${caption}>
     <table>
       <caption class="unseen">
@@ -14,13 +15,13 @@ export function roomTable({ storeys }: RoomModel): TemplateResult {
       </caption>
       <thead>
         <tr>
-          <th scope="col">Week of</th>
+          <th scope="col">${say`Week of`}</th>
           ${storeys.map(
             ({ storey, room }) => html`<th scope="col">
-                ${STOREYS[storey].title}, ${STOREYS[storey].unit}
-                ${room === null ? '' : html`<span class="quiet">(room for ${roomAmount(storey, room)})</span>`}
+                ${spoken(STOREYS[storey].title)}, ${unitOfStorey(storey)}
+                ${room === null ? '' : html`<span class="quiet">${say`(room for ${roomAmount(storey, room)})`}</span>`}
               </th>
-              <th scope="col">Still free</th>`,
+              <th scope="col">${say`Still free`}</th>`,
           )}
         </tr>
       </thead>

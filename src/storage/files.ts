@@ -2,6 +2,7 @@ import { formatISO } from 'date-fns';
 import { fromBase64, toBase64 } from 'lib0/buffer';
 import type { BookDoc, Json } from '../book/types.js';
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import type { BookCopy } from './merging.js';
 import type { ParseBook } from './opening.js';
 import { entriesOf, isObject, put } from './plain.js';
@@ -73,16 +74,16 @@ export async function openACopy(file: Blob | string, parseBook: ParseBook): Prom
   if (tooLarge)
     return none(
       'file-too-large',
-      'This file is larger than 64 MB; no saved book is.',
-      'Choose another file.',
+      say`This file is larger than 64 MB; no saved book is.`,
+      say`Choose another file.`,
     );
   const text = (typeof file === 'string' ? file : await file.text()).replace(/^\uFEFF/, '').trim();
-  if (text === '') return none('file-empty', 'This file is empty.', 'Choose another file.');
+  if (text === '') return none('file-empty', say`This file is empty.`, say`Choose another file.`);
   if (isCutOff(text))
     return none(
       'truncated',
-      'This file stops in the middle: the end of the book is missing.',
-      'Copy or download the file again, or open an older copy.',
+      say`This file stops in the middle: the end of the book is missing.`,
+      say`Copy or download the file again, or open an older copy.`,
     );
   let json: unknown = text;
   let state: Uint8Array | undefined;

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { openKeep } from './keep.js';
 import { storageProblem } from './keep-problems.js';
 import type { BookCopy } from './merging.js';
@@ -16,7 +17,11 @@ export async function readKeptCopy(
   try {
     const loaded = await keep.value.load(id);
     if (!loaded)
-      return refuse('book-not-here', 'That book is not kept in this browser any more.', 'Choose another.');
+      return refuse(
+        'book-not-here',
+        say`That book is not kept in this browser any more.`,
+        say`Choose another.`,
+      );
     const replica = BookReplica.fromState(...loaded.updates);
     if (!replica.ok) return replica;
     const parsed = parseBook(replica.value.toBook());

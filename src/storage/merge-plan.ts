@@ -3,6 +3,7 @@ import { differences } from '../book/differences.js';
 import type { StoredEdit } from '../book/stored-edit.js';
 import type { BookDoc, Change, Json } from '../book/types.js';
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { type Conflict, isIndifferent } from './clashes.js';
 import { type BookCopy, mergeBooks } from './merging.js';
 import type { ParseBook } from './opening.js';
@@ -31,8 +32,8 @@ export function planMerge(replica: BookReplica, copy: BookCopy, parseBook: Parse
   if (!sharesPast && copy.doc.id !== mine.id && !haveInCommon(mine, copy.doc))
     return refuse(
       'other-book',
-      `“${copy.doc.title}” is another book: it has nothing in common with this one.`,
-      'Open it beside this one (“Open a copy…”) to look at both.',
+      say`“${copy.doc.title}” is another book: it has nothing in common with this one.`,
+      say`Open it beside this one (“Open a copy…”) to look at both.`,
     );
   if (theirs && sharesPast) return planByState(replica, theirs, copy.doc, parseBook);
   // A copy under another id has another title only to be told from this one.
@@ -117,7 +118,7 @@ export const conflictKey = ({ path }: Conflict): string => JSON.stringify(path);
 /** Merging as one command, which can be taken back: what comes in, and each conflict as decided (else as usual). */
 export const mergeCommand = (plan: MergePlan, decisions: ReadonlyMap<string, Decision>): Command => ({
   do: 'take over',
-  called: 'merging of a copy',
+  called: say`merging of a copy`,
   edits: [
     ...plan.edits.map(({ path, to }) => ({ path, to })),
     ...plan.conflicts.map((each) => decided(each, decisions.get(conflictKey(each)) ?? usualDecision(each))),

@@ -1,8 +1,8 @@
-import { format, isValid } from 'date-fns';
 import { differences } from '../book/differences.js';
 import type { Parsed } from '../book/parse.js';
 import { BOOK_VERSION, type BookDoc } from '../book/types.js';
-import { ok, type Problem, type Result, refuse } from '../problem.js';
+import { ok, type Problem, type Result, refuse, standing } from '../problem.js';
+import { dayOfMoment, say, timeOfMoment } from '../words/index.js';
 import { type Keep, type LoadedBook, openKeep } from './keep.js';
 import { storageProblem } from './keep-problems.js';
 import type { BookCopy } from './merging.js';
@@ -21,8 +21,8 @@ export interface OpenedBook {
   readonly notice?: Problem;
 }
 
-const ASIDE =
-  'The stored bytes are put aside on this device, not removed. If you have a newer copy as a file, open that.';
+const aside = () =>
+  say`The stored bytes are put aside on this device, not removed. If you have a newer copy as a file, open that.`;
 
 /** Opens the book that is kept, or keeps a new one. What cannot be read is put aside, never removed. */
 export async function openStored(
@@ -61,8 +61,8 @@ function readLoaded(loaded: LoadedBook, parseBook: ParseBook): Result<OpenedBook
   if (typeof book.version === 'number' && book.version > BOOK_VERSION)
     return refuse(
       'book-newer',
-      'The stored book was written by a newer version of this page.',
-      'Reload the page to get that version. The stored book is left as it is.',
+      say`The stored book was written by a newer version of this page.`,
+      say`Reload the page to get that version. The stored book is left as it is.`,
     );
   const parsed = parseBook(book);
   if (!parsed.ok) return { ok: false, problem: parsed.problems[0]! };
@@ -88,11 +88,11 @@ type Found = { readonly doc: BookDoc; readonly replica: BookReplica; readonly no
 const partly = ({ doc, replica }: OpenedBook): Found => ({
   doc,
   replica,
-  notice: {
-    code: 'book-partly-read',
-    message: 'Some of the stored edits are damaged and were left out; all others are here.',
-    mend: `Look whether the last things you typed are there. ${ASIDE}`,
-  },
+  notice: standing(
+    'book-partly-read',
+    () => say`Some of the stored edits are damaged and were left out; all others are here.`,
+    () => `${say`Look whether the last things you typed are there.`} ${aside()}`,
+  ),
 });
 
 async function lastGood(
@@ -107,28 +107,30 @@ async function lastGood(
     return {
       doc,
       replica: BookReplica.fromBook(doc),
-      notice: {
-        code: 'book-recovered',
-        message: `The stored book could not be read. This is the last good version${fromWhen(version.at)}.`,
-        mend: `Enter again what you changed after that. ${ASIDE}`,
-      },
+      notice: standing(
+        'book-recovered',
+        () => lastGoodFrom(version.at),
+        () => `${say`Enter again what you changed after that.`} ${aside()}`,
+      ),
     };
   }
   const { doc, state } = await start();
   return {
     doc,
     replica: BookReplica.fromBook(doc, state),
-    notice: {
-      code: 'book-unreadable',
-      message: 'The stored book could not be read, and no earlier version of it either.',
-      mend: `The page shows the book as it was at first. ${ASIDE}`,
-    },
+    notice: standing(
+      'book-unreadable',
+      () => say`The stored book could not be read, and no earlier version of it either.`,
+      () => `${say`The page shows the book as it was at first.`} ${aside()}`,
+    ),
   };
 }
 
-/** In words; nothing where the stored time is none. */
-const fromWhen = (at: number): string =>
-  isValid(new Date(at)) ? `, from ${format(at, "MMM d, yyyy 'at' HH:mm")}` : '';
+/** Without the day where the stored time is none. */
+const lastGoodFrom = (at: number): string =>
+  Number.isNaN(new Date(at).getTime())
+    ? say`The stored book could not be read. This is the last good version.`
+    : say`The stored book could not be read. This is the last good version, from ${dayOfMoment(at)} at ${timeOfMoment(at)}.`;
 
 /** The book of a kept version, or undefined when it is gone or is no book. */
 export async function readVersion(

@@ -2,6 +2,7 @@ import * as Y from 'yjs';
 import { differences } from '../book/differences.js';
 import type { BookDoc, Change, Json } from '../book/types.js';
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { asConflict, type Conflict, clashAt, removalClashes, rowsTouched } from './clashes.js';
 import { LeafEdits } from './leaf-edits.js';
 import { idsOf, keyOf, LEAF_MAPS, type LeafMap, store, unstore } from './leaves.js';
@@ -15,7 +16,7 @@ import { Shadow } from './shadow.js';
  */
 export type Origin = 'local' | 'remote' | 'provider';
 
-const MEND = 'Open the last good version, or a copy of the book that you saved as a file.';
+const mend = () => say`Open the last good version, or a copy of the book that you saved as a file.`;
 
 /** Name of the field of a saved file that carries the state; never part of the book itself. */
 export const REPLICA_FIELD = 'replica';
@@ -79,12 +80,12 @@ export class BookReplica {
   static fromState(...updates: readonly Uint8Array[]): Result<BookReplica> {
     const replica = new BookReplica();
     if (!replica.#read(updates))
-      return refuse('state-unreadable', 'What was stored of the book cannot be read.', MEND);
+      return refuse('state-unreadable', say`What was stored of the book cannot be read.`, mend());
     for (const map of LEAF_MAPS)
       for (const [key, stored] of replica.#maps[map].entries())
         replica.#shadow.write(map, idsOf(key), unstore(stored));
     if (replica.incomplete)
-      return refuse('state-incomplete', 'A part of what was stored of the book is missing.', MEND);
+      return refuse('state-incomplete', say`A part of what was stored of the book is missing.`, mend());
     replica.#watch();
     return ok(replica);
   }
@@ -174,7 +175,7 @@ export class BookReplica {
    */
   merge(update: Uint8Array, origin: Origin = 'remote', vector?: Uint8Array): Result<Change[]> {
     const unreadable = () =>
-      refuse('state-unreadable', 'Another copy sent an edit that cannot be read.', 'Reload the page.');
+      refuse('state-unreadable', say`Another copy sent an edit that cannot be read.`, say`Reload the page.`);
     // Read through before anything is merged, so that half an update cannot get in.
     if (!isUpdate(update)) return unreadable();
     this.#known = vector && Y.decodeStateVector(vector);

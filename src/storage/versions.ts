@@ -1,5 +1,6 @@
 import type { BookDoc } from '../book/types.js';
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import type { Keep } from './keep.js';
 import { storageProblem } from './keep-problems.js';
 import { newestFirst, type VersionEntry } from './keep-versions.js';
@@ -23,21 +24,21 @@ export interface BookVersions {
 export const MAX_VERSION_NAME = 80;
 
 const gone = () =>
-  refuse('version-gone', 'This version is no longer kept, or cannot be read.', 'Choose another one.');
+  refuse('version-gone', say`This version is no longer kept, or cannot be read.`, say`Choose another one.`);
 
 const checkedName = (name: string): Result<string> => {
   const trimmed = name.trim();
   if (trimmed === '')
     return refuse(
       'version-unnamed',
-      'A version that is to stay needs a name.',
-      'Write one, as in “before canning season”.',
+      say`A version that is to stay needs a name.`,
+      say`Write one, as in “before canning season”.`,
     );
   return trimmed.length > MAX_VERSION_NAME
     ? refuse(
         'version-name-long',
-        `That name has ${trimmed.length} characters; ${MAX_VERSION_NAME} is the most.`,
-        'Shorten it.',
+        say`That name has ${trimmed.length} characters; ${MAX_VERSION_NAME} is the most.`,
+        say`Shorten it.`,
       )
     : ok(trimmed);
 };
@@ -99,7 +100,7 @@ async function tried<T>(work: () => Promise<T>): Promise<Result<T>> {
     const { code, mend } = storageProblem(error);
     return refuse(
       code,
-      'The browser’s storage could not do that with this version; the book is as it was.',
+      say`The browser’s storage could not do that with this version; the book is as it was.`,
       mend,
     );
   }

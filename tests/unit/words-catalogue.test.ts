@@ -11,6 +11,7 @@ const FINISHED = [
   'book',
   'formulas',
   'live',
+  'storage',
   'engine',
   'tables',
   'components/formulas',
@@ -27,6 +28,13 @@ const FINISHED = [
   'components/week',
   'components/what-if',
   'components/embed',
+  'components/book',
+  'components/book-menu',
+  'components/count',
+  'components/history',
+  'components/merging',
+  'components/notices',
+  'components/room',
 ];
 
 const RULES = new Intl.PluralRules('de').resolvedOptions().pluralCategories;
