@@ -116,8 +116,8 @@ const safety = ({ lists }: ShownLists): TemplateResult | typeof nothing =>
     : html`<aside class="safety small" part="cautions" aria-label=${say`Food safety`}>
         ${icons.care}
         <ul>
-          ${lists.cautions.map(({ text }) => html`<li>${text}</li>`)}
-          <li>${caution('tested-process').text}</li>
+          ${lists.cautions.map(({ text }) => html`<li>${spoken(text)}</li>`)}
+          <li>${spoken(caution('tested-process').text)}</li>
         </ul>
       </aside>`;
 
