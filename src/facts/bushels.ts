@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { type Crop, findCrop, firstOfKin } from './crops.js';
 import raw from './data/bushels.json';
 import { figureFrom } from './figure.js';
@@ -38,11 +39,13 @@ export function bushelPounds(crop: string): Result<Figure> {
   const pounds = bushelOf(found.value);
   if (pounds) return ok(pounds);
   const others = marketContainers(found.value.name);
-  const sold = others.map((one) => `${one.of} of ${one.pounds.usual} lb`).join(', ');
+  const sold = others.map((one) => say`${one.of} of ${one.pounds.usual} lb`).join(', ');
   return refuse(
     'no-bushel-weight',
-    `no bushel weight is published here for ${found.value.name}${sold ? `; it is sold by the ${sold}` : ''}.`,
-    'Weigh a bushel and enter your own figure.',
+    sold
+      ? say`no bushel weight is published here for ${found.value.name}; it is sold by the ${sold}.`
+      : say`no bushel weight is published here for ${found.value.name}.`,
+    say`Weigh a bushel and enter your own figure.`,
   );
 }
 

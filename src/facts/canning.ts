@@ -1,5 +1,6 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
+import { say, spokenTag } from '../words/index.js';
 import { type AcidClass, findCrop, firstOfKin } from './crops.js';
 import raw from './data/canning.json';
 import { figureFrom } from './figure.js';
@@ -92,7 +93,7 @@ function jars(printed: Figure | null, pounds: number, perJar: Figure | null): Fi
     low: Math.min(printed.low, usual),
     usual,
     high: Math.max(printed.high, usual),
-    note: `usual is ${pounds} pounds ÷ ${Number(perJar.usual.toFixed(3))} pounds a jar`,
+    note: say`usual is ${pounds} pounds ÷ ${Number(perJar.usual.toFixed(3))} pounds a jar`,
   };
 }
 
@@ -164,8 +165,8 @@ export function canning(crop: string, pack?: string): Result<Canning> {
   if (!rows) {
     return refuse(
       'nothing-published',
-      `no canning figures are published here for ${name}.`,
-      'See a tested process of your food-safety authority, or keep it another way.',
+      say`no canning figures are published here for ${name}.`,
+      say`See a tested process of your food-safety authority, or keep it another way.`,
     );
   }
   const packs = rows.map((row) => row.pack);
@@ -177,11 +178,14 @@ export function canning(crop: string, pack?: string): Result<Canning> {
     );
     return refuse(
       'unknown-pack',
-      `no pack of ${name} called "${excerpt(pack ?? '')}"${near.length > 0 ? `: did you mean ${orList(near)}?` : '.'}`,
-      `Write ${orList(packs)}.`,
+      near.length > 0
+        ? say`no pack of ${name} called "${excerpt(pack ?? '')}": did you mean ${orList(near)}?`
+        : say`no pack of ${name} called "${excerpt(pack ?? '')}".`,
+      say`Write ${orList(packs)}.`,
     );
   }
-  const key = `${name}|${row.pack}`;
+  // Its notes are in the language that was spoken.
+  const key = `${name}|${row.pack}|${spokenTag()}`;
   const value = built.get(key) ?? build(name, row, packs);
   built.set(key, value);
   return ok(value);

@@ -1,5 +1,6 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
+import { say } from '../words/index.js';
 import raw from './data/crops.json';
 import type { FoodGroup } from './groups.js';
 import { nearestNames, pluralOf, wordsOf } from './names.js';
@@ -92,13 +93,20 @@ export function findCrop(name: string): Result<Crop> {
   const found = cropCalled(name);
   if (found) return ok(found);
   if (wordsOf(name) === '') {
-    return refuse('unknown-crop', 'the crop is blank.', 'Write a crop, such as tomato or snap bean.');
+    return refuse('unknown-crop', say`the crop is blank.`, say`Write a crop, such as tomato or snap bean.`);
   }
   const near = nearCrops(name);
-  const shown = `no crop called "${excerpt(name)}"`;
   return near.length > 0
-    ? refuse('unknown-crop', `${shown}: did you mean ${orList(near)}?`, `Write ${orList(near)}.`)
-    : refuse('unknown-crop', `${shown}.`, 'Write a crop from the Facts sheet, such as tomato or snap bean.');
+    ? refuse(
+        'unknown-crop',
+        say`no crop called "${excerpt(name)}": did you mean ${orList(near)}?`,
+        say`Write ${orList(near)}.`,
+      )
+    : refuse(
+        'unknown-crop',
+        say`no crop called "${excerpt(name)}".`,
+        say`Write a crop from the Facts sheet, such as tomato or snap bean.`,
+      );
 }
 
 /** Names of crops for which `name` may be a slip; none where it is like none. */

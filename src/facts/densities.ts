@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { phrase, say } from '../words/index.js';
 import { cropCalled } from './crops.js';
 import raw from './data/densities.json';
 import { figureFrom } from './figure.js';
@@ -22,8 +23,8 @@ export function densityOf(food: string): Result<Figure> {
     ? ok(found)
     : refuse(
         'no-density',
-        `no weight of a cup is published here for ${food.trim() || 'a blank food'}.`,
-        'Weigh a cup of it and give your own figure.',
+        say`no weight of a cup is published here for ${food.trim() || phrase('a blank food')}.`,
+        say`Weigh a cup of it and give your own figure.`,
       );
 }
 

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { findCrop, firstOfKin } from './crops.js';
 import raw from './data/drying.json';
 import { derived, figureFrom } from './figure.js';
@@ -41,12 +42,12 @@ export function drying(crop: string): Result<Drying> {
   if (!row || !dried) {
     return refuse(
       'nothing-published',
-      `no dried yield is known here for ${found.value.name}.`,
-      'Weigh a batch before and after, and enter your own figure.',
+      say`no dried yield is known here for ${found.value.name}.`,
+      say`Weigh a batch before and after, and enter your own figure.`,
     );
   }
   const fresh = row.value.fresh;
-  const note = `from ${fresh} pounds as bought`;
+  const note = say`from ${fresh} pounds as bought`;
   return ok({
     crop: found.value.name,
     printedFor: row.crop.name,

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { findCrop, firstOfKin } from './crops.js';
 import raw from './data/freezing.json';
 import { derived, figureFrom } from './figure.js';
@@ -68,7 +69,7 @@ function workedOut(yields: readonly FrozenYield[]): Figure | null {
   for (const one of yields) {
     const pounds = one.pounds?.usual;
     if (one.pints && pounds !== undefined) {
-      const note = `${pounds} pounds ÷ the pints printed for a ${one.of}`;
+      const note = say`${pounds} pounds ÷ the pints printed for a ${one.of}`;
       return derived(one.pints, 'pounds per pint', note, (pints) => pounds / pints);
     }
   }
@@ -86,8 +87,8 @@ export function freezing(crop: string): Result<Freezing> {
   if (!rows) {
     return refuse(
       'nothing-published',
-      `no frozen yield is published here for ${found.value.name}.`,
-      'Enter your own pounds to a pint.',
+      say`no frozen yield is published here for ${found.value.name}.`,
+      say`Enter your own pounds to a pint.`,
     );
   }
   // Sauce and the like are other products: their lines stay in the list, not in the figures.

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { cropCalled } from './crops.js';
 import raw from './data/groups.json';
 import { pluralOf, wordsOf } from './names.js';
@@ -106,10 +107,10 @@ export function foodGroup(food: string): Result<FoodGroup> {
   const group = groupOf(food);
   if (group) return ok(group);
   const shown =
-    food.trim() === '' ? 'the food is blank' : `nothing tells what sort of food "${food.trim()}" is`;
+    food.trim() === '' ? say`the food is blank.` : say`nothing tells what sort of food "${food.trim()}" is.`;
   return refuse(
     'unknown-food-group',
-    `${shown}.`,
-    'Name the food more plainly, as in smoked trout or ground beef, or set your own figure.',
+    shown,
+    say`Name the food more plainly, as in smoked trout or ground beef, or set your own figure.`,
   );
 }

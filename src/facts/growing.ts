@@ -156,8 +156,8 @@ export function growing(crop: string): Result<Growing> {
   if (!row) {
     return refuse(
       'nothing-published',
-      `no growing figures are published here for ${name}.`,
-      'Enter your own yield and spacing.',
+      say`no growing figures are published here for ${name}.`,
+      say`Enter your own yield and spacing.`,
     );
   }
   const value = build(name, row.value);

@@ -1,5 +1,6 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
+import { say } from '../words/index.js';
 import raw from './data/pressure.json';
 import { figureFrom } from './figure.js';
 import type { Figure } from './figure-types.js';
@@ -32,8 +33,8 @@ export function headspace(of: string): Result<Headspace> {
   const known = orList(raw.headspace.map((one) => one.class));
   return refuse(
     'unknown-headspace-class',
-    `no headspace class called "${excerpt(of)}".`,
-    `Write ${known}; or see the tested process of the food.`,
+    say`no headspace class called "${excerpt(of)}".`,
+    say`Write ${known}; or see the tested process of the food.`,
   );
 }
 

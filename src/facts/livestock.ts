@@ -1,5 +1,6 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
+import { say } from '../words/index.js';
 import raw from './data/livestock.json';
 import { figureFrom } from './figure.js';
 import type { Figure, RawFigure, SourceId } from './figure-types.js';
@@ -81,7 +82,7 @@ export function livestock(animal: string): Result<readonly Livestock[]> {
   );
   return name
     ? ok(ALL.filter((one) => one.animal === name))
-    : refuse('unknown-animal', `no animal called "${excerpt(animal)}".`, `Write ${orList(names)}.`);
+    : refuse('unknown-animal', say`no animal called "${excerpt(animal)}".`, say`Write ${orList(names)}.`);
 }
 
 /** Every row of the livestock table. */

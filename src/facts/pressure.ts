@@ -1,4 +1,5 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
+import { localNumber, phrase, say, spoken } from '../words/index.js';
 import { canning } from './canning.js';
 import { cropCalled, kin } from './crops.js';
 import raw from './data/pressure.json';
@@ -22,7 +23,7 @@ export interface AltitudePressure {
   readonly certainty: Reading['certainty'];
 }
 
-const MEND = 'Follow the current tested process for the food, at your altitude.';
+const MEND = phrase('Follow the current tested process for the food, at your altitude.');
 
 /**
  * Canner pressure at an altitude, in psi, from the USDA tables: 0 to 8,000 ft, dial or weighted gauge.
@@ -35,20 +36,21 @@ export function altitudePressure(
   gauge: Gauge,
 ): Result<AltitudePressure> {
   const table = raw.groups[group];
-  if (!table) return refuse('no-pressure-table', `there is no pressure table for ${group} foods.`, MEND);
+  if (!table)
+    return refuse('no-pressure-table', say`there is no pressure table for ${group} foods.`, spoken(MEND));
   const bands = table[gauge];
   if (!bands) {
     return refuse(
       'unknown-gauge',
-      `no gauge called "${excerpt(String(gauge))}".`,
-      'Write dial or weighted; they step at different altitudes.',
+      say`no gauge called "${excerpt(String(gauge))}".`,
+      say`Write dial or weighted; they step at different altitudes.`,
     );
   }
   if (!Number.isFinite(altitudeFt) || altitudeFt < 0) {
     return refuse(
       'bad-altitude',
-      'the altitude is not a number of feet from 0 up.',
-      'Write feet above sea level.',
+      say`the altitude is not a number of feet from 0 up.`,
+      say`Write feet above sea level.`,
     );
   }
   let from = 0;
@@ -60,8 +62,8 @@ export function altitudePressure(
   }
   return refuse(
     'altitude-not-in-tables',
-    `the tables end at ${raw.above.toLocaleString('en-US')} ft: nothing is published here for higher places.`,
-    'Ask your food-safety authority for a process at your altitude.',
+    say`the tables end at ${localNumber(raw.above.toLocaleString('en-US'))} ft: nothing is published here for higher places.`,
+    say`Ask your food-safety authority for a process at your altitude.`,
   );
 }
 
@@ -78,7 +80,8 @@ export function pressureGroup(food: string): Result<PressureGroup> {
   const stop = canningRules(food).find(
     (rule) => rule.verdict === 'no process' || rule.verdict === 'not recommended',
   );
-  if (stop) return refuse('no-tested-process', `${food.trim()}: ${stop.text}`, 'Keep it another way.');
+  if (stop)
+    return refuse('no-tested-process', `${food.trim()}: ${spoken(stop.text)}`, say`Keep it another way.`);
   const crop = cropCalled(food);
   if (crop && kin(crop).some((one) => raw.fruits.includes(one.name))) return ok('fruit');
   const group = groupOf(food);
@@ -87,8 +90,8 @@ export function pressureGroup(food: string): Result<PressureGroup> {
   if (plain?.ok && plain.value.acid === 'low-acid') return ok('low-acid');
   return refuse(
     'see-tested-process',
-    `${food.trim() || 'the food'}: see its tested process for the pressure.`,
-    MEND,
+    say`${food.trim() || phrase('the food')}: see its tested process for the pressure.`,
+    spoken(MEND),
   );
 }
 

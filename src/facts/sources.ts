@@ -1,3 +1,4 @@
+import { localNumber, say, spoken } from '../words/index.js';
 import raw from './data/sources.json';
 import type { Figure, SourceId } from './figure-types.js';
 
@@ -9,16 +10,16 @@ export const sources = (): Readonly<Record<string, string>> => SOURCES;
 /** The citation of a source. Several ids joined by '+' give all of them: the figure is in one or more. */
 export function sourceText(id: SourceId): string {
   const parts = id.split('+').map((part) => SOURCES[part] ?? part);
-  return parts.length === 1 ? (parts[0] ?? '') : `one or more of: ${parts.join('; ')}`;
+  return parts.length === 1 ? (parts[0] ?? '') : say`one or more of: ${parts.join('; ')}`;
 }
 
-const number = (n: number): string => String(Math.round(n * 1000) / 1000);
+const number = (n: number): string => localNumber(String(Math.round(n * 1000) / 1000));
 const span = (low: number, high: number): string =>
-  low === high ? number(low) : `${number(low)} to ${number(high)}`;
+  low === high ? number(low) : say`${number(low)} to ${number(high)}`;
 
 /**
  * Where a figure comes from, in words: its source, and where others differ, what each of them says.
- * A recalled figure starts with 'from memory'.
+ * A recalled figure starts with 'from memory', in English, by which it is told from others.
  */
 export function figureSource(figure: Figure): string {
   const lead = figure.certainty === 'published' ? '' : `${figure.certainty}: `;
@@ -26,9 +27,9 @@ export function figureSource(figure: Figure): string {
   const own = `${lead}${sourceText(figure.source)}`;
   if (!first || others.length === 0) return own;
   const rest = others.map((one) => {
-    const memory = one.certainty === 'published' ? '' : `, ${one.certainty}`;
-    const aside = one.aside ? ', kept out of the range' : '';
-    return `${span(one.low, one.high)} by ${sourceText(one.source)}${memory}${aside}`;
+    const memory = one.certainty === 'published' ? '' : `, ${spoken(one.certainty)}`;
+    const aside = one.aside ? say`, kept out of the range` : '';
+    return say`${span(one.low, one.high)} by ${sourceText(one.source)}${memory}${aside}`;
   });
   return `${own}: ${span(first.low, first.high)}; ${rest.join('; ')}`;
 }

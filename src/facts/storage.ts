@@ -1,5 +1,6 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
+import { say } from '../words/index.js';
 import { type Crop, cropCalled, findCrop, firstOfKin } from './crops.js';
 import coldRaw from './data/cold.json';
 import qualityRaw from './data/quality.json';
@@ -70,8 +71,8 @@ export function coldStorage(crop: string): Result<ColdStorage> {
     ? ok(cold)
     : refuse(
         'nothing-published',
-        `no cold-storage figures are published here for ${found.value.name}.`,
-        'Enter your own months of best quality.',
+        say`no cold-storage figures are published here for ${found.value.name}.`,
+        say`Enter your own months of best quality.`,
       );
 }
 
@@ -80,9 +81,9 @@ const DAYS_PER_MONTH = 365.25 / 12;
 function published(row: RawQuality, way: Way, group: FoodGroup | null): Quality {
   const weeks = figureFrom(row.weeks, 'weeks');
   const months = weeks
-    ? derived(weeks, 'months', 'worked out from weeks', (n) => (n * 7) / DAYS_PER_MONTH)
+    ? derived(weeks, 'months', say`worked out from weeks`, (n) => (n * 7) / DAYS_PER_MONTH)
     : figureFrom(row.months, 'months');
-  const said = row.note ?? months?.note ?? `published for ${row.of} kept this way`;
+  const said = row.note ?? months?.note ?? say`published for ${row.of} kept this way`;
   return { way, group, months, weeks, said };
 }
 
@@ -94,14 +95,21 @@ const none = (way: Way, group: FoodGroup | null, said: string): Quality => ({
   said,
 });
 
-const OWN = 'enter your own months of best quality';
-
 function byGroup(way: Way, food: string, group: FoodGroup | null): Quality {
-  if (group === null) return none(way, null, `nothing tells what sort of food ${food.trim()} is: ${OWN}.`);
+  if (group === null)
+    return none(
+      way,
+      null,
+      say`nothing tells what sort of food ${food.trim()} is: enter your own months of best quality.`,
+    );
   const row = QUALITY.find((one) => one.way === way && one.of === group);
   return row
     ? published(row, way, group)
-    : none(way, group, `no months of best quality are published here for ${group}, ${way}: ${OWN}.`);
+    : none(
+        way,
+        group,
+        say`no months of best quality are published here for ${group}, ${way}: enter your own months of best quality.`,
+      );
 }
 
 function cellared(food: string, group: FoodGroup | null): Quality {
@@ -111,12 +119,12 @@ function cellared(food: string, group: FoodGroup | null): Quality {
     return none(
       'cellared',
       group,
-      `no months in cold storage are published here for ${food.trim()}: ${OWN}.`,
+      say`no months in cold storage are published here for ${food.trim()}: enter your own months of best quality.`,
     );
   }
   const { fahrenheit: f, humidity: rh } = cold;
-  const range = (a: Figure) => (a.low === a.high ? `${a.low}` : `${a.low} to ${a.high}`);
-  const said = `at ${range(f)} °F and ${range(rh)} % relative humidity`;
+  const range = (a: Figure) => (a.low === a.high ? `${a.low}` : say`${a.low} to ${a.high}`);
+  const said = say`at ${range(f)} °F and ${range(rh)} % relative humidity`;
   return { way: 'cellared', group, months: cold.months, weeks: null, said };
 }
 
@@ -129,14 +137,18 @@ export function qualityMonths(wayKept: string, food: string): Result<Quality> {
   const way = WAYS.find((one) => one === wayKept.trim().toLowerCase());
   if (!way) {
     const shown =
-      wayKept.trim() === '' ? 'the way kept is blank' : `no way of keeping called "${excerpt(wayKept)}"`;
-    return refuse('unknown-way', `${shown}.`, `Write ${orList(WAYS)}.`);
+      wayKept.trim() === ''
+        ? say`the way kept is blank.`
+        : say`no way of keeping called "${excerpt(wayKept)}".`;
+    return refuse('unknown-way', shown, say`Write ${orList(WAYS)}.`);
   }
   const group = groupOf(food);
   switch (way) {
     case 'canned': {
       const row = QUALITY.find((one) => one.way === 'canned');
-      return ok(row ? published(row, way, group) : none(way, group, OWN));
+      return ok(
+        row ? published(row, way, group) : none(way, group, say`enter your own months of best quality`),
+      );
     }
     case 'frozen':
     case 'dried':
@@ -145,10 +157,20 @@ export function qualityMonths(wayKept: string, food: string): Result<Quality> {
     case 'cellared':
       return ok(cellared(food, group));
     case 'freeze-dried':
-      return ok(none(way, group, `no period is published for home freeze-dried food: ${OWN}.`));
+      return ok(
+        none(
+          way,
+          group,
+          say`no period is published for home freeze-dried food: enter your own months of best quality.`,
+        ),
+      );
     default:
       return ok(
-        none(way, group, `no months of best quality are published here for food kept so (${way}): ${OWN}.`),
+        none(
+          way,
+          group,
+          say`no months of best quality are published here for food kept so (${way}): enter your own months of best quality.`,
+        ),
       );
   }
 }

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { findCrop, firstOfKin } from './crops.js';
 import raw from './data/trees.json';
 import { figureFrom } from './figure.js';
@@ -76,8 +77,8 @@ export function trees(crop: string, kind?: string): Result<readonly Tree[]> {
   const kinds = [...new Set(all.map((one) => one.kind))].join(', ');
   return refuse(
     'nothing-published',
-    `no tree figures are published here for ${found.value.name}${wanted ? `, ${wanted}` : ''}.`,
-    kinds === '' ? 'Enter your own yield of a tree.' : `Known: ${kinds}.`,
+    say`no tree figures are published here for ${wanted ? `${found.value.name}, ${wanted}` : found.value.name}.`,
+    kinds === '' ? say`Enter your own yield of a tree.` : say`Known: ${kinds}.`,
   );
 }
 

@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../problem.js';
+import { say } from '../words/index.js';
 import { findCrop, kin } from './crops.js';
 import raw from './data/water.json';
 import { figureFrom } from './figure.js';
@@ -62,8 +63,8 @@ export function waterContent(crop: string, state: WaterState = 'fresh', form?: s
     .join(', ');
   return refuse(
     'nothing-published',
-    `no water content is published here for ${what}.`,
-    known === '' ? 'Enter your own dried yield.' : `Known: ${known}.`,
+    say`no water content is published here for ${what}.`,
+    known === '' ? say`Enter your own dried yield.` : say`Known: ${known}.`,
   );
 }
 

@@ -104,7 +104,7 @@ export function meatFrom(animal: string, liveWeight: number): Result<Ranged> {
   if (!rows.ok) return rows;
   const pounds = (share: Ranged, note: string) => ok(changed(share, 'pounds', note, (n) => n * liveWeight));
   const packaged = takeHome(rows.value);
-  if (packaged) return pounds(packaged, 'cut and wrapped, some of it with bone');
+  if (packaged) return pounds(packaged, say`cut and wrapped, some of it with bone`);
   const hanging = carcass(rows.value);
   if (!hanging) {
     return refuse(
@@ -114,8 +114,8 @@ export function meatFrom(animal: string, liveWeight: number): Result<Ranged> {
     );
   }
   const cut = cuts(rows.value);
-  if (!cut) return pounds(hanging, 'the dressed bird, with bone');
-  const share = combine(hanging, cut, 'of live weight', 'carcass, times the cuts with bone', (a, b) => a * b);
+  if (!cut) return pounds(hanging, say`the dressed bird, with bone`);
+  const share = combine(hanging, cut, 'of live weight', say`carcass, times the cuts with bone`, (a, b) => a * b);
   return pounds(share, '');
 }
 

@@ -108,7 +108,7 @@ export function yieldPerPlant(crop: string, measure = 'pound', inches?: number):
   });
   if (plant) {
     const other = share ? scaled(ranged(share, 'low')) : null;
-    return ok(reachingTo(scaled(ranged(plant, 'low')), other, 'low', 'worked out from yields of a row'));
+    return ok(reachingTo(scaled(ranged(plant, 'low')), other, 'low', say`worked out from yields of a row`));
   }
   if (share) return ok(scaled(ranged(share, 'low')));
   if (row) return noSpacing(of.value);

@@ -86,7 +86,7 @@ function perQuart(of: Canning): Ranged | null {
     ranged(of.poundsPerQuart, 'high', PER.quart),
     containers,
     'high',
-    'by the jars printed for a container',
+    say`by the jars printed for a container`,
   );
 }
 
@@ -95,7 +95,7 @@ function perPint(of: Canning, quart: Ranged | null): Ranged | null {
   const { loadOf9Pints: load, poundsPerPint } = of;
   const average = poundsPerPint ? ranged(poundsPerPint, 'high', PER.pint) : null;
   const half = quart
-    ? changed(quart, PER.pint, 'worked out: half of the figure for quarts', (n) => n / 2)
+    ? changed(quart, PER.pint, say`worked out: half of the figure for quarts`, (n) => n / 2)
     : null;
   if (!load) return average ?? half ?? byContainer(of, 'pint') ?? byRecipe(of, 'pint');
   const by = changed(
@@ -104,9 +104,9 @@ function perPint(of: Canning, quart: Ranged | null): Ranged | null {
     say`the printed load of ${measured(load.usual, 'pounds')} ÷ 9 pints`,
     (n) => n / 9,
   );
-  const wider = reachingTo(by, average, 'high', 'by the printed pounds a pint');
+  const wider = reachingTo(by, average, 'high', say`by the printed pounds a pint`);
   if (average)
-    return reachingTo(wider, byContainer(of, 'pint'), 'high', 'by the pints printed for a container');
+    return reachingTo(wider, byContainer(of, 'pint'), 'high', say`by the pints printed for a container`);
   // The ends in proportion to the quart's: a pint of the same crop varies as much.
   const share = quart && quart.usual > 0 ? by.usual / quart.usual : null;
   return quart && share !== null
@@ -114,7 +114,7 @@ function perPint(of: Canning, quart: Ranged | null): Ranged | null {
         wider,
         changed(quart, PER.pint, '', (n) => n * share),
         'high',
-        'ends as for quarts',
+        say`ends as for quarts`,
       )
     : wider;
 }

@@ -30,6 +30,13 @@ const AS_THEY_ARE: ReadonlySet<string> = new Set([
   'Quarts and pounds, or litres and kilograms.',
   'The yield of {0} is published shelled or dry, and a bushel is weighed as it comes from the field.',
   'Give pounds.',
+  'by the printed pounds a pint',
+  'no bushel weight is published here for {0}.',
+  'no bushel weight is published here for {0}; it is sold by the {1}.',
+  'Weigh a bushel and enter your own figure.',
+  'Enter your own pounds to a pint.',
+  'ends as for quarts',
+  'worked out: half of the figure for quarts',
 ]);
 
 /** What is said in place of a customary measure, the longer ones first. Jars and bags keep their names. */
