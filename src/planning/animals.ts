@@ -115,7 +115,13 @@ export function meatFrom(animal: string, liveWeight: number): Result<Ranged> {
   }
   const cut = cuts(rows.value);
   if (!cut) return pounds(hanging, say`the dressed bird, with bone`);
-  const share = combine(hanging, cut, 'of live weight', say`carcass, times the cuts with bone`, (a, b) => a * b);
+  const share = combine(
+    hanging,
+    cut,
+    'of live weight',
+    say`carcass, times the cuts with bone`,
+    (a, b) => a * b,
+  );
   return pounds(share, '');
 }
 
