@@ -24,6 +24,7 @@ export type { BookChange, LiveBook } from './live/live-book.js';
 export type { Working } from './planning/types.js';
 export type { Problem, Where } from './problem.js';
 export { PROBLEM_CODES } from './problem-codes.js';
+export { LANGUAGES, speak } from './words/index.js';
 
 /**
  * Opens a book that `parseBook` read, with its formula engine: `value`, `set`, row and column operations,

@@ -57,8 +57,12 @@ export const isSpoken = (tag: string): boolean =>
 
 /**
  * All that is said from now on is in the language of `tag` (BCP 47: `de`, `de-AT`), or in English where that
- * language is not known. One language is spoken at a time on a page or in a process. Resolves, with the tag
- * that is spoken then, when its words are there; until then the language before stays.
+ * language is not known: messages, workings, titles, and numbers and days as it writes them. One language is spoken
+ * at a time on a page or in a process; a book that is open says everything anew. Stored values and formulas are the
+ * same in all of them. Resolves, with the tag that is spoken then (`de-AT`, `en-US`), when its words are there; until
+ * then the language before stays. Never refuses: a tag that is none counts as English.
+ *
+ * @example await speak('de'); openBook(book).problem('shelf', lot, 'count')?.mend
  */
 export async function speak(tag: string): Promise<string> {
   const mine = {};
