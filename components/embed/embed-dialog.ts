@@ -27,6 +27,9 @@ export class EmbedDialog extends ActionDialog {
         max-height: 15rem;
         overflow-y: auto;
       }
+      label.row {
+        flex-wrap: nowrap;
+      }
       textarea {
         height: 7rem;
         font: 0.75rem/1.45 ui-monospace, monospace;

@@ -1,7 +1,7 @@
 import { type CellValue, isCellError } from '../book/index.js';
 import { fromIsoDay } from '../planning/dates.js';
 import { ok, type Problem, type Result, refuse } from '../problem.js';
-import { say } from '../words/index.js';
+import { counted, say, spoken } from '../words/index.js';
 import type { BookReading } from './book-reading.js';
 import type { ColumnView } from './columns.js';
 import { sameValue } from './doings/difference-size.js';
@@ -114,11 +114,11 @@ function inWords(
   column: ColumnView,
   value: CellValue,
 ): string {
-  if (value === null || value === '') return 'blank';
+  if (value === null || value === '') return say`blank`;
   if (isCellError(value)) return value.error;
   if (typeof value === 'number') return withUnit(value, column.decimals, live.unit(sheet, row, column.id));
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  return isDate(value) ? shownDay(value) : value;
+  if (typeof value === 'boolean') return value ? say`yes` : say`no`;
+  return isDate(value) ? shownDay(value) : spoken(value);
 }
 
 const isDate = (value: CellValue): value is string => typeof value === 'string' && fromIsoDay(value).ok;
@@ -138,11 +138,8 @@ function differenceOf(was: CellValue, is: CellValue, column: ColumnView, unit: s
   if (isDate(was) && isDate(is)) {
     const [from, to] = [fromIsoDay(was), fromIsoDay(is)];
     const days = from.ok && to.ok ? to.value - from.value : 0;
-    const size = Math.abs(days);
-    return {
-      difference: `${size} ${size === 1 ? 'day' : 'days'} ${days < 0 ? 'earlier' : 'later'}`,
-      isMore: days > 0,
-    };
+    const size = counted(Math.abs(days), shownNumber(Math.abs(days), 0), 'day');
+    return { difference: days < 0 ? say`${size} earlier` : say`${size} later`, isMore: days > 0 };
   }
   return { difference: '', isMore: null };
 }

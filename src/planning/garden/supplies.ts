@@ -91,7 +91,9 @@ function reckon(row: SupplyRow, open: readonly BatchReckoning[]): SupplyReckonin
         unsaid.length > 0
           ? problem(
               'mouth-not-said',
-              say`${unsaid.length === 1 ? say`A batch does` : say`${unsaid.length} batches do`} not say whether the jars are regular or wide, and ${unsaid.length === 1 ? 'is' : 'are'} left out.`,
+              unsaid.length === 1
+                ? say`A batch does not say whether the jars are regular or wide, and is left out.`
+                : say`${unsaid.length} batches do not say whether the jars are regular or wide, and are left out.`,
               say`Choose the mouth in Batches, or keep one row for all lids.`,
             )
           : null,

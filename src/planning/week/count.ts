@@ -178,14 +178,19 @@ export function countShelf(
         },
         allotted: gone > 0 ? { [lot.id]: gone } : {},
       });
-      const words = say`${amountWords(Math.abs(gone), lot.container)} ${gone > 0 ? 'fewer' : 'more'} than written`;
+      const words =
+        gone > 0
+          ? say`${amountWords(gone, lot.container)} fewer than written`
+          : say`${amountWords(-gone, lot.container)} more than written`;
       changes.push({ lot: lot.id, food: input.food, way: input.way, was, now, words });
     }
   }
   const differ =
     changes.length === 0
       ? say`all as written`
-      : `${changes.length} ${changes.length === 1 ? 'differs' : 'differ'}`;
+      : changes.length === 1
+        ? say`1 differs`
+        : say`${changes.length} differ`;
   return { draws, changes, problems, said: say`${lots} ${lots === 1 ? 'lot' : 'lots'} counted, ${differ}.` };
 }
 

@@ -73,7 +73,7 @@ const USED_UP = phrase(
 function saidOf(found: number, none: number, best: boolean): string {
   if (found === 0)
     return none === 0 ? say`No open meals in these days.` : say`No dish was found for the open meals.`;
-  const meals = say`${found} ${found === 1 ? 'dish' : 'dishes'} suggested`;
+  const meals = found === 1 ? say`1 dish suggested` : say`${found} dishes suggested`;
   return best ? `${meals}.` : say`${meals}: the best found in the time there was.`;
 }
 

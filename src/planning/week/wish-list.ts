@@ -1,5 +1,5 @@
 import { asFraction } from '../../units/index.js';
-import { say } from '../../words/index.js';
+import { counted, say } from '../../words/index.js';
 import { isDay } from '../dates.js';
 import { mediumDay } from '../day-words.js';
 import { countedInOf } from '../reckon.js';
@@ -59,7 +59,7 @@ function ofLine({ input, plan }: ShelfLine, asOf: DayNumber): Wish | null {
   if (left === 0) {
     if (eaten.length === 0) return null;
     const last = Math.max(...eaten.map(({ date }) => date!));
-    const times = `${eaten.length} ${eaten.length === 1 ? 'time' : 'times'}`;
+    const times = counted(eaten.length, String(eaten.length), 'time');
     return {
       ...common,
       what: 'ran out',
@@ -69,11 +69,11 @@ function ofLine({ input, plan }: ShelfLine, asOf: DayNumber): Wish | null {
     };
   }
   const over = plan.food?.figures.short_or_over;
-  const counted = countedInOf(input);
-  if (typeof over === 'number' && over > 0 && counted !== null) {
+  const unit = countedInOf(input);
+  if (typeof over === 'number' && over > 0 && unit !== null) {
     const amount = tidy(over);
-    const words = say`${amountWords(amount, counted)} will be left at the next harvest, beyond what is carried`;
-    return { ...common, what: 'stayed', amount, measure: counted, words };
+    const words = say`${amountWords(amount, unit)} will be left at the next harvest, beyond what is carried`;
+    return { ...common, what: 'stayed', amount, measure: unit, words };
   }
   const seen = [...lots.map(({ putUpOn }) => putUpOn), ...input.draws.map(({ date }) => date)].filter(isDay);
   const last = Math.max(...seen.filter((day) => day <= asOf), Number.NEGATIVE_INFINITY);
