@@ -7,6 +7,7 @@ export type { ColumnLook, Command, NewColumn, NewRow, Typed, TypedCell } from '.
 export { describe } from './commands.js';
 export { differences } from './differences.js';
 export { isCode, losesDigits, readEntry, readNumber, readTypedNumber } from './entry.js';
+export { fixedChoices } from './fixed-choices.js';
 export { explained } from './formula/explain.js';
 export { columnLetters, type Layout } from './formula/layout.js';
 export { standardOneValue, type TakesOneValue } from './formula/one-value.js';

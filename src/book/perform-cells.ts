@@ -5,6 +5,7 @@ import { declaredIn, entryTypeIn, takenIn } from './column-in.js';
 import { type Command, MAX_CELLS_AT_ONCE, type Typed } from './commands.js';
 import { dateOrder } from './date-order.js';
 import { readEntry } from './entry.js';
+import { choiceMeant } from './fixed-choices.js';
 import { isFormula, toStored } from './formula/references.js';
 import type { ColumnType } from './kinds/index.js';
 import type { SheetState } from './state.js';
@@ -122,7 +123,7 @@ export function cellChanges(
     }
     if (!sheet.rows.has(row)) return gone('row', { sheet: sheet.id, row });
     if (!declaration && !sheet.columns.has(column)) return gone('column', { sheet: sheet.id, column });
-    const entry = storedEntry(typed, entryTypeIn(sheet, column), sheet.id, bench);
+    const entry = storedEntry(choiceMeant(typed, declaration), entryTypeIn(sheet, column), sheet.id, bench);
     if (!entry.ok)
       return { ok: false, problem: { ...entry.problem, where: { sheet: sheet.id, row, column } } };
     changes.push(...change(state, ['sheets', sheet.id, 'rows', row, 'cells', column], entry.value));

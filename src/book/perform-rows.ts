@@ -3,6 +3,7 @@ import { say } from '../words/index.js';
 import { change, gone, inverse, type Performed, type Workbench } from './bench.js';
 import { declaredIn, entryTypeIn } from './column-in.js';
 import { type Command, json, MAX_ROWS, type NewRow } from './commands.js';
+import { choiceMeant } from './fixed-choices.js';
 import { mendedRanges } from './formula/mend-ranges.js';
 import { isUsableId } from './ids.js';
 import { placing } from './order.js';
@@ -92,7 +93,7 @@ function cellsOfNewRows(
         continue;
       }
       if (!declaration && !sheet.columns.has(column)) return gone('column', { sheet: sheet.id, column });
-      const entry = storedEntry(typed, entryTypeIn(sheet, column), sheet.id, bench);
+      const entry = storedEntry(choiceMeant(typed, declaration), entryTypeIn(sheet, column), sheet.id, bench);
       if (!entry.ok) {
         return { ok: false, problem: { ...entry.problem, where: { sheet: sheet.id, row: row.id, column } } };
       }

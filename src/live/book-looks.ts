@@ -8,6 +8,7 @@ import {
 } from '../book/index.js';
 import { findMeasure } from '../units/index.js';
 import { BookReading } from './book-reading.js';
+import { choiceShown } from './choice-words.js';
 import { countedInColumn } from './counted-in.js';
 import { Doubles } from './doubles.js';
 import { type RowGroup, rowsInGroups } from './groups.js';
@@ -54,7 +55,13 @@ export class BookLooks extends BookReading {
   /** Rows (of a view: those shown, in its order) in groups by what the group column shows; undefined when in none. */
   groupsOf(sheet: string, rows: readonly string[] = this.rowIds(sheet)): readonly RowGroup[] | undefined {
     const by = this.groupOf(sheet);
-    return by === undefined ? undefined : rowsInGroups(rows, (row) => this.value(sheet, row, by));
+    if (by === undefined) return undefined;
+    const declaration = this.column(sheet, by)?.declaration;
+    return rowsInGroups(
+      rows,
+      (row) => this.value(sheet, row, by),
+      (text) => choiceShown(text, declaration),
+    );
   }
 
   /** What stands under a column, over these rows (of a view: those shown); undefined where nothing is to stand there. */

@@ -1,9 +1,8 @@
-import type { ChoiceSource, SheetState } from '../book/index.js';
+import { type ChoiceSource, fixedChoices, type SheetState } from '../book/index.js';
 import { cropNames } from '../facts/index.js';
-import { HOW_PLANTED, knownFigures, MOUTHS, SUPPLY_ITEMS } from '../planning/garden/index.js';
-import { COMES_FROM, DRAW_PURPOSES, type Lot, WAYS_KEPT } from '../planning/types.js';
-import { LINE_SOURCES, MEALS } from '../planning/week/types.js';
-import { CONTAINERS, UNITS } from '../units/index.js';
+import { knownFigures, SUPPLY_ITEMS } from '../planning/garden/index.js';
+import type { Lot } from '../planning/types.js';
+import { spoken } from '../words/index.js';
 import { foodKey } from './food-key.js';
 
 /** One known value of a cell: what is stored, and how it is shown where that says more. */
@@ -14,13 +13,9 @@ export interface Choice {
 
 const plain = (values: Iterable<string>): Choice[] => [...values].map((value) => ({ value, label: value }));
 
-const containers = plain(CONTAINERS.map(({ id }) => id));
-const measures = [
-  ...containers,
-  ...plain(
-    UNITS.filter(({ dimension }) => dimension === 'volume' || dimension === 'weight').map(({ id }) => id),
-  ).filter(({ value }) => !containers.some((each) => each.value === value)),
-];
+/** Words of ours, as they are called in the language spoken. */
+const called = (values: Iterable<string>): Choice[] =>
+  [...values].map((value) => ({ value, label: spoken(value) }));
 
 const texts = (sheet: SheetState | undefined, column: string): string[] => {
   const found = new Set<string>();
@@ -44,33 +39,17 @@ export function choicesOf(
   lots: readonly { readonly lot: Lot; readonly label: string }[],
   food: string,
 ): readonly Choice[] {
+  const fixed = fixedChoices(source);
+  if (fixed) return called(fixed);
   switch (source) {
-    case 'ways':
-      return plain(WAYS_KEPT);
-    case 'purposes':
-      return plain(DRAW_PURPOSES);
-    case 'sources':
-      return plain(COMES_FROM);
-    case 'containers':
-      return containers;
-    case 'measures':
-      return measures;
     case 'crops':
-      return plain(cropNames());
+      return called(cropNames());
     case 'dishes':
       return plain(texts(sheets.dishes, 'dish'));
-    case 'meals':
-      return plain(MEALS);
-    case 'line sources':
-      return plain(LINE_SOURCES);
-    case 'starts':
-      return plain(HOW_PLANTED);
-    case 'mouths':
-      return plain(MOUTHS);
     case 'figures':
       return plain(knownFigures());
     case 'supplies':
-      return plain(SUPPLY_ITEMS);
+      return called(SUPPLY_ITEMS);
     case 'plantings': {
       const { beds } = sheets;
       return (beds?.rowOrder.ids ?? []).map((id) => {
@@ -101,5 +80,7 @@ export function choicesOf(
         };
       });
     }
+    default:
+      return [];
   }
 }

@@ -14,6 +14,7 @@ import {
   raised,
 } from '../formulas/quantity.js';
 import { quantityInWords, readQuantity } from '../formulas/quantity-words.js';
+import { unitTold } from '../formulas/tell.js';
 import type { Problem } from '../problem.js';
 import { say } from '../words/index.js';
 import { type UnitInColumn, unitLookedUp } from './formula-lookup-units.js';
@@ -144,7 +145,7 @@ export class FormulaUnits {
   }
 
   #wrongDays(operator: '+' | '-', part: FormulaPart, unit: Quantity): void {
-    const words = quantityInWords(unit);
+    const words = unitTold(quantityInWords(unit));
     const times = likeness(unit, quantityOf('day')) === 'convertible';
     this.#problem(
       times ? 'convert-units' : 'unlike-units',
@@ -161,7 +162,7 @@ export class FormulaUnits {
     if (isPlain(a) || isPlain(b)) return true;
     const like = likeness(a, b);
     if (like === 'alike') return true;
-    const [one, other] = [quantityInWords(a), quantityInWords(b)];
+    const [one, other] = [a, b].map((each) => unitTold(quantityInWords(each))) as [string, string];
     this.#problem(
       like === 'unlike' ? 'unlike-units' : 'convert-units',
       doing(one, other, this.#beside(left, right)),
@@ -183,7 +184,7 @@ export class FormulaUnits {
         const at = declared.arguments.indexOf(argument);
         this.#problem(
           like === 'unlike' ? 'unlike-units' : 'convert-units',
-          say`gives ${name} ${quantityInWords(unit)} where “${argument.name}” takes ${quantityInWords(wanted)}: ${this.#book.words(args[at]!)}`,
+          say`gives ${name} ${unitTold(quantityInWords(unit))} where “${argument.name}” takes ${unitTold(quantityInWords(wanted))}: ${this.#book.words(args[at]!)}`,
           mendOf(like, unit, wanted),
         );
       }
@@ -236,7 +237,7 @@ export class FormulaUnits {
       const like = likeness(a, b) === 'unlike' ? 'unlike' : 'convertible';
       this.#problem(
         like === 'unlike' ? 'unlike-units' : 'convert-units',
-        say`puts ${quantityInWords(a)} and ${quantityInWords(b)} together with ${name}: ${this.#book.words(arg!)}`,
+        say`puts ${unitTold(quantityInWords(a))} and ${unitTold(quantityInWords(b))} together with ${name}: ${this.#book.words(arg!)}`,
         say`Take only the rows that are in one unit, as with SUMIF, or convert each row in a column of its own first.`,
       );
     }

@@ -1,6 +1,7 @@
 import { type CellAddress, type CellValue, isCellError } from '../book/index.js';
 import { DATE, likeness, type Quantity, quantityOf } from '../formulas/quantity.js';
 import { quantityInWords } from '../formulas/quantity-words.js';
+import { unitTold } from '../formulas/tell.js';
 import type { PlanValue, Working, WorkingInput } from '../planning/types.js';
 import { excerpt, type Problem } from '../problem.js';
 import { phrase, say, spoken } from '../words/index.js';
@@ -79,7 +80,7 @@ export class FormulaWorkings {
     return {
       title,
       value: shownPlan(value),
-      unit: this.#unitWords(units, parts, own),
+      unit: unitTold(this.#unitWords(units, parts, own)),
       rule: excerpt(words.part(parts), 300),
       inputs: [
         ...inputs,
@@ -225,14 +226,14 @@ export class FormulaWorkings {
       if (part.is === 'call') for (const arg of part.args) if (arg) look(arg);
       if (part.is === 'operator') for (const each of part.parts) look(each);
       const unit = part.is === 'cell' || part.is === 'cells' ? units.of(part) : undefined;
-      const unitWords = unit && !unit.has(DATE) ? quantityInWords(unit) : '';
+      const unitWords = unit && !unit.has(DATE) ? unitTold(quantityInWords(unit)) : '';
       if (part.is === 'cell') {
         const from = { ...part.at, row: rowAt(part.at.row, home.row) };
         const { role } = live.column(from.sheet, from.column) ?? {};
         const computed = role === 'planning' || live.isFormula(from.sheet, from.row, from.column);
         found.set(part.stored, {
           name: words.cell(from),
-          value: shownPlan(live.value(from.sheet, from.row, from.column)),
+          value: inWords(shownPlan(live.value(from.sheet, from.row, from.column)), role === 'planning'),
           unit: unitWords,
           origin: computed ? 'computed' : 'entered',
           from,
@@ -270,17 +271,21 @@ const figureInput = (
   { value, unit, origin, source }: FormulaSteps['figures'][number]['answer'],
 ): WorkingInput => ({
   name,
-  value: typeof value === 'object' ? null : typeof value === 'boolean' ? (value ? 'yes' : 'no') : value,
-  unit,
+  value: typeof value === 'object' ? null : typeof value === 'boolean' ? (value ? say`yes` : say`no`) : value,
+  unit: unitTold(unit),
   origin,
   source,
 });
+
+/** What a planner answers in words is told; what a person wrote stands as it was written. */
+const inWords = (value: PlanValue, planned: boolean): PlanValue =>
+  planned && typeof value === 'string' ? spoken(value) : value;
 
 /** A cell's value as a working shows it. */
 function shownPlan(value: CellValue): PlanValue {
   if (value === null || value === '') return null;
   if (isCellError(value)) return value.error;
-  return typeof value === 'boolean' ? (value ? 'yes' : 'no') : value;
+  return typeof value === 'boolean' ? (value ? say`yes` : say`no`) : value;
 }
 
 const same = (a: CellValue, b: CellValue): boolean =>

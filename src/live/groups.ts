@@ -33,11 +33,12 @@ const rank = (value: CellValue, label: string): number => {
 export function rowsInGroups(
   rows: readonly string[],
   shown: (row: string) => CellValue,
+  called: (text: string) => string = (text) => text,
 ): readonly RowGroup[] {
   const groups = new Map<string, { value: CellValue; label: string; rows: string[]; rank: number }>();
   for (const row of rows) {
     const value = shown(row);
-    const label = labelOf(value);
+    const label = typeof value === 'string' && value.trim() !== '' ? called(value.trim()) : labelOf(value);
     const at = rank(value, label);
     const key = `${at}:${label.toLowerCase()}`;
     const group = groups.get(key);

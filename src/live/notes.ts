@@ -1,7 +1,7 @@
 import type { CellValue } from '../book/index.js';
 import { likeliest } from '../likeliest.js';
 import type { Problem } from '../problem.js';
-import { say } from '../words/index.js';
+import { say, spoken } from '../words/index.js';
 import { foodKey } from './food-key.js';
 
 /**
@@ -35,7 +35,10 @@ export const secondRow: Problem = {
 
 /** A lot in words, from its cells. */
 export function lotLabel(value: (column: string) => CellValue, id: string): string {
-  const parts = ['food', 'way', 'container', 'put_up_on', 'place'].map((column) => value(column));
+  const parts = ['food', 'way', 'container', 'put_up_on', 'place'].map((column) => {
+    const part = value(column);
+    return typeof part === 'string' && (column === 'way' || column === 'container') ? spoken(part) : part;
+  });
   const words = parts.filter((part) => part !== null && typeof part !== 'object').map(String);
   return words.length > 0 ? words.join(', ') : id;
 }

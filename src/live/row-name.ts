@@ -1,6 +1,7 @@
 import { isCellError, type SheetKind } from '../book/index.js';
 import { say } from '../words/index.js';
 import type { BookReading } from './book-reading.js';
+import { choiceShown } from './choice-words.js';
 import { withShownDays } from './shown.js';
 
 /** Kept columns that say what a row is, by kind. */
@@ -27,9 +28,10 @@ export function rowName(live: BookReading, sheet: string, row: string): string {
     named.length > 0 ? named : columns.filter(({ role }) => role !== 'planning').map(({ id }) => id);
   const words: string[] = [];
   for (const id of naming) {
+    const declaration = columns.find((column) => column.id === id)?.declaration;
     const value = live.value(sheet, row, id);
     if (value === null || value === '' || typeof value === 'boolean' || isCellError(value)) continue;
-    words.push(withShownDays(String(value)));
+    words.push(withShownDays(choiceShown(String(value), declaration)));
     if (named.length === 0 && words.length === 3) break;
   }
   return words.length > 0 ? words.join(', ') : say`row ${live.rowIds(sheet).indexOf(row) + 1}`;

@@ -2,6 +2,7 @@ import { type CellValue, isCellError, KINDS, type NamedKind } from '../book/inde
 import { wordsOf } from '../facts/names.js';
 import { cropKey } from '../planning/garden/index.js';
 import { WAYS_KEPT } from '../planning/types.js';
+import { inEnglish } from '../words/index.js';
 import { foodKey } from './food-key.js';
 import { lotLabel } from './notes.js';
 import { KindNames, type NamedRow, withWay } from './taken-names.js';
@@ -33,7 +34,8 @@ const NAMERS: { readonly [K in NamedKind]: Namer } = {
   },
   shelf: (row, text, cell) => {
     const [food, way] = [text('food'), text('way')];
-    const label = lotLabel(cell, row);
+    // What a cell says is kept, so it is the same in every language.
+    const label = inEnglish(() => lotLabel(cell, row));
     return called(food, label, [idKey(row), wordsOf(label), lineOf(food, way), foodKey(food)]);
   },
   dishes: (_row, text) => called(text('dish'), text('dish'), [foodKey(text('dish'))]),

@@ -1,5 +1,5 @@
 import { excerpt, ok, type Problem, type Result, refuse } from '../problem.js';
-import { say } from '../words/index.js';
+import { inEnglish, say } from '../words/index.js';
 import type { BookReading } from './book-reading.js';
 import type { ColumnView } from './columns.js';
 import { rowName } from './row-name.js';
@@ -37,7 +37,8 @@ export const columnNamed = (live: BookReading, sheet: string, name: string): Col
 function rowNamed(live: BookReading, { id: sheet, title }: Sheet, name: string): Result<string> {
   const rows = live.rowIds(sheet);
   if (rows.includes(name)) return ok(name);
-  const names = rows.map((row) => ({ row, name: rowName(live, sheet, row) }));
+  // A page says it as the book does, whatever language is spoken.
+  const names = inEnglish(() => rows.map((row) => ({ row, name: rowName(live, sheet, row) })));
   const whole = names.filter((each) => same(each.name, name));
   const found = whole.length > 0 ? whole : names.filter((each) => begins(each.name, name));
   if (found.length === 1) return ok(found[0]!.row);

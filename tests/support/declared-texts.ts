@@ -4,8 +4,14 @@ import { allCautions } from '../../src/facts/cautions.js';
 import { crops } from '../../src/facts/crops.js';
 import { WAYS } from '../../src/facts/ways.js';
 import { functions } from '../../src/formulas/index.js';
+import { HOW_PLANTED, MOUTHS } from '../../src/planning/garden/types.js';
+import { COMES_FROM, DRAW_PURPOSES } from '../../src/planning/types.js';
+import { LINE_SOURCES } from '../../src/planning/week/types.js';
 import { PROBLEM_CODES } from '../../src/problem-codes.js';
 import { CONTAINERS, UNITS } from '../../src/units/index.js';
+
+/** Words that a household chooses from, besides ways, containers, units and meals. */
+const CHOSEN = [...HOW_PLANTED, ...MOUTHS, ...DRAW_PURPOSES, ...COMES_FROM, ...LINE_SOURCES];
 
 const text = (value: unknown): string[] => (typeof value === 'string' && value !== '' ? [value] : []);
 
@@ -32,6 +38,7 @@ export function declaredTexts(): Map<string, string[]> {
           row,
           ...columns.flatMap((column) => [column.title, column.help, ...text(column.unit)]),
         ]),
+        ...CHOSEN,
         ...SETTINGS.flatMap((each) => [each.title, each.help, ...text(each.unit), ...(each.options ?? [])]),
       ],
     ],

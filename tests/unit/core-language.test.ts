@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { blankBook, LANGUAGES, type LiveBook, openBook, speak } from '../../src/core.js';
+import { shownCell } from '../../src/live/shown.js';
 
 afterEach(() => speak('en'));
 
@@ -18,6 +19,23 @@ describe('speak, of the core', () => {
     expect(live.problem('shelf', lot, 'count')?.mend).toMatch(/^In Ziffern schreiben/);
     expect(live.undoLabel).toBe('Änderung einer Zelle');
     expect(live.toJSON().sheets.shelf!.title).toBe('Shelf');
+    live.close();
+  });
+
+  it('takes our own words as they are called in German, and stores the same', async () => {
+    await speak('de');
+    const live = openBook(blankBook('Haus', 'b1'));
+    const lot = withLot(live);
+    live.set('shelf', lot, 'way', 'Eingefroren');
+    live.set('shelf', lot, 'container', 'Pint-Gefrierbeutel');
+    live.set('shelf', lot, 'food', 'Gefroren und eingekocht');
+    expect(live.toJSON().sheets.shelf!.rows[lot]!.cells).toMatchObject({
+      way: 'frozen',
+      container: 'pint freezer bag',
+      food: 'Gefroren und eingekocht',
+    });
+    expect(live.choices('shelf', lot, 'way')).toContainEqual({ value: 'frozen', label: 'eingefroren' });
+    expect(shownCell(live, 'shelf', lot, live.column('shelf', 'way')!).text).toBe('eingefroren');
     live.close();
   });
 

@@ -1,0 +1,21 @@
+import type { ColumnDeclaration } from '../book/index.js';
+import { spoken } from '../words/index.js';
+
+/** Lists whose entries are words of ours; what stands in the others is what people wrote. */
+const OURS: ReadonlySet<ColumnDeclaration['choices']> = new Set([
+  'ways',
+  'purposes',
+  'sources',
+  'containers',
+  'measures',
+  'meals',
+  'line sources',
+  'starts',
+  'mouths',
+  'crops',
+  'supplies',
+]);
+
+/** An entry of a kept column as a reader sees it: one of our own words in the language spoken, anything else as written. */
+export const choiceShown = (value: string, declaration: ColumnDeclaration | undefined): string =>
+  declaration?.choices !== undefined && OURS.has(declaration.choices) ? spoken(value) : value;
