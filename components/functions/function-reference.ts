@@ -42,6 +42,8 @@ export class FunctionReferenceView extends LitElement {
   @state() private texts: readonly string[] = [];
   @state() private copied = '';
   #reference!: FunctionReference;
+  /** The example as its fields were filled. */
+  #example: readonly string[] = [];
 
   override focus(): void {
     this.renderRoot.querySelector<HTMLElement>('h3')?.focus();
@@ -50,9 +52,11 @@ export class FunctionReferenceView extends LitElement {
   protected override willUpdate(changed: PropertyValues): void {
     if (changed.has('declaration') || changed.has('language'))
       this.#reference = referenceOf(this.declaration);
-    if (!changed.has('declaration')) return;
-    this.texts = exampleTexts(this.declaration);
-    this.copied = '';
+    const example = exampleTexts(this.declaration);
+    const untouched = this.texts.every((text, i) => text === this.#example[i]);
+    if (changed.has('declaration') || untouched) this.texts = example;
+    this.#example = example;
+    if (changed.has('declaration')) this.copied = '';
   }
 
   protected override render() {

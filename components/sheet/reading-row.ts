@@ -76,7 +76,8 @@ export function readingRow(
           </button>`
         : content(cell);
       const own = figure ? nothing : index;
-      return i === 0
+      // What has no name heads no row.
+      return i === 0 && cell.kind !== 'blank'
         ? html`<th scope="row" class=${classes} data-row=${row.id} data-column=${column.id} tabindex=${own}>${inside}</th>`
         : html`<td class=${classes} data-row=${row.id} data-column=${column.id} tabindex=${own}>${inside}</td>`;
     })}

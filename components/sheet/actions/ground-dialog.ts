@@ -3,7 +3,9 @@ import { customElement, state } from 'lit/decorators.js';
 import { type GroundToShare, groundToShare } from '../../../src/live/doings/share-ground.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
 import { type CropGround, explainGround, type GroundPlan } from '../../../src/planning/ground/index.js';
+import { workingInWords } from '../../../src/planning/working/in-words.js';
 import type { Result } from '../../../src/problem.js';
+import { turnedUnit } from '../../../src/units/index.js';
 import { phrase, say, spoken } from '../../../src/words/index.js';
 import { inWords } from '../../look/problems.js';
 import { tableStyles } from '../../look/table-styles.js';
@@ -93,7 +95,7 @@ export class GroundDialog extends ActionDialog {
       ${this.#table(live, plan)} ${givenUp(plan)}
       <details class="small">
         <summary>${say`How it is worked out`}</summary>
-        ${workingView(explainGround(plan), nothing)}
+        ${workingView(workingInWords(explainGround(plan)), nothing)}
       </details>
       ${this.foot({ label: say`Plan it so`, run })}`;
   }
@@ -131,9 +133,10 @@ export class GroundDialog extends ActionDialog {
 /** Ground wanted above ground there is, to one scale. */
 function bars({ needed, available, measure }: GroundPlan): TemplateResult {
   const most = Math.max(needed, available);
+  const { unit = measure, factor = 1 } = turnedUnit(measure) ?? {};
   const bar = (name: string, amount: number, kind: string) => html`<span class="small">${name}</span>
     <svg class=${kind} aria-hidden="true" focusable="false"><rect height="14" width="${(amount / most) * 100}%" rx="2" /></svg>
-    <span class="small figures">${shownNumber(amount, 0)} ${spoken(measure)}</span>`;
+    <span class="small figures">${shownNumber(amount * factor, 0)} ${spoken(unit)}</span>`;
   return html`<div class="bars">${bar(say`Wanted`, needed, 'wanted')} ${bar(say`There is`, available, '')}</div>`;
 }
 

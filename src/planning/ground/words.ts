@@ -1,5 +1,5 @@
-import { andList, roundSig } from '../../units/index.js';
-import { say } from '../../words/index.js';
+import { andList, roundSig, turnedUnit } from '../../units/index.js';
+import { counted, say, spoken } from '../../words/index.js';
 import { shortNumber } from '../measure.js';
 import type { CropGround, Food, GroundPlan } from './types.js';
 
@@ -9,21 +9,37 @@ export function percent(share: number): string {
   return share > 0 && whole < 1 ? say`less than 1 %` : `${whole} %`;
 }
 
-const some = (n: number, one: string): string => `${shortNumber(n)} ${n === 1 ? one : `${one}s`}`;
+const plants = (n: number): string => counted(n, shortNumber(n), 'plant');
+
+/** A weight in the measures written now. */
+function weight(pounds: number): string {
+  const turned = turnedUnit('pounds');
+  return turned
+    ? `${shortNumber(pounds * turned.factor)} ${spoken(turned.unit)}`
+    : counted(pounds, shortNumber(pounds), 'pound');
+}
+
+/** An amount of ground in the measures written now, and these measures. */
+export function ground(amount: number, measure: string): { readonly n: string; readonly unit: string } {
+  const { unit = measure, factor = 1 } = turnedUnit(measure) ?? {};
+  return { n: shortNumber(amount * factor), unit };
+}
 
 /** Plants and what is known of their food. */
 const upWords = (up: { readonly plants: number } & Food): string =>
   [
-    some(up.plants, 'plant'),
-    up.pounds === null ? say`pounds not known` : some(up.pounds, 'pound'),
-    up.servings === null ? say`servings not known` : some(up.servings, 'serving'),
+    plants(up.plants),
+    up.pounds === null ? say`pounds not known` : weight(up.pounds),
+    up.servings === null
+      ? say`servings not known`
+      : counted(up.servings, shortNumber(up.servings), 'serving'),
   ].join(', ');
 
 /** What one crop gets and gives up, in a sentence. */
 export function cropWords(crop: Omit<CropGround, 'words'>): string {
   if (crop.wanted === 0) return say`${crop.name}: none wanted.`;
-  if (crop.plants === crop.wanted) return say`${crop.name}: all of ${some(crop.wanted, 'plant')}.`;
-  const got = say`${crop.name}: ${crop.plants} of ${some(crop.wanted, 'plant')} (${percent(crop.share)})`;
+  if (crop.plants === crop.wanted) return say`${crop.name}: all of ${plants(crop.wanted)}.`;
+  const got = say`${crop.name}: ${crop.plants} of ${plants(crop.wanted)} (${percent(crop.share)})`;
   const why = crop.noRoom ? say`, no room for one more` : '';
   return say`${got}${why}; given up: ${upWords(crop.givenUp)}.`;
 }
@@ -47,15 +63,14 @@ function shareWords(plan: Omit<GroundPlan, 'words'>): string[] {
 
 /** The whole in sentences; `unknown` names crops whose food per plant is not known. */
 export function planWords(plan: Omit<GroundPlan, 'words'>, unknown: readonly string[]): string[] {
-  const { measure, available, needed } = plan;
+  const { measure } = plan;
+  const [needed, available] = [ground(plan.needed, measure), ground(plan.available, measure)];
   if (plan.leastShare === null) return [say`No plants are wanted.`];
   if (plan.fits) {
-    return [
-      say`All the plants wanted fit: they take ${shortNumber(needed)} ${measure} of ${shortNumber(available)}.`,
-    ];
+    return [say`All the plants wanted fit: they take ${needed.n} ${needed.unit} of ${available.n}.`];
   }
   const said = [
-    say`The plants wanted take ${shortNumber(needed)} ${measure}, and there are ${shortNumber(available)}.`,
+    say`The plants wanted take ${needed.n} ${needed.unit}, and there are ${available.n}.`,
     ...shareWords(plan),
     say`Given up in all: ${upWords(plan.givenUp)}.`,
   ];

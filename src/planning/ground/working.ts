@@ -1,28 +1,30 @@
 import { phrase, say } from '../../words/index.js';
-import { shortNumber } from '../measure.js';
+import { inputIn } from '../measured.js';
 import type { Working, WorkingInput } from '../types.js';
 import { input, working } from '../working/parts.js';
 import type { CropGround, GroundCrop, GroundPlan } from './types.js';
-import { percent } from './words.js';
+import { ground, percent } from './words.js';
 
-const RULE =
-  phrase(
-    'The least plants first, then the crops in the household’s order, then the smallest share of any crop as large as ',
-  ) +
-  phrase('possible, then the most servings (each times its weight); whole plants, never more than wanted.');
+const RULE = phrase(
+  'The least plants first, then the crops in the household’s order, then the smallest share of any crop as large as possible, then the most servings (each times its weight); whole plants, never more than wanted.',
+);
 
 const groundInput = (plan: GroundPlan): WorkingInput =>
-  input(phrase('Ground there is'), plan.available, plan.measure, 'entered');
+  inputIn(input(phrase('Ground there is'), plan.available, plan.measure, 'entered'));
 
 /** The working of the smallest share that any crop gets, in percent. */
 export function explainGround(plan: GroundPlan): Working {
+  const [used, available] = [ground(plan.used, plan.measure), ground(plan.available, plan.measure)];
   return working(phrase('Smallest share of any crop'), asPercent(plan.leastShare), '%', {
     rule: RULE,
-    inputs: [groundInput(plan), input(phrase('Ground wanted'), plan.needed, plan.measure, 'computed')],
+    inputs: [
+      groundInput(plan),
+      inputIn(input(phrase('Ground wanted'), plan.needed, plan.measure, 'computed')),
+    ],
     steps: [
       ...plan.words,
       ...plan.crops.map(({ words }) => words),
-      say`Ground used: ${shortNumber(plan.used)} of ${shortNumber(plan.available)} ${plan.measure}.`,
+      say`Ground used: ${used.n} of ${available.n} ${used.unit}.`,
     ],
     missing: say`Plants wanted of some crop.`,
   });
@@ -45,7 +47,7 @@ export function explainCropGround(
     rule: RULE,
     inputs: [
       input(phrase('Plants wanted'), crop.wanted, phrase('plants'), 'computed'),
-      input(phrase('Ground a plant'), crop.groundPerPlant, plan.measure, 'computed'),
+      inputIn(input(phrase('Ground a plant'), crop.groundPerPlant, plan.measure, 'computed')),
       groundInput(plan),
       input(
         plan.reckonedBy === 'pounds' ? phrase('Pounds a plant') : phrase('Servings a plant'),
@@ -62,11 +64,13 @@ export function explainCropGround(
 }
 
 function cropSteps(plan: GroundPlan, crop: GroundCrop, got: CropGround): (string | null)[] {
-  const taken = say`${got.plants} plants × ${shortNumber(crop.groundPerPlant)} ${plan.measure} a plant = ${shortNumber(got.ground)} ${plan.measure}`;
+  const [each, all] = [crop.groundPerPlant, got.ground].map((amount) => ground(amount, plan.measure));
+  const taken = say`${got.plants} plants × ${each!.n} ${each!.unit} a plant = ${all!.n} ${all!.unit}`;
+  const [needed, there] = [plan.needed, plan.available].map((amount) => ground(amount, plan.measure));
   if (plan.fits) return [say`All the plants wanted fit.`, taken];
   const added = got.plants - got.evenPlants;
   return [
-    say`All the plants wanted take ${shortNumber(plan.needed)} ${plan.measure}; there are ${shortNumber(plan.available)} ${plan.measure}`,
+    say`All the plants wanted take ${needed!.n} ${needed!.unit}; there are ${there!.n} ${there!.unit}`,
     got.noRoom
       ? say`no room for one plant more: ${got.evenPlants} of ${got.wanted} plants`
       : say`by the even share: ${got.evenPlants} of ${got.wanted} plants`,
