@@ -38,8 +38,8 @@ export class CroftEmbed extends EmbedAttributes {
   #shown: EmbedSheet | null = null;
   /** Ends heeding which language the page is written in. */
   #unheed: (() => void) | null = null;
-  /** Its words were asked for; where they could not be loaded, it goes on in English. */
-  #asked = false;
+  /** Resolves when its words are there, or could not be loaded: then it goes on in English. Null from there on. */
+  #words: Promise<void> | null | undefined;
   readonly #content = new ContentWatch(this, () => this.#contentChanged());
 
   connectedCallback(): void {
@@ -82,16 +82,21 @@ export class CroftEmbed extends EmbedAttributes {
     if (this.#shown || !this.isConnected || document.readyState === 'loading') return;
     // Written by script, it may come before what stands inside.
     if (!hasContent(this) && this.src === null && this.book === null && !isOwn(this)) return;
-    const learning = this.#asked ? null : sayAs(this);
-    this.#asked = true;
-    if (learning) {
-      // Until then the page's own table stands there.
-      void learning.then(() => this.#begin());
-      return;
-    }
+    if (this.#words === undefined) this.#words = this.#fetchWords();
+    // Until then the page's own table stands there.
+    if (this.#words) return;
     this.#content.read();
     this.#shown = new EmbedSheet(this);
     this.#shown.begin();
+  }
+
+  #fetchWords(): Promise<void> | null {
+    const words = sayAs(this);
+    if (!words) return null;
+    return words.then(() => {
+      this.#words = null;
+      this.#begin();
+    });
   }
 
   #contentChanged(): void {
