@@ -67,7 +67,7 @@ export function drawTable(shown: ShownTable): DocumentFragment {
   for (const { id, cells } of shown.rows) {
     const row = make('tr', '', { 'data-row': id });
     cells.forEach((cell, i) => {
-      const at = i === 0 ? make('th', '', { scope: 'row' }) : make('td');
+      const at = i === 0 && cell !== '' ? make('th', '', { scope: 'row' }) : make('td');
       fillCell(at, cell);
       row.append(at);
     });

@@ -20,7 +20,7 @@ const GRID_MAKERS: readonly { readonly rule: string; readonly at: string; readon
   },
   {
     rule: 'label',
-    at: '^textarea',
+    at: '^(textarea|\\.handsontableInput)',
     why: 'The field that hears keys and holds the text while a cell is edited has no name of its own; the cell has.',
   },
 ];
