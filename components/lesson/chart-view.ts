@@ -1,9 +1,14 @@
 import { html, svg, type TemplateResult } from 'lit';
 import type { Chart } from '../../src/lessons/index.js';
+import { numberFormat, say } from '../../src/words/index.js';
 
 const [WIDTH, HEIGHT, LEFT, TOP] = [360, 180, 40, 14] as const;
 /** Characters of a bar's name that fit a line of it. */
 const FIT = 9;
+
+/** A number as the language writes it, not parted by thousands. */
+const inDigits = (n: number): string =>
+  numberFormat({ useGrouping: false, maximumFractionDigits: 20 }).format(n);
 
 /** A name on up to three short lines. */
 function linesFor(label: string, bars: number): string[] {
@@ -31,18 +36,18 @@ export function chartPicture(chart: Chart): TemplateResult {
   return html`<svg
     viewBox="0 0 ${WIDTH} ${HEIGHT + foot}"
     role="img"
-    aria-label="Bar chart: ${title}. The numbers stand in the table behind it."
+    aria-label=${say`Bar chart: ${title}. The numbers stand in the table behind it.`}
   >
     ${Array.from({ length: lines + 1 }, (_, at) => at).map(
       (
         at,
       ) => svg`<line class=${at === 0 ? 'foot' : 'line'} x1=${LEFT} x2=${WIDTH} y1=${y(at * step)} y2=${y(at * step)}></line>
-        <text x=${LEFT - 5} y=${y(at * step) + 4} text-anchor="end">${at * step}</text>`,
+        <text x=${LEFT - 5} y=${y(at * step) + 4} text-anchor="end">${inDigits(at * step)}</text>`,
     )}
     ${bars.map(({ value }, at) => {
       const middle = LEFT + 4 + room * (at + 0.5);
       return svg`<rect class="bar" x=${middle - wide / 2} width=${wide} y=${y(value)} height=${y(0) - y(value)}></rect>
-        ${numbered ? svg`<text x=${middle} y=${y(value) - 3} text-anchor="middle">${value}</text>` : ''}
+        ${numbered ? svg`<text x=${middle} y=${y(value) - 3} text-anchor="middle">${inDigits(value)}</text>` : ''}
         <text text-anchor="middle">${names[at]?.map(
           (line, row) => svg`<tspan x=${middle} y=${HEIGHT + 14 + row * 13}>${line}</tspan>`,
         )}</text>`;
@@ -56,7 +61,7 @@ export const chartView = (chart: Chart): TemplateResult => html`<figure class="c
   <figcaption class="small">${chart.title}</figcaption>
   ${chartPicture(chart)}
   <details class="small">
-    <summary>The chart as a table</summary>
+    <summary>${say`The chart as a table`}</summary>
     <table>
       <caption class="unseen">
         ${chart.title}
@@ -65,7 +70,7 @@ export const chartView = (chart: Chart): TemplateResult => html`<figure class="c
         ${chart.bars.map(
           ({ label, value }) => html`<tr>
             <th scope="row">${label}</th>
-            <td class="figures">${value} ${chart.unit}</td>
+            <td class="figures">${inDigits(value)} ${chart.unit}</td>
           </tr>`,
         )}
       </tbody>

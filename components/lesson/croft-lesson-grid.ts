@@ -4,6 +4,7 @@ import type { FormulaTask } from '../../src/lessons/formula-tasks.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { rowName } from '../../src/live/row-name.js';
 import type { Problem } from '../../src/problem.js';
+import { say, spoken } from '../../src/words/index.js';
 import type { GridCell, GridRequest } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
@@ -147,31 +148,30 @@ export class CroftLessonGrid extends LitElement {
   protected override render() {
     const { work, failed } = this;
     if (failed) return html`<p class="problem" role="alert">${inWords(failed)}</p>`;
-    if (this.noRows) return html`<p class="quiet">${this.tasks[0]?.needs ?? ''}</p>`;
-    if (!work) return html`<p class="quiet" aria-busy="true">Opening the grid…</p>`;
+    if (this.noRows) return html`<p class="quiet">${spoken(this.tasks[0]?.needs ?? '')}</p>`;
+    if (!work) return html`<p class="quiet" aria-busy="true">${say`Opening the grid…`}</p>`;
     const { copy, sheet } = work;
     const title = copy.sheets().find(({ id }) => id === sheet)?.title ?? '';
     return html`<div class="task-whole">
       ${this.heading ? html`<p class="text">${this.heading}</p>` : nothing}
       <p class="quiet small">
-        Write into the marked column, beginning with =. The first formula fills its column. This is a copy: the book
-        itself stays as it is.
+        ${say`Write into the marked column, beginning with =. The first formula fills its column. This is a copy: the book itself stays as it is.`}
       </p>
-      <div class="tools" role="group" aria-label="What was written">
+      <div class="tools" role="group" aria-label=${say`What was written`}>
         <button class="button" type="button" ?disabled=${copy.undoLabel === undefined} @click=${() => this.#replay('undo')}>
-          ${icons.undo}Undo
+          ${icons.undo}${say`Undo`}
         </button>
         <button class="button" type="button" ?disabled=${copy.redoLabel === undefined} @click=${() => this.#replay('redo')}>
-          ${icons.redo}Do again
+          ${icons.redo}${say`Do again`}
         </button>
         <button class="button" type="button" ?disabled=${!this.#isWritten(work)} @click=${() => this.#clear(work)}>
-          Blank it all
+          ${say`Blank it all`}
         </button>
       </div>
       <croft-grid-pane
         .live=${copy}
         .sheet=${sheet}
-        .label=${`${title}, to be written into`}
+        .label=${say`${title}, to be written into`}
         .rows=${copy.rowIds(sheet).length}
         .host=${this.#host}
         .start=${this.#start}
@@ -209,7 +209,7 @@ export class CroftLessonGrid extends LitElement {
     const isAlone = this.tasks.length === 1 && this.heading !== '';
     return gridTaskView({
       title,
-      asks: isAlone ? '' : `${title}: ${task.asks}`,
+      asks: isAlone ? '' : `${title}: ${spoken(task.asks)}`,
       standing: work.standing(task),
       words: standingInWords(work, work.standing(task)),
       hints,
@@ -234,7 +234,7 @@ export class CroftLessonGrid extends LitElement {
       })),
     );
     copy.apply({ do: 'set cells', sheet, cells });
-    this.said = 'Blank again. Undo brings it back.';
+    this.said = say`Blank again. Undo brings it back.`;
   }
 
   #replay(which: 'undo' | 'redo'): void {
@@ -242,7 +242,7 @@ export class CroftLessonGrid extends LitElement {
     if (!copy) return;
     const label = which === 'undo' ? copy.undoLabel : copy.redoLabel;
     if (which === 'undo' ? copy.undo() : copy.redo())
-      this.said = `${which === 'undo' ? 'Undone' : 'Done again'}: ${label}.`;
+      this.said = which === 'undo' ? say`Undone: ${label}.` : say`Done again: ${label}.`;
   }
 
   readonly #gridFailed = (): void => {
@@ -269,8 +269,8 @@ export class CroftLessonGrid extends LitElement {
     ask: (what: GridRequest) => {
       this.#host.say(
         what.ask === 'working'
-          ? 'In a lesson the hints under the grid tell how it is worked out.'
-          : 'In a lesson this is left as it is.',
+          ? say`In a lesson the hints under the grid tell how it is worked out.`
+          : say`In a lesson this is left as it is.`,
       );
     },
     markOf: (cell) => this.work?.markOf(cell) ?? null,

@@ -11,6 +11,7 @@ import {
 } from '../../src/lessons/formula-task-rows.js';
 import { FORMULA_TASKS, type FormulaTask, tasksNamed } from '../../src/lessons/formula-tasks.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
@@ -123,18 +124,16 @@ export class CroftLessonSheet extends LitElement {
     const [task, ...more] = this.#tasks;
     if (!task)
       return html`<p class="problem" role="alert">
-        There is no task “${this.task.slice(0, 60)}”. Write one of: ${FORMULA_TASKS.map(({ id }) => id).join(', ')}.
-        Several must be of one kind of sheet.
+        ${say`There is no task “${this.task.slice(0, 60)}”. Write one of: ${FORMULA_TASKS.map(({ id }) => id).join(', ')}. Several must be of one kind of sheet.`}
       </p>`;
     if (!live) return withoutBook(book);
     const at = this.#at(live, task);
     if (!at || at.rows.length === 0)
-      return html`<p class="quiet">This book has no rows for “${task.asks}” ${task.needs}</p>`;
+      return html`<p class="quiet">${say`This book has no rows for “${spoken(task.asks)}”`} ${spoken(task.needs)}</p>`;
     const hasKey = (book?.gridLicenceKey ?? '') !== '';
     if (more.length > 0 && !hasKey)
       return html`<p class="problem" role="alert">
-        Several columns are written in the grid, for which this page gives no licence key. Whoever keeps the page writes
-        it as grid-licence-key on croft-book, or names one task.
+        ${say`Several columns are written in the grid, for which this page gives no licence key. Whoever keeps the page writes it as grid-licence-key on croft-book, or names one task.`}
       </p>`;
     const isGrid = hasKey && (this.view === 'grid' || more.length > 0);
     return html`<div class="task-whole">
@@ -143,7 +142,7 @@ export class CroftLessonSheet extends LitElement {
         hasKey && more.length === 0
           ? html`<p>
               <button class="button" type="button" @click=${this.#turn}>
-                ${isGrid ? html`Write it beside a table` : html`${icons.grid}Write it in the grid`}
+                ${isGrid ? say`Write it beside a table` : html`${icons.grid}${say`Write it in the grid`}`}
               </button>
             </p>`
           : nothing
@@ -161,7 +160,7 @@ export class CroftLessonSheet extends LitElement {
       .tasks=${this.#tasks}
       .only=${this.#only}
       .hints=${(task: FormulaTask) => this.#hints(live, { ...at, task })}
-      .heading=${this.heading || (this.#tasks.length === 1 ? at.task.asks : '')}
+      .heading=${this.heading || (this.#tasks.length === 1 ? spoken(at.task.asks) : '')}
       .seed=${this.seed}
       .keys=${{ grid: book?.gridLicenceKey ?? '', engine: book?.engineLicenceKey ?? '' }}
       .kept=${this.kept}
@@ -174,8 +173,8 @@ export class CroftLessonSheet extends LitElement {
     const { checked } = this;
     const tone = checked?.kind === 'right' ? 'right' : checked && checked.kind !== 'blank' ? 'wrong' : '';
     const hints = this.#hints(live, at);
-    return html`<p class="text" id="asks">${this.heading || at.task.asks}</p>
-      ${taskTable(live, at, { given: this.given, checked }, `${title}: a formula for every row`)}
+    return html`<p class="text" id="asks">${this.heading || spoken(at.task.asks)}</p>
+      ${taskTable(live, at, { given: this.given, checked }, say`${title}: a formula for every row`)}
       ${writeView(live, at, {
         title,
         written: this.written,

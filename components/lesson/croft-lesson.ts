@@ -1,7 +1,9 @@
 import { html, LitElement, type PropertyValues, type TemplateResult, unsafeCSS } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { LEVELS, type Level, readNumbers, topicWithId } from '../../src/lessons/index.js';
+import { asWritten, say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
+import { PageLanguage } from '../book/page-language.js';
 import { base } from '../look/base.js';
 import { printInFrame } from '../look/print-frame.js';
 import { problemList } from '../look/problems.js';
@@ -62,7 +64,7 @@ export class CroftLesson extends LitElement {
   another(seed = String(Math.floor(Math.random() * 9000) + 1000)): void {
     this.seed = seed;
     this.#work.kept?.write({ seed });
-    this.said = `Another sheet: ${seed}.`;
+    this.said = say`Another sheet: ${seed}.`;
   }
 
   /** Prints the sheet, and the answer key on a page of its own. */
@@ -75,6 +77,11 @@ export class CroftLesson extends LitElement {
     }
   }
 
+  protected override firstUpdated(): void {
+    // Where there is no book to say which language the page speaks, the lesson does.
+    if (!this.#needsBook && !this.#book.book) new PageLanguage(this);
+  }
+
   protected override willUpdate(changed: PropertyValues): void {
     if (changed.has('lesson') || !this.hasUpdated) this.#load();
     this.#make();
@@ -82,7 +89,8 @@ export class CroftLesson extends LitElement {
 
   get #title(): string {
     const [only, ...more] = this.#topics.map((id) => topicWithId(id)?.title).filter(Boolean);
-    return this.heading || this.#source.lesson?.title || (only && more.length === 0 ? only : 'Food math');
+    const ours = only && more.length === 0 ? asWritten(() => spoken(only)) : say`Food math`;
+    return this.heading || this.#source.lesson?.title || ours;
   }
 
   get #topics(): readonly string[] {
@@ -147,11 +155,12 @@ export class CroftLesson extends LitElement {
     const problems = [...this.#source.problems, ...this.#work.problems];
     if (problems.length > 0)
       return html`<div role="alert">
-          <h3>The lesson cannot be read</h3>
+          <h3>${say`The lesson cannot be read`}</h3>
           ${problemList(problems)}
         </div>
         ${slot}`;
-    if (this.#source.isLoading) return html`<p class="quiet" aria-busy="true">Opening the lesson…</p>${slot}`;
+    if (this.#source.isLoading)
+      return html`<p class="quiet" aria-busy="true">${say`Opening the lesson…`}</p>${slot}`;
     if (this.#needsBook && !live) return html`${withoutBook(book)}${slot}`;
     return html`<div class="screen">${this.#screen()}</div>
       <div class="paper">${this.#paper()}</div>
@@ -205,8 +214,10 @@ export class CroftLesson extends LitElement {
   #foot(): string {
     const { numbers, asked } = this.#work;
     return numbers
-      ? `Level ${this.#level} · sheet ${this.seed} · from the numbers of ${numbers.title}`
-      : `${asked.length} ${asked.length === 1 ? 'question' : 'questions'}`;
+      ? say`Level ${this.#level} · sheet ${this.seed} · from the numbers of ${numbers.title}`
+      : asked.length === 1
+        ? say`1 question`
+        : say`${asked.length} questions`;
   }
 
   readonly #check = (at: number): void => {
@@ -214,7 +225,7 @@ export class CroftLesson extends LitElement {
     if (!checked) return;
     const { kind, message } = checked;
     const right = this.#right;
-    this.said = kind === 'blank' ? '' : `Question ${at + 1}: ${message} ${right} of ${this.#count} right.`;
+    this.said = kind === 'blank' ? '' : say`Question ${at + 1}: ${message} ${right} of ${this.#count} right.`;
     this.requestUpdate();
     if (kind === 'blank') return;
     this.dispatchEvent(
@@ -259,14 +270,14 @@ export class CroftLesson extends LitElement {
   readonly #hint = (at: number): void => {
     const step = this.#work.hint(at);
     if (step === '') return;
-    this.said = `Question ${at + 1}, step ${this.#work.asked[at]?.steps}: ${step}`;
+    this.said = say`Question ${at + 1}, step ${this.#work.asked[at]?.steps}: ${step}`;
     this.requestUpdate();
   };
 
   readonly #clear = (): void => {
     this.#work.clearOrBringBack();
     for (const each of this.renderRoot.querySelectorAll('croft-lesson-sheet')) each.takeUp();
-    this.said = this.#work.isCleared ? 'All blank. It can be brought back.' : 'It is there again.';
+    this.said = this.#work.isCleared ? say`All blank. It can be brought back.` : say`It is there again.`;
     this.requestUpdate();
   };
 

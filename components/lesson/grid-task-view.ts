@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { rowName } from '../../src/live/row-name.js';
+import { say } from '../../src/words/index.js';
 import type { GridWork, Standing } from './grid-work.js';
 
 /** How a column stands, in a sentence or two. */
@@ -8,9 +9,9 @@ export function standingInWords(
   { rows, written, right, wrong, message }: Standing,
 ): string {
   if (message !== '') return message;
-  if (written === 0) return 'Not written yet.';
-  const sofar = `${right} of ${rows} rows right.`;
-  if (!wrong) return right > 0 ? sofar : 'Trying it with many numbers…';
+  if (written === 0) return say`Not written yet.`;
+  const sofar = say`${right} of ${rows} rows right.`;
+  if (!wrong) return right > 0 ? sofar : say`Trying it with many numbers…`;
   return `${sofar} ${rowName(copy, sheet, wrong.row)}: ${wrong.message}`;
 }
 
@@ -31,7 +32,7 @@ export function gridTaskView(asked: GridTaskAsked): TemplateResult {
   const { title, asks, standing, words, hints, onHint } = asked;
   const steps = Math.min(asked.steps, hints.length);
   const left = hints.length - steps;
-  const label = steps === 0 ? 'Hint' : left === 1 ? 'The formula' : 'Next hint';
+  const label = steps === 0 ? say`Hint` : left === 1 ? say`The formula` : say`Next hint`;
   const tone = standing.message ? 'right' : standing.wrong ? 'wrong' : '';
   const sign = { right: '✓ ', wrong: '✗ ', '': '' }[tone];
   return html`<section class="asked-task" aria-label=${title}>
@@ -48,7 +49,7 @@ export function gridTaskView(asked: GridTaskAsked): TemplateResult {
     </div>
     ${
       steps > 0
-        ? html`<ol class="steps" aria-label="Hints: ${title}">
+        ? html`<ol class="steps" aria-label=${say`Hints: ${title}`}>
             ${hints.slice(0, steps).map((step) => html`<li>${step}</li>`)}
           </ol>`
         : nothing

@@ -6,6 +6,7 @@ import { columnAsked } from '../../src/lessons/lesson-columns.js';
 import type { Entries } from '../../src/lessons/lesson-doc.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
+import { phrase, say, spoken } from '../../src/words/index.js';
 import type { CellMark, GridCell } from '../grid/grid-view.js';
 import { NOT_LOADED, TaskChecks } from './task-state.js';
 
@@ -27,8 +28,13 @@ const MOST_ROWS = 40;
 
 const ELSE: TaskChecked = {
   kind: 'no rows',
-  message: 'In this row the plan reckons otherwise, so nothing is asked.',
+  message: phrase('In this row the plan reckons otherwise, so nothing is asked.'),
 };
+
+const allRight = (rows: number, others: number): string =>
+  rows === 1
+    ? say`Right: in the row, and ${others} times with other numbers.`
+    : say`Right: in all ${rows} rows, and ${others} times with other numbers.`;
 
 /** How one task stands. */
 export interface Standing {
@@ -131,11 +137,8 @@ export class GridWork {
       rows: rows.length,
       written: Object.keys(typed).length,
       right: right.length,
-      wrong: wrong && 'message' in wrong ? { row: wrongRow!, message: wrong.message } : null,
-      message:
-        right.length === rows.length && rows.length > 0
-          ? `Right: ${rows.length === 1 ? 'in the row' : `in all ${rows.length} rows`}, and ${others} times with other numbers.`
-          : '',
+      wrong: wrong && 'message' in wrong ? { row: wrongRow!, message: spoken(wrong.message) } : null,
+      message: right.length === rows.length && rows.length > 0 ? allRight(rows.length, others) : '',
     };
   }
 
@@ -149,15 +152,21 @@ export class GridWork {
     const task = this.copy.taskOf(column);
     if (!task) return null;
     if (!this.copy.isAsked(row, column))
-      return { tone: 'asked', sign: '–', words: 'Nothing is asked in this row: its figure comes otherwise.' };
+      return {
+        tone: 'asked',
+        sign: '–',
+        words: say`Nothing is asked in this row: its figure comes otherwise.`,
+      };
     const checked = this.#checkedAt(task, row);
-    if (checked?.kind === 'right') return { tone: 'right', sign: '✓ right', words: checked.message };
-    if (checked?.kind === 'no rows') return { tone: 'asked', sign: '–', words: checked.message };
-    if (checked && 'message' in checked) return { tone: 'wrong', sign: '✗ not yet', words: checked.message };
+    if (checked?.kind === 'right')
+      return { tone: 'right', sign: say`✓ right`, words: spoken(checked.message) };
+    if (checked?.kind === 'no rows') return { tone: 'asked', sign: '–', words: spoken(checked.message) };
+    if (checked && 'message' in checked)
+      return { tone: 'wrong', sign: say`✗ not yet`, words: spoken(checked.message) };
     const isWritten = this.entries[task.column]?.[row] !== undefined;
     return isWritten
-      ? { tone: 'asked', sign: '…', words: 'It is being tried with many numbers.' }
-      : { tone: 'asked', sign: '', words: 'To be written: a formula.' };
+      ? { tone: 'asked', sign: '…', words: say`It is being tried with many numbers.` }
+      : { tone: 'asked', sign: '', words: say`To be written: a formula.` };
   }
 
   /** What came of checking what stands there now. */

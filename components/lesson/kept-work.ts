@@ -8,7 +8,7 @@ export interface KeptFormulas {
 export interface Work {
   readonly level?: number;
   readonly seed?: string;
-  /** By the question's text: a book that has changed since asks other questions. */
+  /** By the question’s text in English: a book that has changed since asks other questions. */
   readonly answers: Readonly<Record<string, { readonly typed: string; readonly steps: number }>>;
   /** By task. */
   readonly formulas: Readonly<Record<string, KeptFormulas>>;

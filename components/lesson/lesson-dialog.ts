@@ -2,6 +2,7 @@ import { css, html, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { TOPICS } from '../../src/lessons/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { asWritten, phrase, say, spoken } from '../../src/words/index.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import './croft-lesson.js';
 
@@ -41,26 +42,26 @@ export class LessonDialog extends ActionDialog {
   @state() private topics: readonly string[] = ['units'];
   @state() private count = 6;
 
-  protected override heading = 'Food math';
+  protected override heading = phrase('Food math');
 
   protected override content(_live: LiveBook): TemplateResult {
     return html`
       <p class="quiet small">
-        Worksheets of school mathematics from this book’s own numbers. Nothing that is written here goes into the book.
+        ${say`Worksheets of school mathematics from this book’s own numbers. Nothing that is written here goes into the book.`}
       </p>
       <fieldset>
-        <legend>Topics</legend>
+        <legend>${say`Topics`}</legend>
         <div class="topics">
           ${TOPICS.map(
             ({ id, title }) => html`<label>
               <input type="checkbox" .checked=${this.topics.includes(id)} @change=${() => this.#turn(id)} />
-              ${title}
+              ${asWritten(() => spoken(title))}
             </label>`,
           )}
         </div>
       </fieldset>
       <div class="field count">
-        <label for="count">Questions</label>
+        <label for="count">${say`Questions`}</label>
         <input
           id="count"
           type="number"
@@ -77,7 +78,7 @@ export class LessonDialog extends ActionDialog {
       </div>
       ${
         this.topics.length === 0
-          ? html`<p>Choose a topic.</p>`
+          ? html`<p>${say`Choose a topic.`}</p>`
           : html`<croft-lesson topics=${this.topics.join(' ')} count=${this.count}></croft-lesson>`
       }
       ${this.foot()}

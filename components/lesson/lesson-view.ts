@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { cautions } from '../../src/facts/index.js';
 import { LEVELS, type Lesson, type Level, topicWithId } from '../../src/lessons/index.js';
+import { asWritten, say, spoken } from '../../src/words/index.js';
 import type { Asked } from './question-view.js';
 
 /** Sentences under a heading. */
@@ -19,9 +20,9 @@ export const beforeQuestions = ({
 }: Lesson): TemplateResult => html`<div class="words">
     ${introduction.map((text) => html`<p>${text}</p>`)}
   </div>
-  ${goals.length > 0 ? words('What you will be able to do', goals) : nothing}
-  ${hands.length > 0 ? words('With your hands', hands) : nothing}
-  <h3>Questions</h3>`;
+  ${goals.length > 0 ? words(say`What you will be able to do`, goals) : nothing}
+  ${hands.length > 0 ? words(say`With your hands`, hands) : nothing}
+  <h3>${say`Questions`}</h3>`;
 
 /** The usual cautions in one, where the sheet or the lesson speaks of jars. */
 export function cautionsOf(lesson: Lesson | null, asked: readonly Asked[]): readonly string[] {
@@ -63,16 +64,16 @@ export function controls({
     ${
       topics.length > 0
         ? html`<label
-              >Level
+              >${say`Level`}
               <select @change=${(event: Event) => onLevel(Number((event.target as HTMLSelectElement).value))}>
                 ${LEVELS.map(
                   (each) => html`<option value=${each} .selected=${each === level}>
-                    ${each}${only && more.length === 0 ? `: ${only.levels[each]}` : ''}
+                    ${each}${only && more.length === 0 ? `: ${asWritten(() => spoken(only.levels[each]))}` : ''}
                   </option>`,
                 )}
               </select></label
             ><label class="seed"
-              >Sheet
+              >${say`Sheet`}
               <input
                 type="text"
                 maxlength="40"
@@ -82,9 +83,9 @@ export function controls({
                   const asked = (target as HTMLInputElement).value.trim();
                   if (asked !== '') onAnother(asked);
                 }} /></label
-            ><button class="button" type="button" @click=${() => onAnother()}>Another sheet</button>`
+            ><button class="button" type="button" @click=${() => onAnother()}>${say`Another sheet`}</button>`
         : nothing
     }
-    <button class="button" type="button" @click=${onPrint}>Print with key</button>
+    <button class="button" type="button" @click=${onPrint}>${say`Print with key`}</button>
   </div>`;
 }

@@ -8,6 +8,7 @@ import {
 } from '../../src/lessons/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
+import { spokenTag } from '../../src/words/index.js';
 import { KeptWork, type Work } from './kept-work.js';
 import { type Asked, asked } from './question-view.js';
 import { questionsIn } from './written-questions.js';
@@ -42,6 +43,8 @@ export class LessonWork {
   kept: KeptWork | null = null;
   #keptAt = '';
   #from = '';
+  /** The language in which its questions are said. */
+  #language = '';
   #writesUnits = false;
   /** What was written before it was all blanked. */
   #cleared: Work | null = null;
@@ -60,10 +63,14 @@ export class LessonWork {
     const { host, lesson, live, topics, level, seed, count, writeUnits } = from;
     if (topics.length > 0 && !live) return false;
     const wanted = JSON.stringify([topics, level, seed, count, lesson?.id, live?.id]);
-    if (wanted === this.#from) return false;
+    const isSame = wanted === this.#from;
+    if (isSame && this.#language === spokenTag()) return false;
     this.#from = wanted;
+    this.#language = spokenTag();
+    // Said in another language it is the same sheet: what was written stays.
+    const before = isSame ? this.asked : [];
     this.#writesUnits = writeUnits;
-    this.#cleared = null;
+    if (!isSame) this.#cleared = null;
     const own = questionsIn(host);
     this.problems = own.problems;
     this.numbers = live && topics.length > 0 ? readNumbers(live) : null;
@@ -73,7 +80,7 @@ export class LessonWork {
       : { problems: [], notes: [] };
     this.notes = sheet.notes;
     this.asked = [...questions, ...own.questions, ...sheet.problems].map(asked);
-    this.#takeUp();
+    this.#takeUp(before);
     return true;
   }
 
@@ -131,10 +138,11 @@ export class LessonWork {
   }
 
   /** What is kept of answers to these questions. Whether it was right is not kept, so it is checked again. */
-  #takeUp(): void {
+  #takeUp(there: readonly Asked[] = []): void {
     const answers = this.kept?.work.answers ?? {};
     this.asked.forEach((each, at) => {
-      const before = answers[each.problem.text];
+      const { id } = each.problem;
+      const before = there.find(({ problem }) => problem.id === id) ?? answers[id];
       if (!before) return;
       each.typed = before.typed;
       each.steps = Math.min(before.steps, each.problem.steps.length);
@@ -145,11 +153,11 @@ export class LessonWork {
   /** Answers to other sheets of this lesson stay, up to so many. */
   #keep(): void {
     if (!this.kept) return;
-    const here = new Set(this.asked.map(({ problem }) => problem.text));
+    const here = new Set(this.asked.map(({ problem }) => problem.id));
     const others = Object.entries(this.kept.work.answers).filter(([question]) => !here.has(question));
     const written = this.asked
       .filter(({ typed, steps }) => typed !== '' || steps > 0)
-      .map(({ problem, typed, steps }) => [problem.text, { typed, steps }] as const);
+      .map(({ problem, typed, steps }) => [problem.id, { typed, steps }] as const);
     this.kept.write({ answers: Object.fromEntries([...others.slice(-MOST_OTHERS), ...written]) });
   }
 }

@@ -1,4 +1,5 @@
 import { type LessonRead, parseLesson } from '../../src/lessons/index.js';
+import { say } from '../../src/words/index.js';
 
 const failed = (code: string, message: string, mend: string): LessonRead => ({
   ok: false,
@@ -14,30 +15,30 @@ export async function loadLesson(lesson: string, base: string): Promise<LessonRe
   } catch {
     return failed(
       'bad-address',
-      `“${lesson.slice(0, 60)}” is not an address.`,
-      'Write where the lesson lies.',
+      say`“${lesson.slice(0, 60)}” is not an address.`,
+      say`Write where the lesson lies.`,
     );
   }
   if (url.origin !== new URL(base).origin)
     return failed(
       'other-site',
-      `The lesson would come from another site (${url.host}).`,
-      'Put the file on the same site as the page.',
+      say`The lesson would come from another site (${url.host}).`,
+      say`Put the file on the same site as the page.`,
     );
   try {
     const answer = await fetch(url, { credentials: 'same-origin' });
     if (!answer.ok)
       return failed(
         'not-found',
-        `There is no lesson at ${url.pathname} (the site answered ${answer.status}).`,
-        'Check the address, or whether the file was put on the site.',
+        say`There is no lesson at ${url.pathname} (the site answered ${answer.status}).`,
+        say`Check the address, or whether the file was put on the site.`,
       );
     return parseLesson(await answer.text());
   } catch {
     return failed(
       'not-reached',
-      `The lesson at ${url.pathname} could not be fetched.`,
-      'Check the connection, then load the page again.',
+      say`The lesson at ${url.pathname} could not be fetched.`,
+      say`Check the connection, then load the page again.`,
     );
   }
 }

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { answerText, type Lesson, type LessonProblem, unitText } from '../../src/lessons/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say } from '../../src/words/index.js';
 import { PAPER_FONTS } from '../look/print-frame.js';
 import { chartPicture } from './chart-view.js';
 import { standardsOnPaper } from './standards-view.js';
@@ -73,11 +74,11 @@ const list = (title: string, items: readonly string[]): TemplateResult | typeof 
 
 function answerLine({ key }: LessonProblem, writeUnits: boolean): TemplateResult {
   if (key.kind === 'choice' || key.kind === 'yes-no') {
-    const choices = key.kind === 'choice' ? key.choices : ['yes', 'no'];
+    const choices = key.kind === 'choice' ? key.choices : [say`yes`, say`no`];
     return html`<p class="choices">${choices.map((choice) => html`<span>${choice}</span>`)}</p>`;
   }
   return html`<div class="work"></div>
-    <p class="blank-line">Answer: <i></i> ${writeUnits ? '' : unitText(key)}</p>`;
+    <p class="blank-line">${say`Answer:`} <i></i> ${writeUnits ? '' : unitText(key)}</p>`;
 }
 
 /** The sheet as it goes on paper. */
@@ -85,11 +86,11 @@ export function paper(asked: PaperAsked): TemplateResult {
   const { title, problems, lesson, live, topics, foot, cautions, writeUnits } = asked;
   return html`<section class="sheet">
       <h1>${title}</h1>
-      <p class="name-line"><span>Name:</span><span>Date:</span></p>
+      <p class="name-line"><span>${say`Name:`}</span><span>${say`Date:`}</span></p>
       ${lesson?.introduction.map((words) => html`<p>${words}</p>`)}
-      ${cautions.map((words) => html`<p class="box"><strong>With care:</strong> ${words}</p>`)}
-      ${list('With your hands', lesson?.hands ?? [])}
-      ${lesson ? html`<h2>Questions</h2>` : nothing}
+      ${cautions.map((words) => html`<p class="box"><strong>${say`With care:`}</strong> ${words}</p>`)}
+      ${list(say`With your hands`, lesson?.hands ?? [])}
+      ${lesson ? html`<h2>${say`Questions`}</h2>` : nothing}
       <ol class="problems">
         ${problems.map(
           (problem) => html`<li>
@@ -100,11 +101,11 @@ export function paper(asked: PaperAsked): TemplateResult {
         )}
       </ol>
       ${live && lesson ? paperTasks(live, lesson.tasks) : nothing}
-      ${list('To talk over', lesson?.discuss ?? [])}
+      ${list(say`To talk over`, lesson?.discuss ?? [])}
       ${foot === '' ? nothing : html`<p class="small">${foot}</p>`}
     </section>
     <section class="key">
-      <h1>Answer key: ${title}</h1>
+      <h1>${say`Answer key: ${title}`}</h1>
       <ol class="problems">
         ${problems.map(
           ({ key, steps }) => html`<li>

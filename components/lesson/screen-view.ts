@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Lesson, Level } from '../../src/lessons/index.js';
+import { say, spoken } from '../../src/words/index.js';
 import { beforeQuestions, cautionsOf, controls, words } from './lesson-view.js';
 import type { LessonWork } from './lesson-work.js';
 import { type QuestionEvents, questionView } from './question-view.js';
@@ -51,13 +52,13 @@ export function screenView(asked: ScreenAsked): TemplateResult {
       })}
     </header>
     ${lesson ? beforeQuestions(lesson) : nothing}
-    ${cautionsOf(lesson, work.asked).map((words) => html`<p class="caution small"><strong>With care:</strong> ${words}</p>`)}
-    ${work.notes.map(({ message, mend }) => html`<p class="note"><strong>${message}</strong> ${mend}</p>`)}
+    ${cautionsOf(lesson, work.asked).map((words) => html`<p class="caution small"><strong>${say`With care:`}</strong> ${words}</p>`)}
+    ${work.notes.map(({ message, mend }) => html`<p class="note"><strong>${spoken(message)}</strong> ${spoken(mend)}</p>`)}
     ${
       asked.isBehind
         ? html`<p class="note">
-            The book has changed since this sheet was made.
-            <button class="link" type="button" @click=${on.anew}>Make it anew</button>
+            ${say`The book has changed since this sheet was made.`}
+            <button class="link" type="button" @click=${on.anew}>${say`Make it anew`}</button>
           </p>`
         : nothing
     }
@@ -65,22 +66,22 @@ export function screenView(asked: ScreenAsked): TemplateResult {
       count === 0
         ? nothing
         : html`<div class="progress">
-            <progress max=${count} value=${right} aria-label="Answers that are right"></progress>
-            <span class="small">${right} of ${count} right</span>
+            <progress max=${count} value=${right} aria-label=${say`Answers that are right`}></progress>
+            <span class="small">${say`${right} of ${count} right`}</span>
           </div>`
     }
     <ol class="questions" part="questions">
       ${work.asked.map((each, at) => questionView(each, at, on, asked.writeUnits))}
     </ol>
     ${lesson && lesson.tasks.length > 0 ? tasksView(lesson.tasks, work.asked.length, asked.seed, kept, on.task) : nothing}
-    ${lesson && lesson.discuss.length > 0 ? words('To talk over', lesson.discuss) : nothing}
+    ${lesson && lesson.discuss.length > 0 ? words(say`To talk over`, lesson.discuss) : nothing}
     ${standardsView(topics)}
     ${
       kept && (work.isBegun || !kept.isBlank || work.isCleared)
         ? html`<p class="quiet small">
-            What is written here stays in this browser.
+            ${say`What is written here stays in this browser.`}
             <button class="link" type="button" @click=${on.clear}>
-              ${work.isCleared ? 'Bring it back' : 'Blank it all'}
+              ${work.isCleared ? say`Bring it back` : say`Blank it all`}
             </button>
           </p>`
         : nothing

@@ -7,9 +7,12 @@ import {
   standardShown,
   topicWithId,
 } from '../../src/lessons/index.js';
+import { asWritten, say, spoken } from '../../src/words/index.js';
 
 const standardsOf = (topics: readonly string[]): readonly StandardCode[] =>
   [...new Set(topics.flatMap((id) => topicWithId(id)?.standards ?? []))].sort();
+
+const asked = (code: StandardCode): string => asWritten(() => spoken(STANDARDS[code].asks));
 
 /** School standards that a sheet exercises, with the published page of each. */
 export function standardsView(topics: readonly string[]): TemplateResult | typeof nothing {
@@ -17,13 +20,13 @@ export function standardsView(topics: readonly string[]): TemplateResult | typeo
   return codes.length === 0
     ? nothing
     : html`<details class="small">
-        <summary>School standards that it exercises</summary>
-        <p>${STANDARDS_NAME}, said in our words:</p>
+        <summary>${say`School standards that it exercises`}</summary>
+        <p>${say`${STANDARDS_NAME}, said in our words:`}</p>
         <ul>
           ${codes.map(
             (code) => html`<li>
               <a href=${standardPage(code)} target="_blank" rel="noopener noreferrer">${standardShown(code)}</a>:
-              ${STANDARDS[code].asks}
+              ${asked(code)}
             </li>`,
           )}
         </ul>
@@ -35,9 +38,9 @@ export function standardsOnPaper(topics: readonly string[]): TemplateResult | ty
   const codes = standardsOf(topics);
   return codes.length === 0
     ? nothing
-    : html`<h2>School standards that it exercises</h2>
-        <p class="small">${STANDARDS_NAME} (thecorestandards.org/Math), said in our words:</p>
+    : html`<h2>${say`School standards that it exercises`}</h2>
+        <p class="small">${say`${STANDARDS_NAME} (thecorestandards.org/Math), said in our words:`}</p>
         <ul class="small">
-          ${codes.map((code) => html`<li>${standardShown(code)}: ${STANDARDS[code].asks}</li>`)}
+          ${codes.map((code) => html`<li>${standardShown(code)}: ${asked(code)}</li>`)}
         </ul>`;
 }

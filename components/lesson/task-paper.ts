@@ -10,6 +10,7 @@ import {
 import { type LessonTask, tasksNamed } from '../../src/lessons/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { rowName } from '../../src/live/row-name.js';
+import { say, spoken } from '../../src/words/index.js';
 
 function taskSheets(live: LiveBook, { task: ids, rows: only }: LessonTask): readonly TaskSheet[] {
   return (tasksNamed(ids) ?? []).flatMap((task) => {
@@ -51,7 +52,7 @@ function each(
   view: (at: TaskSheet, task: LessonTask) => TemplateResult,
 ): TemplateResult | typeof nothing {
   const there = tasks.flatMap((task) => taskSheets(live, task).map((at) => view(at, task)));
-  return there.length === 0 ? nothing : html`<h2>Write the formula</h2>${there}`;
+  return there.length === 0 ? nothing : html`<h2>${say`Write the formula`}</h2>${there}`;
 }
 
 const isSeveral = (ids: string): boolean => (tasksNamed(ids) ?? []).length > 1;
@@ -63,9 +64,9 @@ export const paperTasks = (live: LiveBook, tasks: readonly LessonTask[]) =>
     tasks,
     (at, { text, task: ids }) => html`<div class="task">
       ${text ? html`<p>${text}</p>` : nothing}
-      ${isSeveral(ids) || !text ? html`<p>${at.task.asks}</p>` : nothing}
+      ${isSeveral(ids) || !text ? html`<p>${spoken(at.task.asks)}</p>` : nothing}
       ${table(live, at, false)}
-      <p class="blank-line">Formula for every row: = <i></i></p>
+      <p class="blank-line">${say`Formula for every row:`} = <i></i></p>
     </div>`,
   );
 

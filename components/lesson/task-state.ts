@@ -4,11 +4,12 @@ import type { FormulaTask } from '../../src/lessons/formula-tasks.js';
 import type { BookReading } from '../../src/live/book-reading.js';
 import { type LiveBook, openBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
+import { phrase } from '../../src/words/index.js';
 
 export const NOT_LOADED: Problem = {
   code: 'engine-not-loaded',
-  message: 'Formulas could not be loaded, so nothing can be checked.',
-  mend: 'Check the connection and try again.',
+  message: phrase('Formulas could not be loaded, so nothing can be checked.'),
+  mend: phrase('Check the connection and try again.'),
 };
 
 /** What is asked of a check. */

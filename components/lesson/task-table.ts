@@ -4,6 +4,7 @@ import type { TaskChecked } from '../../src/lessons/formula-task.js';
 import { figureInWords, type TaskSheet } from '../../src/lessons/formula-task-rows.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { rowName } from '../../src/live/row-name.js';
+import { say } from '../../src/words/index.js';
 
 /** How a task stands: what the pupil's formula gives, and what came of it. */
 export interface TaskStands {
@@ -50,11 +51,11 @@ export function taskTable(
                 html`<td class="number">${figureInWords(live, sheet, row, column, live.value(sheet, row, column))}</td>`,
             )}
             <td class="number asked">
-              ${has ? yours : html`<span class="unseen">blank</span>`}${
+              ${has ? yours : html`<span class="unseen">${say`blank`}</span>`}${
                 mark === ''
                   ? nothing
                   : html`<span class="mark" aria-hidden="true">${mark === 'right' ? ' ✓' : ' ✗'}</span>`
-              }${mark === 'wrong' ? html`<span class="unseen">, not as in the plan</span>` : nothing}
+              }${mark === 'wrong' ? html`<span class="unseen">${say`, not as in the plan`}</span>` : nothing}
             </td>
           </tr>`;
         })}

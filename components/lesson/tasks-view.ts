@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { LessonTask } from '../../src/lessons/index.js';
+import { say } from '../../src/words/index.js';
 import { styled } from '../look/styled.js';
 import type { KeptWork } from './kept-work.js';
 
@@ -10,7 +11,7 @@ export const tasksView = (
   seed: string,
   kept: KeptWork | null,
   checked: (event: CustomEvent<{ readonly task: string; readonly kind: string }>) => void,
-): TemplateResult => html`<h3>Write the formula</h3>
+): TemplateResult => html`<h3>${say`Write the formula`}</h3>
   <ol class="questions tasks" ${styled({ 'counter-set': `question ${before}` })} part="tasks">
     ${tasks.map(
       ({ task, text = '', rows = [], hints, view = 'table' }) => html`<li class="question">

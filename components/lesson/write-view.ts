@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { cautions } from '../../src/facts/index.js';
 import type { TaskSheet } from '../../src/lessons/formula-task-rows.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say } from '../../src/words/index.js';
 
 /** One formula for every row, while it is written. */
 export interface WriteAsked {
@@ -24,7 +25,7 @@ export function writeView(live: LiveBook, { task, sheet }: TaskSheet, asked: Wri
   const { title, written, tone, message, isBusy, hints, steps } = asked;
   return html`<div class="write">
       <div class="field">
-        <label for="formula">Formula for every row of “${title}”</label>
+        <label for="formula">${say`Formula for every row of “${title}”`}</label>
         <input
           id="formula"
           type="text"
@@ -42,11 +43,11 @@ export function writeView(live: LiveBook, { task, sheet }: TaskSheet, asked: Wri
           }}
         />
       </div>
-      <button class="button first" type="button" aria-disabled=${String(isBusy)} @click=${asked.onCheck}>Check</button>
+      <button class="button first" type="button" aria-disabled=${String(isBusy)} @click=${asked.onCheck}>${say`Check`}</button>
       ${hintButton(asked)}
     </div>
-    <div class="names small" role="group" aria-label="Columns, to put into the formula">
-      <span class="quiet">Columns:</span>
+    <div class="names small" role="group" aria-label=${say`Columns, to put into the formula`}>
+      <span class="quiet">${say`Columns:`}</span>
       ${task.from.map((id) => {
         const column = live.column(sheet, id);
         return column
@@ -56,11 +57,11 @@ export function writeView(live: LiveBook, { task, sheet }: TaskSheet, asked: Wri
           : nothing;
       })}
     </div>
-    <p class="feedback ${tone}" id="feedback">${isBusy ? 'Trying it with many numbers…' : message}</p>
+    <p class="feedback ${tone}" id="feedback">${isBusy ? say`Trying it with many numbers…` : message}</p>
     ${
       steps === 0
         ? nothing
-        : html`<ol class="steps" aria-label="Hints">
+        : html`<ol class="steps" aria-label=${say`Hints`}>
             ${hints.slice(0, steps).map((step) => html`<li>${step}</li>`)}
           </ol>`
     }`;
@@ -69,7 +70,7 @@ export function writeView(live: LiveBook, { task, sheet }: TaskSheet, asked: Wri
 function hintButton({ hints, steps, onHint }: WriteAsked): TemplateResult {
   const left = hints.length - steps;
   if (left <= 0) return html`<span></span>`;
-  const label = steps === 0 ? 'Hint' : left === 1 ? 'The formula' : 'Next hint';
+  const label = steps === 0 ? say`Hint` : left === 1 ? say`The formula` : say`Next hint`;
   return html`<button class="button" type="button" @click=${onHint}>${label}</button>`;
 }
 
@@ -77,7 +78,7 @@ function hintButton({ hints, steps, onHint }: WriteAsked): TemplateResult {
 export function taskCautions(live: LiveBook, { sheet, rows }: TaskSheet): TemplateResult | typeof nothing {
   return rows.some((row) => live.value(sheet, row, 'way') === 'canned')
     ? html`<p class="caution small">
-        <strong>With care:</strong> ${cautions('canned').map(({ text }) => `${text} `)}
+        <strong>${say`With care:`}</strong> ${cautions('canned').map(({ text }) => `${text} `)}
       </p>`
     : nothing;
 }

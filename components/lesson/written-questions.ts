@@ -1,6 +1,7 @@
 import { ROUNDINGS, type Rounding } from '../../src/lessons/exact.js';
 import { type AuthoredQuestion, readQuestion } from '../../src/lessons/index.js';
 import type { Problem } from '../../src/problem.js';
+import { say } from '../../src/words/index.js';
 
 const parts = (text: string | undefined): string[] =>
   (text ?? '')
@@ -25,8 +26,8 @@ export function questionsIn(host: Element): {
     if (answer === undefined || text === '') {
       problems.push({
         code: 'no-answer',
-        message: `Question ${at + 1} has no ${text === '' ? 'text' : 'answer'}.`,
-        mend: 'Write <li data-answer="8" data-unit="pints">How many pints are 4 quarts?</li>.',
+        message: text === '' ? say`Question ${at + 1} has no text.` : say`Question ${at + 1} has no answer.`,
+        mend: say`Write <li data-answer="8" data-unit="pints">How many pints are 4 quarts?</li>.`,
         where: { path },
       });
       return;
@@ -35,8 +36,8 @@ export function questionsIn(host: Element): {
     if (round !== undefined && !rounding) {
       problems.push({
         code: 'bad-rounding',
-        message: `Question ${at + 1} is to be rounded to “${round.slice(0, 20)}”.`,
-        mend: `Write data-round as one of: ${ROUNDINGS.join(', ')}.`,
+        message: say`Question ${at + 1} is to be rounded to “${round.slice(0, 20)}”.`,
+        mend: say`Write data-round as one of: ${ROUNDINGS.join(', ')}.`,
         where: { path },
       });
       return;

@@ -1,7 +1,8 @@
 import { longDay } from '../planning/day-words.js';
+import { phrase, say, spoken } from '../words/index.js';
 import { type Exact, mixed, ROUNDING_WORDS, type Rounding, rounded, written } from './exact.js';
 import type { Answer, AnswerUnit } from './types.js';
-import { numberIn, roughly, wordFor } from './words.js';
+import { named, numberIn, roughly, wordFor } from './words.js';
 
 /** The amount that is right once it is rounded as asked. */
 export const amountOf = (
@@ -18,7 +19,7 @@ export const percentText = (part: Exact): string => `${written(part.mul(100))} %
 const aboutPercent = (part: Exact): string => {
   const percent = part.mul(100);
   const tenths = percent.round(1);
-  return tenths.equals(percent) ? `${written(percent)} %` : `about ${written(tenths)} %`;
+  return tenths.equals(percent) ? `${written(percent)} %` : say`about ${written(tenths)} %`;
 };
 
 /** The number of an answer, rounded as asked, without its unit. */
@@ -33,7 +34,7 @@ export function numberText(answer: Answer): string {
     case 'date':
       return longDay(answer.day);
     case 'yes-no':
-      return answer.yes ? 'yes' : 'no';
+      return answer.yes ? say`yes` : say`no`;
     case 'choice':
       return answer.word;
     case 'ratio':
@@ -54,7 +55,7 @@ export function unitText(answer: Answer): string {
   if (answer.kind === 'percent') return '%';
   if (answer.kind !== 'amount' || !answer.unit) return '';
   const { many, per } = answer.unit;
-  return per === undefined ? many : `${many} a ${per}`;
+  return per === undefined ? named(many) : say`${named(many)} a ${named(per)}`;
 }
 
 /** Two answers that say the same. */
@@ -76,25 +77,27 @@ export function sameAnswer(a: Answer, b: Answer): boolean {
 
 /** A question with what it says of rounding. */
 export const asking = (question: string, rounding: Rounding): string =>
-  [question, ROUNDING_WORDS[rounding]].filter(Boolean).join(' ');
+  [question, spoken(ROUNDING_WORDS[rounding])].filter(Boolean).join(' ');
 
 /** Said where an answer may be a part that no short decimal gives. */
-export const PARTS_ALLOWED = 'Give a fraction, a mixed number, or a decimal to the nearest hundredth.';
+export const partsAllowed = (): string =>
+  say`Give a fraction, a mixed number, or a decimal to the nearest hundredth.`;
 
 const ROUNDED: Readonly<Record<Rounding, string>> = {
   exact: '',
-  whole: 'rounded',
-  up: 'rounded up',
-  down: 'rounded down',
-  tenth: 'rounded',
-  hundredth: 'rounded',
+  whole: phrase('rounded'),
+  up: phrase('rounded up'),
+  down: phrase('rounded down'),
+  tenth: phrase('rounded'),
+  hundredth: phrase('rounded'),
 };
 
 /** The usual last step: '7 ÷ 14 = 0.5 bags a week', '58 ÷ 16 ≈ 3.63, rounded: 3.6 pounds a week'. */
 export function lastStep(expression: string, answer: Answer): string {
-  if (answer.kind === 'chance' && expression === mixed(answer.value)) return `That is ${numberText(answer)}.`;
+  if (answer.kind === 'chance' && expression === mixed(answer.value))
+    return say`That is ${numberText(answer)}.`;
   if (answer.kind !== 'amount' && answer.kind !== 'percent') return `${expression} = ${answerText(answer)}`;
   const value = answer.kind === 'percent' ? answer.value.mul(100) : answer.value;
   if (rounded(value, answer.rounding).equals(value)) return `${expression} = ${answerText(answer)}`;
-  return `${expression} ${roughly(value)}, ${ROUNDED[answer.rounding]}: ${answerText(answer)}`;
+  return `${expression} ${roughly(value)}, ${spoken(ROUNDED[answer.rounding])}: ${answerText(answer)}`;
 }

@@ -2,6 +2,7 @@ import { fromIsoDay } from '../planning/dates.js';
 import { parseDay } from '../planning/parse-date.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { findUnit } from '../units/index.js';
+import { say } from '../words/index.js';
 import { answerText } from './answer-text.js';
 import type { Rounding } from './exact.js';
 import { readNumber } from './read-number.js';
@@ -40,7 +41,7 @@ function answerFrom({ answer, unit, round = 'exact', choices }: WrittenQuestion)
   if (day?.ok) return { kind: 'date', day: day.value };
   const ratio = /^(\d{1,6})\s*:\s*(\d{1,6})$/.exec(text);
   if (ratio) return { kind: 'ratio', parts: [Number(ratio[1]), Number(ratio[2])] };
-  const number = readNumber(text);
+  const number = readNumber(text, 'as stored');
   if (!number) return null;
   if (unit === '%' || number.isPercent)
     return {
@@ -64,20 +65,21 @@ export function readQuestion(written: WrittenQuestion, path: string): Result<Aut
     return refuse(
       'bad-answer',
       written.choices
-        ? `The answer “${said}” is none of the choices.`
-        : `The answer “${said}” cannot be checked.`,
+        ? say`The answer “${said}” is none of the choices.`
+        : say`The answer “${said}” cannot be checked.`,
       written.choices
-        ? 'Write it just as it stands among the choices.'
-        : 'Write a number (12, 12.5, 17 2/3, 75 %), a date (2026-05-08), yes, no, or a ratio (3 : 2); or give choices.',
+        ? say`Write it just as it stands among the choices.`
+        : say`Write a number (12, 12.5, 17 2/3, 75 %), a date (2026-05-08), yes, no, or a ratio (3 : 2); or give choices.`,
       { path: `${path}.answer` },
     );
   }
   return ok({
     kind: 'own/question',
+    id: written.text,
     text: written.text,
     answer,
     key: answer,
-    steps: [...written.hints, `The answer is ${answerText(answer)}.`],
+    steps: [...written.hints, say`The answer is ${answerText(answer)}.`],
     canning: /\b(?:jars?|canning|canned)\b/i.test(written.text),
   });
 }

@@ -1,33 +1,32 @@
 import { foodKey } from '../live/food-key.js';
 import { dayToCivil } from '../planning/dates.js';
 import { longDay } from '../planning/day-words.js';
-import { parseDay, parseMonthDay } from '../planning/parse-date.js';
+import { phrase, say, spoken } from '../words/index.js';
 import { unitText } from './answer-text.js';
 import { checkNumber } from './check-number.js';
 import { type Checked, type CheckOptions, RIGHT, WRONG } from './checked.js';
-import { LONGEST_ANSWER, readNumber } from './read-number.js';
+import { readDate } from './read-date.js';
+import { inEnglishSigns, LONGEST_ANSWER, readNumber } from './read-number.js';
 import type { Answer } from './types.js';
 
 const unreadable = (message: string): Checked => ({ kind: 'unreadable', message });
 
-const YES = new Set(['yes', 'y', 'true', 'yeah', 'yep']);
-const NO = new Set(['no', 'n', 'false', 'nope']);
+/** English, and words of the language spoken; without capitals. */
+const YES = phrase('yes, y, true, yeah, yep');
+const NO = phrase('no, n, false, nope');
+const isOneOf = (word: string, words: string): boolean =>
+  [words, spoken(words)].some((list) => list.split(', ').includes(word));
 
 function checkDate(typed: string, day: number): Checked {
-  const text = typed.replace(
-    /^(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?)\.?,?\s+/i,
-    '',
-  );
-  const whole = parseDay(text);
+  const { whole, part } = readDate(typed);
   if (whole.ok) return whole.value === day ? RIGHT : WRONG;
-  const part = parseMonthDay(text);
   if (part.ok) {
     const at = dayToCivil(day);
     return part.value.month === at.month && part.value.day === at.day
-      ? { kind: 'right', message: `Right: ${longDay(day)}.` }
+      ? { kind: 'right', message: say`Right: ${longDay(day)}.` }
       : WRONG;
   }
-  return unreadable(`That is not read as a date. ${whole.problem.mend}`);
+  return unreadable(say`That is not read as a date. ${whole.problem.mend}`);
 }
 
 function checkChoice(typed: string, { word, choices }: Extract<Answer, { kind: 'choice' }>): Checked {
@@ -37,19 +36,27 @@ function checkChoice(typed: string, { word, choices }: Extract<Answer, { kind: '
     typed.trim() === choice ||
     (key(choice) === bare && choices.filter((each) => key(each) === key(choice)).length === 1);
   if (isNamed(word)) return RIGHT;
-  return choices.some(isNamed) ? WRONG : unreadable(`Choose one of these: ${choices.join(', ')}.`);
+  return choices.some(isNamed) ? WRONG : unreadable(say`Choose one of these: ${choices.join(', ')}.`);
 }
 
 function checkRatio(typed: string, [a, b]: readonly [number, number]): Checked {
-  const parts = /^(\d{1,6}(?:\.\d{1,4})?)\s*(?::|\/|to)\s*(\d{1,6}(?:\.\d{1,4})?)$/i.exec(typed.trim());
-  if (!parts) return unreadable('Write the ratio as two numbers, as in 3 : 2.');
+  const parts = /^(\d{1,6}(?:\.\d{1,4})?)\s*(?::|\/|to|zu)\s*(\d{1,6}(?:\.\d{1,4})?)$/i.exec(
+    inEnglishSigns(typed).trim(),
+  );
+  if (!parts) return unreadable(say`Write the ratio as two numbers, as in 3 : 2.`);
   const [x, y] = [Number(parts[1]), Number(parts[2])];
   if (x === a && y === b) return RIGHT;
   if (y > 0 && x > 0 && Math.abs(x * b - y * a) < 1e-9)
-    return { kind: 'not as asked', message: 'The ratio is right. Now make it as simple as it can be.' };
-  if (x === b && y === a) return { kind: 'wrong', message: 'Those are the numbers, but which comes first?' };
+    return { kind: 'not as asked', message: say`The ratio is right. Now make it as simple as it can be.` };
+  if (x === b && y === a)
+    return { kind: 'wrong', message: say`Those are the numbers, but which comes first?` };
   return WRONG;
 }
+
+const noNumber = (unit: string): string =>
+  unit === ''
+    ? say`That is not read as a number. Write it as in 12, 12.5 or 12 1/2.`
+    : say`That is not read as a number. Write it as in 12, 12.5 or 12 1/2, in ${unit}.`;
 
 /**
  * Compares what was typed with the answer, kindly: as a fraction, a mixed number or a decimal; with or without
@@ -59,27 +66,26 @@ function checkRatio(typed: string, [a, b]: readonly [number, number]): Checked {
 export function checkAnswer(answer: Answer, typed: string, options: CheckOptions = {}): Checked {
   const text = typed.trim();
   if (text === '') return { kind: 'blank', message: '' };
-  if (text.length > LONGEST_ANSWER) return unreadable('That is too long for an answer.');
+  if (text.length > LONGEST_ANSWER) return unreadable(say`That is too long for an answer.`);
   switch (answer.kind) {
     case 'date':
       return checkDate(text, answer.day);
     case 'yes-no': {
       const word = text.toLowerCase().replace(/[.!]+$/, '');
-      if (!YES.has(word) && !NO.has(word)) return unreadable('Answer yes or no.');
-      return YES.has(word) === answer.yes ? RIGHT : WRONG;
+      const isYes = isOneOf(word, YES);
+      if (!isYes && !isOneOf(word, NO)) return unreadable(say`Answer yes or no.`);
+      return isYes === answer.yes ? RIGHT : WRONG;
     }
     case 'choice':
       return checkChoice(text, answer);
     case 'ratio':
       return checkRatio(text, answer.parts);
     default: {
-      if (/[$€£¢]/.test(text)) return unreadable('No money is asked for here: write the number alone.');
+      if (/[$€£¢]/.test(text)) return unreadable(say`No money is asked for here: write the number alone.`);
       const number = readNumber(text);
       if (!number)
         return unreadable(
-          /\/\s*0+(?!\d)/.test(text)
-            ? 'Nothing can be divided by nought.'
-            : `That is not read as a number. Write it as in 12, 12.5 or 12 1/2${unitText(answer) ? `, in ${unitText(answer)}` : ''}.`,
+          /\/\s*0+(?!\d)/.test(text) ? say`Nothing can be divided by nought.` : noNumber(unitText(answer)),
         );
       return checkNumber(answer, number, options);
     }

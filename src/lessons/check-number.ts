@@ -1,3 +1,4 @@
+import { phrase, say, spoken } from '../words/index.js';
 import { unitText } from './answer-text.js';
 import { type Checked, type CheckOptions, RIGHT, WRONG } from './checked.js';
 import { type Exact, ends, exact, type Rounding, rounded } from './exact.js';
@@ -8,12 +9,12 @@ import type { Answer } from './types.js';
 type NumberAnswer = Extract<Answer, { kind: 'amount' | 'percent' | 'chance' }>;
 
 const ASKED: Readonly<Record<Rounding, string>> = {
-  exact: 'Write it exactly, as a fraction or a mixed number, or to the nearest hundredth.',
-  whole: 'Now round it to the nearest whole number.',
-  up: 'Now round it up to a whole number.',
-  down: 'Now round it down to a whole number.',
-  tenth: 'Now round it to the nearest tenth.',
-  hundredth: 'Now round it to the nearest hundredth.',
+  exact: phrase('Write it exactly, as a fraction or a mixed number, or to the nearest hundredth.'),
+  whole: phrase('Now round it to the nearest whole number.'),
+  up: phrase('Now round it up to a whole number.'),
+  down: phrase('Now round it down to a whole number.'),
+  tenth: phrase('Now round it to the nearest tenth.'),
+  hundredth: phrase('Now round it to the nearest hundredth.'),
 };
 
 /** Near enough that only the rounding is at fault: within a hundredth of the value, or half a unit of it. */
@@ -38,7 +39,8 @@ function compared(written: ReadNumber, got: Exact, value: Exact, rounding: Round
       got.equals(value.round(written.places));
     if (isRounded) return RIGHT;
   }
-  if (isNear(got, value, rounding)) return { kind: 'not as asked', message: `Close. ${ASKED[rounding]}` };
+  if (isNear(got, value, rounding))
+    return { kind: 'not as asked', message: say`Close. ${spoken(ASKED[rounding])}` };
   return WRONG;
 }
 
@@ -50,7 +52,7 @@ export function checkNumber(answer: NumberAnswer, number: ReadNumber, { writeUni
     if (inHundred?.equals(answer.value))
       return {
         kind: 'unit missing',
-        message: 'As a percent that is right: write % behind it, or a fraction.',
+        message: say`As a percent that is right: write % behind it, or a fraction.`,
       };
     // A percent of it is rounded to whole ones or finer.
     const places = number.places + (number.isPercent ? 2 : 0);
@@ -66,31 +68,34 @@ export function checkNumber(answer: NumberAnswer, number: ReadNumber, { writeUni
     // A decimal or a fraction of the whole is the same thing said another way.
     const asPart = compared(number, number.value.mul(100), value, answer.rounding);
     return asPart.kind === 'right' && number.value.lte(1)
-      ? { kind: 'right', message: 'Right, as a part of 1.' }
+      ? { kind: 'right', message: say`Right, as a part of 1.` }
       : asPercent;
   }
-  if (number.isPercent) return { kind: 'wrong unit', message: `No percent is asked for${inUnit(answer)}.` };
+  const asked = unitText(answer);
+  if (number.isPercent)
+    return {
+      kind: 'wrong unit',
+      message:
+        asked === ''
+          ? say`No percent is asked for.`
+          : say`The question asks for ${asked}, not for a percent.`,
+    };
   const unit = readUnit(number.value, number.rest, answer.unit);
   if (unit.is === 'wrong') {
     const { kind } = compared(number, number.value, answer.value, answer.rounding);
     return kind === 'right'
-      ? { kind: 'wrong unit', message: `The number is right, but the question asks${inUnit(answer)}.` }
+      ? { kind: 'wrong unit', message: say`The number is right, but the question asks for ${asked}.` }
       : WRONG;
   }
   if (unit.is === 'other') {
     const { kind } = compared({ ...number, form: 'fraction' }, unit.value, answer.value, answer.rounding);
     if (kind !== 'right') return WRONG;
     return answer.unitMatters
-      ? { kind: 'wrong unit', message: `The amount is right, but the question asks${inUnit(answer)}.` }
-      : { kind: 'right', message: `Right. The question asks${inUnit(answer)}, but it is the same amount.` };
+      ? { kind: 'wrong unit', message: say`The amount is right, but the question asks for ${asked}.` }
+      : { kind: 'right', message: say`Right. The question asks for ${asked}, but it is the same amount.` };
   }
   const checked = compared(number, number.value, answer.value, answer.rounding);
   if (checked.kind === 'right' && unit.is === 'none' && writeUnits && answer.unit)
-    return { kind: 'unit missing', message: 'The number is right. Write the unit behind it, too.' };
+    return { kind: 'unit missing', message: say`The number is right. Write the unit behind it, too.` };
   return checked;
 }
-
-const inUnit = (answer: NumberAnswer): string => {
-  const unit = unitText(answer);
-  return unit ? ` for ${unit}` : '';
-};

@@ -1,7 +1,9 @@
+import { phrase } from '../words/index.js';
+
 /** What came of an answer. Only `right` counts as done. */
 export interface Checked {
   readonly kind: 'right' | 'unit missing' | 'wrong unit' | 'not as asked' | 'unreadable' | 'wrong' | 'blank';
-  /** In words, for the child; does not give the answer away. */
+  /** In words, for the child, told by `spoken`; does not give the answer away. */
   readonly message: string;
 }
 
@@ -10,8 +12,8 @@ export interface CheckOptions {
   readonly writeUnits?: boolean;
 }
 
-export const RIGHT: Checked = { kind: 'right', message: 'Right.' };
+export const RIGHT: Checked = { kind: 'right', message: phrase('Right.') };
 export const WRONG: Checked = {
   kind: 'wrong',
-  message: 'Not yet. Look at the numbers again, or take a hint.',
+  message: phrase('Not yet. Look at the numbers again, or take a hint.'),
 };

@@ -1,4 +1,5 @@
 import Fraction from 'fraction.js';
+import { localNumber, phrase } from '../words/index.js';
 
 /** A fraction of whole numbers of any size: worksheets reckon without rounding until they are asked to round. */
 export type Exact = Fraction;
@@ -42,11 +43,11 @@ export function rounded(n: Exact, how: Rounding): Exact {
 /** What a question says of rounding, as a sentence; '' where the answer comes out even or stays a fraction. */
 export const ROUNDING_WORDS: Readonly<Record<Rounding, string>> = {
   exact: '',
-  whole: 'Round to the nearest whole number.',
-  up: 'Round up to a whole number.',
-  down: 'Round down to a whole number.',
-  tenth: 'Round to the nearest tenth.',
-  hundredth: 'Round to the nearest hundredth.',
+  whole: phrase('Round to the nearest whole number.'),
+  up: phrase('Round up to a whole number.'),
+  down: phrase('Round down to a whole number.'),
+  tenth: phrase('Round to the nearest tenth.'),
+  hundredth: phrase('Round to the nearest hundredth.'),
 };
 
 /** True where the decimal ends after at most `places` digits. */
@@ -75,10 +76,13 @@ export function mixed(n: Exact): string {
   return `${sign}${whole === 0n ? '' : `${whole} `}${part}`;
 }
 
-/** The number in digits where its decimal ends soon, else as a mixed number. Thousands are set apart. */
+/**
+ * The number in digits where its decimal ends soon, else as a mixed number. Thousands are set apart, by the signs of
+ * the language spoken now.
+ */
 export function written(n: Exact): string {
   if (!ends(n, 3)) return mixed(n);
   const [whole = '0', part] = n.toString().split('.');
   const apart = whole.replace(/\B(?=(\d{3})+$)/g, ',');
-  return part === undefined ? apart : `${apart}.${part}`;
+  return localNumber(part === undefined ? apart : `${apart}.${part}`);
 }

@@ -2,6 +2,7 @@ import { type CellValue, toShown } from '../book/index.js';
 import type { BookReading } from '../live/book-reading.js';
 import type { LiveBook } from '../live/live-book.js';
 import { shownDay, shownNumber, unitWord } from '../live/shown.js';
+import { say, spoken } from '../words/index.js';
 import type { FormulaTask } from './formula-tasks.js';
 
 /** Columns and rows of a book that a task is asked about. */
@@ -59,10 +60,10 @@ export function figureInWords(
   column: string,
   value: CellValue,
 ): string {
-  if (value === null || value === '') return 'nothing';
-  if (typeof value === 'object') return `${value.error} (${value.message})`;
-  if (typeof value === 'string') return /^\d{4}-\d{2}-\d{2}$/.test(value) ? shownDay(value) : value;
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (value === null || value === '') return say`nothing`;
+  if (typeof value === 'object') return `${value.error} (${spoken(value.message)})`;
+  if (typeof value === 'string') return /^\d{4}-\d{2}-\d{2}$/.test(value) ? shownDay(value) : spoken(value);
+  if (typeof value === 'boolean') return value ? say`yes` : say`no`;
   const word = unitWord(book.unit(sheet, row, column), value);
   return word ? `${shownNumber(value)} ${word}` : shownNumber(value);
 }
@@ -77,7 +78,13 @@ export function hintsFor(live: LiveBook, at: TaskSheet): readonly string[] {
   const { task, sheet, rows } = at;
   const working = rows[0] === undefined ? undefined : live.working(sheet, rows[0], task.column);
   const steps = working?.steps.map(({ text }) => text) ?? [];
-  const first = steps[0] === undefined ? [] : [`The first row: ${steps[0]}`];
+  const first = steps[0] === undefined ? [] : [say`The first row: ${steps[0]}`];
   const rule = working?.rule ? [working.rule] : [];
-  return [...task.hints, ...rule, ...first, ...steps.slice(1), `So every row has ${answerShown(live, at)}`];
+  return [
+    ...task.hints.map(spoken),
+    ...rule,
+    ...first,
+    ...steps.slice(1),
+    say`So every row has ${answerShown(live, at)}`,
+  ];
 }

@@ -1,5 +1,6 @@
 import type { CellValue } from '../book/index.js';
 import type { LiveBook } from '../live/live-book.js';
+import { say, spoken } from '../words/index.js';
 import { readsColumn, titlesAsNames } from './formula-task-columns.js';
 import { rowsOf, sheetOf, type TaskSheet } from './formula-task-rows.js';
 import type { FormulaTask } from './formula-tasks.js';
@@ -71,7 +72,7 @@ export class FormulaCheck {
     const text = typed.trim();
     if (text === '' || text === '=') return BLANK;
     const { rows } = this;
-    if (trial === null || rows.length === 0) return { kind: 'no rows', message: this.#task.needs };
+    if (trial === null || rows.length === 0) return { kind: 'no rows', message: spoken(this.#task.needs) };
     const formula = titlesAsNames(this.#copy, trial.sheet, text.startsWith('=') ? text : `=${text}`);
     const own = this.#ownAnswer(formula, trial.sheet);
     if (own) return own;
@@ -136,14 +137,14 @@ export class FormulaCheck {
       let compared = rows.length;
       const wrong = rows.find((row) => !trial.agrees(row));
       if (wrong !== undefined)
-        return { kind: 'wrong', row: wrong, message: trial.example(wrong, 'wrong', 'these rows') };
+        return { kind: 'wrong', row: wrong, message: trial.example(wrong, 'wrong', 'rows') };
       for await (const _ of trial.others(this.#seed, rows, rest)) {
         if (this.#isClosed) return null;
         const asked = rows.filter((row) => trial.isAsked(row));
         compared += asked.length;
         const row = asked.find((each) => !trial.agrees(each));
         if (row !== undefined)
-          return { kind: 'not always', row, message: trial.example(row, 'not always', 'these rows') };
+          return { kind: 'not always', row, message: trial.example(row, 'not always', 'rows') };
       }
       if (this.#isClosed) return null;
       return { kind: 'right', compared, message: rightIn(rows.length, compared - rows.length) };
@@ -162,7 +163,7 @@ export class FormulaCheck {
     const compared = new Map<string, number>();
     for (const row of rows) {
       if (trial.agrees(row)) compared.set(row, 1);
-      else found.set(row, { kind: 'wrong', row, message: trial.example(row, 'wrong', 'this row') });
+      else found.set(row, { kind: 'wrong', row, message: trial.example(row, 'wrong', 'row') });
     }
     if (compared.size > 0) {
       for await (const _ of trial.others(this.#seed, rows, rest)) {
@@ -172,7 +173,7 @@ export class FormulaCheck {
           compared.set(row, times + 1);
           if (trial.agrees(row)) continue;
           compared.delete(row);
-          const message = trial.example(row, 'not always', 'this row as it stands');
+          const message = trial.example(row, 'not always', 'row');
           found.set(row, { kind: 'not always', row, message });
         }
         if (compared.size === 0) break;
@@ -201,7 +202,7 @@ export class FormulaCheck {
     return reads
       ? {
           kind: 'own answer',
-          message: `That reads “${title}” itself, which is what is asked. Work it out from the other columns.`,
+          message: say`That reads “${title}” itself, which is what is asked. Work it out from the other columns.`,
         }
       : null;
   }
@@ -210,14 +211,18 @@ export class FormulaCheck {
 function noFormula(text: string): TaskChecked {
   const isNumber = /^[\d.,\s/]+$/.test(text);
   const message = isNumber
-    ? 'That is one number. Write a formula, so that it also holds with other numbers: it begins with =.'
-    : 'A formula begins with =.';
+    ? say`That is one number. Write a formula, so that it also holds with other numbers: it begins with =.`
+    : say`A formula begins with =.`;
   return { kind: 'unreadable', message };
 }
 
-function rightIn(rows: number, others: number): string {
-  const where = rows === 1 ? 'in the row' : `in all ${rows} rows`;
-  return others > 0
-    ? `Right: ${where}, and ${others} times with other numbers.`
-    : `Right ${where}. No other numbers could be tried.`;
+/** Right in so many rows, and so many times with other numbers. */
+export function rightIn(rows: number, others: number): string {
+  if (others > 0)
+    return rows === 1
+      ? say`Right: in the row, and ${others} times with other numbers.`
+      : say`Right: in all ${rows} rows, and ${others} times with other numbers.`;
+  return rows === 1
+    ? say`Right in the row. No other numbers could be tried.`
+    : say`Right in all ${rows} rows. No other numbers could be tried.`;
 }

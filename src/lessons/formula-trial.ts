@@ -1,5 +1,7 @@
 import { type CellValue, isCellError, toShown } from '../book/index.js';
 import type { LiveBook } from '../live/live-book.js';
+import type { Problem } from '../problem.js';
+import { say, spoken } from '../words/index.js';
 import { agree, figureInWords } from './formula-task-rows.js';
 import type { FormulaTask } from './formula-tasks.js';
 import { seeded } from './random.js';
@@ -8,6 +10,8 @@ import { seeded } from './random.js';
 export const VARIATIONS = 12;
 const PUPIL = 'pupil-answer';
 const MODEL = 'right-answer';
+
+const problemSaid = ({ message, mend }: Problem): string => `${spoken(message)} ${spoken(mend)}`.trim();
 
 /** What a pupil wrote: a formula for every row, or one for each of some rows. All as typed. */
 export type Written = string | ReadonlyMap<string, string>;
@@ -23,7 +27,7 @@ export class FormulaTrial {
     readonly sheet: string,
   ) {
     this.#decimals = copy.column(sheet, task.column)?.decimals ?? 2;
-    this.#add(MODEL, 'Formula of the plan', toShown(task.answer, sheet, copy.inside.layout));
+    this.#add(MODEL, say`Formula of the plan`, toShown(task.answer, sheet, copy.inside.layout));
   }
 
   /** Fills a column with a right formula, given with columns by id. */
@@ -43,11 +47,11 @@ export class FormulaTrial {
   /** Puts in what was written; answers what is wrong with it, or null. */
   begin(written: Written): string | null {
     const { copy, sheet } = this;
-    if (typeof written === 'string') return this.#add(PUPIL, 'Your formula', written);
-    this.#add(PUPIL, 'Your formula');
+    if (typeof written === 'string') return this.#add(PUPIL, say`Your formula`, written);
+    this.#add(PUPIL, say`Your formula`);
     const cells = [...written].map(([row, typed]) => ({ row, column: PUPIL, typed }));
     const done = copy.apply({ do: 'set cells', sheet, cells });
-    return done.ok ? null : `${done.problem.message} ${done.problem.mend}`.trim();
+    return done.ok ? null : problemSaid(done.problem);
   }
 
   end(): void {
@@ -64,7 +68,7 @@ export class FormulaTrial {
     const value = this.yours(row);
     const isUnread =
       value !== null && isCellError(value) && (value.error === '#NAME?' || value.error === '#ERROR!');
-    return isUnread ? value.message : null;
+    return isUnread ? spoken(value.message) : null;
   }
 
   /** With other numbers the plan may say a word, as where nothing is used: not what is asked. */
@@ -80,13 +84,18 @@ export class FormulaTrial {
   }
 
   /** A row in which it differs, with its numbers. */
-  example(row: string, kind: 'wrong' | 'not always', rows: string): string {
+  example(row: string, kind: 'wrong' | 'not always', of: 'row' | 'rows'): string {
     const { copy, sheet, task } = this;
     const said = (id: string): string => figureInWords(copy, sheet, row, id, copy.value(sheet, row, id));
-    const given = task.from.map((id) => `${copy.column(sheet, id)?.title ?? id} ${said(id)}`).join(' and ');
+    const given = task.from
+      .map((id) => `${copy.column(sheet, id)?.title ?? id} ${said(id)}`)
+      .reduce((before, last) => say`${before} and ${last}`);
     const yours = figureInWords(copy, sheet, row, PUPIL, this.yours(row));
-    const how = `with ${given} yours gives ${yours}, the plan ${said(task.column)}.`;
-    return kind === 'wrong' ? `Not yet: ${how}` : `Right for ${rows}, but not always: ${how}`;
+    const plan = said(task.column);
+    if (kind === 'wrong') return say`Not yet: with ${given} yours gives ${yours}, the plan ${plan}.`;
+    return of === 'rows'
+      ? say`Right for these rows, but not always: with ${given} yours gives ${yours}, the plan ${plan}.`
+      : say`Right for this row as it stands, but not always: with ${given} yours gives ${yours}, the plan ${plan}.`;
   }
 
   /** Goes through other numbers, each put in before it is given; all of them are taken back at the end. */
@@ -119,6 +128,6 @@ export class FormulaTrial {
       title,
       ...(formula !== undefined && { formula }),
     });
-    return done.ok ? null : `${done.problem.message} ${done.problem.mend}`.trim();
+    return done.ok ? null : problemSaid(done.problem);
   }
 }

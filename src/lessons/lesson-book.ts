@@ -2,6 +2,7 @@ import type { BookDoc, Command, Outcome, TypedCell } from '../book/index.js';
 import { LiveBook, type LiveBookOptions } from '../live/live-book.js';
 import { FormulaShift } from '../live/shift-formula.js';
 import type { Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import { titlesAsNames } from './formula-task-columns.js';
 import type { FormulaTask } from './formula-tasks.js';
 import { columnAsked } from './lesson-columns.js';
@@ -92,8 +93,8 @@ export class LessonBook extends LiveBook {
       return cells.some(({ column }) => this.taskOf(column))
         ? {
             code: 'lesson-row',
-            message: 'Nothing is asked in this row: its figure does not come by that formula.',
-            mend: 'Write it in one of the rows that are marked.',
+            message: say`Nothing is asked in this row: its figure does not come by that formula.`,
+            mend: say`Write it in one of the rows that are marked.`,
           }
         : this.#onlyThese();
     }
@@ -135,8 +136,11 @@ export class LessonBook extends LiveBook {
     const titles = tasks.map(({ column }) => `“${this.column(sheet, columnAsked(column))?.title}”`);
     return {
       code: 'lesson-only',
-      message: `In this lesson only ${titles.join(' and ')} ${titles.length === 1 ? 'is' : 'are'} written.`,
-      mend: 'The other numbers stay as the book has them.',
+      message:
+        titles.length === 1
+          ? say`In this lesson only ${titles[0]} is written.`
+          : say`In this lesson only ${titles.reduce((before, last) => say`${before} and ${last}`)} are written.`,
+      mend: say`The other numbers stay as the book has them.`,
     };
   }
 }

@@ -1,6 +1,7 @@
 import { type BookDoc, BookState, type Command, perform, StateLayout } from '../book/index.js';
 import type { BookReading } from '../live/book-reading.js';
 import { NAMING } from '../live/row-name.js';
+import { say } from '../words/index.js';
 import { readsColumn } from './formula-task-columns.js';
 import type { FormulaTask } from './formula-tasks.js';
 import { columnAsked } from './lesson-columns.js';
@@ -38,14 +39,14 @@ export function lessonDoc(book: BookReading, asked: LessonDocAsked): BookDoc {
 function blanking(book: BookReading, sheet: string, { column }: FormulaTask): Command[] {
   const { title = column, decimals } = book.column(sheet, column) ?? {};
   return [
-    { do: 'describe column', sheet, column, as: { title: `Plan: ${title}`, hidden: true } },
+    { do: 'describe column', sheet, column, as: { title: say`Plan: ${title}`, hidden: true } },
     {
       do: 'add column',
       sheet,
       column: columnAsked(column),
       before: column,
       title,
-      as: { width: WIDTH, decimals: decimals ?? null, note: 'To be written: a formula in each row.' },
+      as: { width: WIDTH, decimals: decimals ?? null, note: say`To be written: a formula in each row.` },
     },
   ];
 }

@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { schemaWords } from '../book/schema-words.js';
 import type { Problem, Result } from '../problem.js';
+import { phrase, say } from '../words/index.js';
 import { type AuthoredQuestion, readQuestion } from './authored.js';
 import { ROUNDINGS } from './exact.js';
 import { FORMULA_TASKS, tasksNamed } from './formula-tasks.js';
@@ -41,7 +43,7 @@ const task = z.strictObject({
 export const lessonSchema = z.strictObject({
   format: z.literal(LESSON_FORMAT),
   version: z.literal(1),
-  id: z.string().regex(/^[a-z0-9-]{1,60}$/, 'small letters, digits and hyphens'),
+  id: z.string().regex(/^[a-z0-9-]{1,60}$/, phrase('small letters, digits and hyphens')),
   title: words.max(120),
   goals: lines,
   topics: z.array(words).max(TOPICS.length).default([]),
@@ -111,8 +113,8 @@ export function parseLesson(json: unknown): LessonRead {
         problems: [
           bad(
             'lesson-not-json',
-            `The lesson is not JSON: ${why}.`,
-            'Mend the comma, quote or bracket there.',
+            say`The lesson is not JSON: ${why}.`,
+            say`Mend the comma, quote or bracket there.`,
             '',
           ),
         ],
@@ -125,7 +127,7 @@ export function parseLesson(json: unknown): LessonRead {
       ok: false,
       problems: read.error.issues.slice(0, 20).map(({ path, message }) => {
         const at = path.join('.');
-        return bad('bad-lesson', `${at || 'The lesson'}: ${message}.`, mendFor(at), at);
+        return bad('bad-lesson', say`${at || say`The lesson`}: ${inOurWords(message)}.`, mendFor(at), at);
       }),
     };
   }
@@ -136,8 +138,8 @@ export function parseLesson(json: unknown): LessonRead {
       problems.push(
         bad(
           'no-such-topic',
-          `There is no topic “${id.slice(0, 40)}”.`,
-          `Write one of: ${TOPICS.map((topic) => topic.id).join(', ')}.`,
+          say`There is no topic “${id.slice(0, 40)}”.`,
+          say`Write one of: ${TOPICS.map((topic) => topic.id).join(', ')}.`,
           `topics.${at}`,
         ),
       );
@@ -148,8 +150,8 @@ export function parseLesson(json: unknown): LessonRead {
       problems.push(
         bad(
           'no-such-form',
-          `There is no form of problem “${id.slice(0, 40)}”.`,
-          'Leave it out, or write one that the topics have.',
+          say`There is no form of problem “${id.slice(0, 40)}”.`,
+          say`Leave it out, or write one that the topics have.`,
           `forms.${at}`,
         ),
       );
@@ -159,8 +161,8 @@ export function parseLesson(json: unknown): LessonRead {
       problems.push(
         bad(
           'no-such-task',
-          `There is no column “${each.task.slice(0, 40)}” to write a formula for.`,
-          `Write one of: ${FORMULA_TASKS.map(({ id }) => id).join(', ')}; or several of one kind.`,
+          say`There is no column “${each.task.slice(0, 40)}” to write a formula for.`,
+          say`Write one of: ${FORMULA_TASKS.map(({ id }) => id).join(', ')}; or several of one kind.`,
           `tasks.${at}.task`,
         ),
       );
@@ -175,8 +177,8 @@ export function parseLesson(json: unknown): LessonRead {
     problems.push(
       bad(
         'empty-lesson',
-        'The lesson asks nothing.',
-        'Write topics, questions of your own, or tasks.',
+        say`The lesson asks nothing.`,
+        say`Write topics, questions of your own, or tasks.`,
         'topics',
       ),
     );
@@ -191,21 +193,26 @@ export function parseLesson(json: unknown): LessonRead {
   return { ok: true, lesson };
 }
 
+/** What the schema finds wrong: parts that no lesson has are told here, all else as of books. */
+function inOurWords(message: string): string {
+  const [, several, parts] = /^Unrecognized key(s?): (.+)$/.exec(message) ?? [];
+  if (parts === undefined) return schemaWords(message);
+  return several === '' ? say`Unrecognized key: ${parts}` : say`Unrecognized keys: ${parts}`;
+}
+
 /** How a part of a lesson is written, by its name. */
 function mendFor(path: string): string {
   const part = path.split('.')[0] ?? '';
   const how: Readonly<Record<string, string>> = {
-    format: `Write "format": "${LESSON_FORMAT}".`,
-    version: 'Write "version": 1.',
-    id: 'Write an id of small letters, digits and hyphens, as in "bed-and-row".',
-    title: 'Write a title.',
-    level: `Write 1, 2 or 3.`,
-    count: `Write a whole number from 0 to ${MOST_PROBLEMS}.`,
-    seed: 'Write a whole number or a word.',
-    questions:
-      'Write each question as { "text": "…", "answer": "…" }, with "unit", "round", "hints" or "choices" where wanted.',
-    tasks:
-      'Write each task as { "task": "foods/weeks_of_supply" }, with "text", "rows", "hints" or "view": "grid" where wanted.',
+    format: say`Write "format": "${LESSON_FORMAT}".`,
+    version: say`Write "version": 1.`,
+    id: say`Write an id of small letters, digits and hyphens, as in "bed-and-row".`,
+    title: say`Write a title.`,
+    level: say`Write 1, 2 or 3.`,
+    count: say`Write a whole number from 0 to ${MOST_PROBLEMS}.`,
+    seed: say`Write a whole number or a word.`,
+    questions: say`Write each question as { "text": "…", "answer": "…" }, with "unit", "round", "hints" or "choices" where wanted.`,
+    tasks: say`Write each task as { "task": "foods/weeks_of_supply" }, with "text", "rows", "hints" or "view": "grid" where wanted.`,
   };
-  return how[part] ?? 'Write it as a list of sentences, or take out what no lesson has.';
+  return how[part] ?? say`Write it as a list of sentences, or take out what no lesson has.`;
 }

@@ -9,6 +9,8 @@ export interface Random {
   pick<T>(from: readonly T[]): T | undefined;
   /** The list in another order. */
   shuffled<T>(list: readonly T[]): T[];
+  /** Another that answers from here on what this one will. */
+  copy(): Random;
 }
 
 /** A seed as a number of 32 bits (FNV-1a), so that any word may be one. */
@@ -19,8 +21,9 @@ function seedNumber(seed: string): number {
 }
 
 /** Xoroshiro128+ begun from a seed: any number or word. */
-export function seeded(seed: string | number): Random {
-  const generator = xoroshiro128plus(seedNumber(String(seed)));
+export const seeded = (seed: string | number): Random => drawing(xoroshiro128plus(seedNumber(String(seed))));
+
+function drawing(generator: ReturnType<typeof xoroshiro128plus>): Random {
   const whole = (least: number, most: number): number => uniformInt(generator, least, Math.max(least, most));
   return {
     whole,
@@ -33,5 +36,6 @@ export function seeded(seed: string | number): Random {
       }
       return out;
     },
+    copy: () => drawing(generator.clone()),
   };
 }

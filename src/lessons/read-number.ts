@@ -1,3 +1,4 @@
+import { decimalSign, phrase, spoken } from '../words/index.js';
 import { type Exact, exact, ratio } from './exact.js';
 
 /** A number that somebody wrote. */
@@ -36,19 +37,19 @@ const GLYPHS: Readonly<Record<string, readonly [number, number]>> = {
 };
 
 const WORDS = [
-  'zero',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
+  phrase('zero'),
+  phrase('one'),
+  phrase('two'),
+  phrase('three'),
+  phrase('four'),
+  phrase('five'),
+  phrase('six'),
+  phrase('seven'),
+  phrase('eight'),
+  phrase('nine'),
+  phrase('ten'),
+  phrase('eleven'),
+  phrase('twelve'),
 ] as const;
 
 const PARTS: Readonly<Record<string, readonly [number, number]>> = {
@@ -56,6 +57,15 @@ const PARTS: Readonly<Record<string, readonly [number, number]>> = {
   third: [1, 3],
   quarter: [1, 4],
 };
+
+/** Parts in words, as lists: those of other languages are said in theirs. */
+const SAID_PARTS = [
+  [phrase('half, a half, one half'), 1, 2],
+  [phrase('third, a third, one third'), 1, 3],
+  [phrase('two thirds'), 2, 3],
+  [phrase('quarter, a quarter, one quarter'), 1, 4],
+  [phrase('three quarters'), 3, 4],
+] as const;
 
 /** Signs that people write for the same thing: one blank, a plain minus, a plain stroke. */
 const tidied = (typed: string): string =>
@@ -67,19 +77,19 @@ const tidied = (typed: string): string =>
 
 /** 'About', '=' and the like, which say nothing of the number. */
 const LEAD =
-  /^(?:(?:about|around|roughly|approximately|approx\.?|circa|ca\.?|it is|it's|is|answer|[a-z] ?(?==)|[=≈~:])\s*)+/i;
+  /^(?:(?:about|around|roughly|approximately|approx\.?|circa|ca\.?|etwa|ungefähr|rund|zirka|das sind|das ist|es sind|antwort|it is|it's|is|answer|[a-z] ?(?==)|[=≈~:])\s*)+/i;
 
 const SIGN = '(-|\\+)?';
 const DIGITS = '(\\d{1,3}(?:,\\d{3})+|\\d{1,3}(?: \\d{3})+(?!\\d|\\s*/)|\\d{1,12})';
 const GLYPH = `[${Object.keys(GLYPHS).join('')}]`;
 const MIXED = new RegExp(
-  `^${SIGN}(?:${DIGITS}(?: ?- ?| and | & | )?)?(?:(\\d{1,9}) ?/ ?(\\d{1,9})|(${GLYPH}))`,
+  `^${SIGN}(?:${DIGITS}(?: ?- ?| and | und | & | )?)?(?:(\\d{1,9}) ?/ ?(\\d{1,9})|(${GLYPH}))`,
 );
-const WHOLE_AND_PART = new RegExp(`^${SIGN}${DIGITS}(?: ?- ?| and | & | )(\\d{1,9}) ?/ ?(\\d{1,9})`);
+const WHOLE_AND_PART = new RegExp(`^${SIGN}${DIGITS}(?: ?- ?| and | und | & | )(\\d{1,9}) ?/ ?(\\d{1,9})`);
 const PART = new RegExp(`^${SIGN}(\\d{1,9}) ?/ ?(\\d{1,9})`);
 const DECIMAL = new RegExp(`^${SIGN}(?:${DIGITS})?[.,](\\d{1,9})`);
 const WHOLE = new RegExp(`^${SIGN}${DIGITS}\\.?(?!\\d)`);
-const OUT_OF = /^(\d{1,9}) (?:in|out of|of) (?:every )?(\d{1,9})(?!\d)/;
+const OUT_OF = /^(\d{1,9}) (?:in|out of|of|von|aus) (?:every )?(\d{1,9})(?!\d)/;
 
 const plain = (digits: string): number => Number(digits.replace(/[ ,]/g, ''));
 
@@ -134,29 +144,48 @@ function inDigits(text: string): Found | null {
 }
 
 function inWords(text: string): Found | null {
-  const word = /^[a-z]+/i.exec(text)?.[0].toLowerCase() ?? '';
-  const at = (WORDS as readonly string[]).indexOf(word);
+  const word = /^\p{L}+/u.exec(text)?.[0].toLowerCase() ?? '';
+  const at = WORDS.findIndex((each) => each === word || spoken(each) === word);
   const half = /^(?:(a|one|three|two) )?(half|third|quarter)s?\b(?: (?:of )?an?\b)?/i.exec(text);
   if (half) {
     const [n, d] = PARTS[half[2]!.toLowerCase()]!;
     const times = { a: 1, one: 1, two: 2, three: 3 }[half[1]?.toLowerCase() ?? 'a'] ?? 1;
     return { value: ratio(n * times, d), form: 'fraction', places: 0, length: half[0].length };
   }
-  return at < 0 ? null : { value: ratio(at, 1), form: 'whole', places: 0, length: word.length };
+  return (
+    partSaid(text) ?? (at < 0 ? null : { value: ratio(at, 1), form: 'whole', places: 0, length: word.length })
+  );
 }
+
+/** 'Zwei Drittel', where that is spoken. */
+function partSaid(text: string): Found | null {
+  for (const [said, n, d] of SAID_PARTS) {
+    const words = spoken(said)
+      .split(', ')
+      .sort((a, b) => b.length - a.length)
+      .find((each) => text.toLowerCase().startsWith(each) && !/^\p{L}/u.test(text.slice(each.length)));
+    if (words !== undefined) return { value: ratio(n, d), form: 'fraction', places: 0, length: words.length };
+  }
+  return null;
+}
+
+/** What was typed with the signs of the language spoken now, as it is written in English: `1.234,5` is `1,234.5`. */
+export const inEnglishSigns = (typed: string): string =>
+  decimalSign() === '.' ? typed : typed.replace(/[.,](?=\d)/g, (sign) => (sign === ',' ? '.' : ','));
 
 /**
  * The number at the beginning of what was typed: whole, decimal (with a point, or a comma that parts no
  * thousands), fraction, mixed number, '1 in 4', or a small one in words. Null where there is none, or none
- * with a value (3/0).
+ * with a value (3/0). What is stored in a lesson is written in English signs, what is typed in those of the language.
  */
-export function readNumber(typed: string): ReadNumber | null {
+export function readNumber(typed: string, by: 'as typed' | 'as stored' = 'as typed'): ReadNumber | null {
   if (typed.length > LONGEST_ANSWER) return null;
-  const text = tidied(typed).replace(LEAD, '');
+  const signs = by === 'as stored' ? typed : inEnglishSigns(typed);
+  const text = tidied(signs).replace(LEAD, '');
   const found = inDigits(text) ?? inWords(text);
   if (!found?.value) return null;
   const behind = text.slice(found.length).trim();
-  const percent = /^(?:%|per ?cent\b\.?)/i.exec(behind);
+  const percent = /^(?:%|per ?cent\b\.?|prozent\b)/i.exec(behind);
   return {
     value: percent ? found.value.div(100) : found.value,
     form: found.form,

@@ -1,7 +1,9 @@
 import { foodKey } from '../live/food-key.js';
-import { findUnit, inMeasure } from '../units/index.js';
+import { findUnit, inMeasure, UNITS, type Unit } from '../units/index.js';
+import { spoken } from '../words/index.js';
 import { type Exact, exact } from './exact.js';
 import type { AnswerUnit } from './types.js';
+import { manyOf, wordFor } from './words.js';
 
 /** How a unit that was written stands to the one that is asked for. */
 export type UnitRead =
@@ -12,17 +14,34 @@ export type UnitRead =
 
 /** 'lb/week', 'pounds a week', 'pounds per week' in two. */
 function parted(text: string): { of: string; per: string | null } {
-  const parts = /^(.*?)(?:\s*\/\s*|\s+per\s+|\s+an?\s+|\s+each\s+|\s+every\s+)(.*)$/i.exec(text);
+  const parts = /^(.*?)(?:\s*\/\s*|\s+per\s+|\s+an?\s+|\s+each\s+|\s+every\s+|\s+je\s+|\s+pro\s+)(.*)$/i.exec(
+    text,
+  );
   return parts ? { of: parts[1]!.trim(), per: parts[2]!.trim() } : { of: text, per: null };
 }
 
 /** 'Bags' and 'freezer bags' for 'quart freezer bags'; 'carrots' for 'pounds of carrots' counts as nothing said. */
 function isCalled(text: string, { one, many }: AnswerUnit): boolean {
   const key = foodKey(text);
-  return [one, many].some((name) => {
+  return [one, many, wordFor(exact(1), { one, many }), manyOf({ one, many })].some((name) => {
     const words = foodKey(name).split(' ');
     return words.some((_, at) => words.slice(at).join(' ') === key);
   });
+}
+
+/** Where a language puts no ‘of’ between, as in ‘3 Tassen Bohnen’: a unit of ours at the beginning. */
+function unitSaid(text: string): Unit | undefined {
+  const words = foodKey(text).split(' ');
+  return UNITS.find(({ id, plural }) =>
+    [id, plural].some((name) => {
+      if (spoken(name) === name) return false;
+      const said = foodKey(spoken(name)).split(' ');
+      return said.some((_, at) => {
+        const tail = said.slice(at);
+        return tail.every((word, nth) => words[nth] === word);
+      });
+    }),
+  );
 }
 
 /** Compares the unit that was written behind a number with the one asked for. */
@@ -34,23 +53,26 @@ export function readUnit(value: Exact, written: string, asked: AnswerUnit | null
   if (text === '') return { is: 'none' };
   if (!asked) return { is: 'same' };
   const { of, per } = parted(text);
-  const bare = of.replace(/\s+of\s+.*$/i, '').trim();
+  const bare = of.replace(/\s+(?:of|von)\s+.*$/i, '').trim();
   if (
     asked.per !== undefined &&
     per !== null &&
-    foodKey(per.replace(/^(?:the|one)\s+/i, '')) !== foodKey(asked.per)
+    ![asked.per, spoken(asked.per)].some(
+      (each) => foodKey(per.replace(/^(?:the|one)\s+/i, '')) === foodKey(each),
+    )
   )
     return { is: 'wrong', called: text };
   if (asked.per === undefined && per !== null && per !== '') return { is: 'wrong', called: text };
   if (bare === '' || isCalled(bare, asked)) return { is: 'same' };
   if (asked.measure === undefined) return { is: 'wrong', called: bare };
-  const unit = findUnit(bare);
-  if (!unit.ok) return { is: 'wrong', called: bare };
-  if (unit.value.id === asked.measure) return { is: 'same' };
+  const found = findUnit(bare);
+  const unit = found.ok ? found.value : unitSaid(bare);
+  if (!unit) return { is: 'wrong', called: bare };
+  if (unit.id === asked.measure) return { is: 'same' };
   // By whole numbers of the written unit, so that no digit is lost on the way.
-  const one = inMeasure(1, unit.value.id, asked.measure);
-  const back = inMeasure(1, asked.measure, unit.value.id);
-  if (!one.ok || !back.ok) return { is: 'wrong', called: unit.value.plural };
+  const one = inMeasure(1, unit.id, asked.measure);
+  const back = inMeasure(1, asked.measure, unit.id);
+  if (!one.ok || !back.ok) return { is: 'wrong', called: unit.plural };
   const factor = Number.isInteger(back.value) ? exact(1).div(exact(back.value)) : exact(one.value);
-  return { is: 'other', value: value.mul(factor), called: unit.value.plural };
+  return { is: 'other', value: value.mul(factor), called: unit.plural };
 }

@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import { asWritten, inEnglish, messages, say, spoken } from '../words/index.js';
 import type { BookNumbers } from './book-numbers.js';
 import { type Random, seeded } from './random.js';
 import { topicWithId } from './topics/index.js';
@@ -32,7 +33,10 @@ function formsAt({ forms }: Topic, level: Level, only: readonly string[] | undef
   return fit.length > 0 ? fit : only ? wanted : fit;
 }
 
-/** A problem of one form with a text that is not on the sheet yet, and with a chart that is not, where it can be. */
+/**
+ * A problem of one form with a text that is not on the sheet yet, and with a chart that is not, where it can be. It
+ * is drawn and chosen in English whatever is spoken, and then said: so a seed gives the same numbers in every language.
+ */
 function fresh(
   topic: Topic,
   form: Form,
@@ -41,20 +45,32 @@ function fresh(
   random: Random,
   taken: ReadonlySet<string>,
   charts: ReadonlySet<string>,
-): LessonProblem | null {
+): Drawn | null {
   const at = form.levels.includes(level) ? level : form.levels[0]!;
   for (let attempt = 0; attempt < TRIES; attempt++) {
-    const made = form.problem(numbers, at, random);
+    const before = random.copy();
+    const made = inEnglish(() => form.problem(numbers, at, random));
     const isSeen = made?.chart !== undefined && charts.has(made.chart.title) && attempt < TRIES / 2;
     if (made && !isSeen && !taken.has(made.text)) {
+      const said = messages() === null ? made : form.problem(numbers, at, before);
       return {
-        ...made,
-        canning: made.canning === true || /\bjars?\b/.test(made.text),
-        kind: `${topic.id}/${form.id}`,
+        problem: {
+          ...(said ?? made),
+          canning: made.canning === true || /\bjars?\b/.test(made.text),
+          kind: `${topic.id}/${form.id}`,
+          id: made.text,
+        },
+        chart: made.chart?.title,
       };
     }
   }
   return null;
+}
+
+interface Drawn {
+  readonly problem: LessonProblem;
+  /** Title of its chart, in English. */
+  readonly chart: string | undefined;
 }
 
 /** Goes round the forms of a topic, so that a sheet shows each of them before one comes again. */
@@ -66,7 +82,11 @@ function* rounds(forms: readonly Form[], random: Random): Generator<Form, never>
  * A sheet of problems from a book's numbers. Topics take turns. Fewer than asked for where the book has too
  * few numbers; `notes` says which rows would give more.
  */
-export function makeSheet(numbers: BookNumbers, asked: SheetAsked): LessonSheet {
+export const makeSheet = (numbers: BookNumbers, asked: SheetAsked): LessonSheet =>
+  // Questions are asked in customary measures, whichever the household measures in.
+  asWritten(() => drawSheet(numbers, asked));
+
+function drawSheet(numbers: BookNumbers, asked: SheetAsked): LessonSheet {
   const random = seeded(`${asked.seed}|${asked.topics.join()}|${asked.level}`);
   const notes: Problem[] = [];
   const turns = asked.topics.flatMap((id) => {
@@ -74,8 +94,8 @@ export function makeSheet(numbers: BookNumbers, asked: SheetAsked): LessonSheet 
     if (!topic) {
       notes.push({
         code: 'no-such-topic',
-        message: `There is no topic “${id.slice(0, 40)}”.`,
-        mend: 'Choose one that the list of topics names.',
+        message: say`There is no topic “${id.slice(0, 40)}”.`,
+        mend: say`Choose one that the list of topics names.`,
       });
       return [];
     }
@@ -92,22 +112,22 @@ export function makeSheet(numbers: BookNumbers, asked: SheetAsked): LessonSheet 
   for (let turn = 0; problems.length < count && turns.some(({ isSpent }) => !isSpent); turn++) {
     const at = turns[turn % turns.length]!;
     if (at.isSpent) continue;
-    let problem: LessonProblem | null = null;
-    for (let tried = 0; !problem && tried < at.size * 2; tried++)
-      problem = fresh(at.topic, at.next.next().value, asked.level, numbers, random, taken, charts);
-    if (problem) {
-      taken.add(problem.text);
-      if (problem.chart) charts.add(problem.chart.title);
-      problems.push(problem);
+    let drawn: Drawn | null = null;
+    for (let tried = 0; !drawn && tried < at.size * 2; tried++)
+      drawn = fresh(at.topic, at.next.next().value, asked.level, numbers, random, taken, charts);
+    if (drawn) {
+      taken.add(drawn.problem.id);
+      if (drawn.chart !== undefined) charts.add(drawn.chart);
+      problems.push(drawn.problem);
     } else {
       at.isSpent = true;
       const some = problems.some(({ kind }) => kind.startsWith(`${at.topic.id}/`));
       notes.push({
         code: some ? 'few-numbers' : 'no-numbers',
         message: some
-          ? `The book has no more numbers for “${at.topic.title}” at this level.`
-          : `The book has no numbers for “${at.topic.title}” at this level.`,
-        mend: at.topic.needs,
+          ? say`The book has no more numbers for “${spoken(at.topic.title)}” at this level.`
+          : say`The book has no numbers for “${spoken(at.topic.title)}” at this level.`,
+        mend: spoken(at.topic.needs),
       });
     }
   }

@@ -1,3 +1,5 @@
+import { phrase, say } from '../words/index.js';
+
 /** Where the standards are published; each has a page of its own there. */
 const PUBLISHED = 'https://www.thecorestandards.org/Math/Content/';
 
@@ -16,40 +18,52 @@ interface Standard {
 }
 
 export const STANDARDS = {
-  '3.MD.B.3': { asks: 'Draw and read bar graphs with a scale.', origin: 'checked' },
-  '3.MD.C.7': { asks: 'Relate area to multiplying.', origin: 'checked' },
-  '4.MD.A.1': { asks: 'Know how big units are, and express a larger one in a smaller.', origin: 'checked' },
-  '4.MD.A.2': { asks: 'Solve word problems on distance, time, volume and mass.', origin: 'checked' },
-  '4.MD.A.3': { asks: 'Use the rules for area and perimeter of rectangles.', origin: 'checked' },
-  '4.NF.B.4': { asks: 'Multiply a fraction by a whole number.', origin: 'checked' },
-  '4.OA.A.2': { asks: 'Compare by how many times as much one is.', origin: 'checked' },
-  '4.OA.A.3': { asks: 'Solve problems in several steps, and read what is left over.', origin: 'checked' },
-  '5.MD.A.1': { asks: 'Convert among units of one system, in several steps.', origin: 'checked' },
-  '5.NF.B.6': { asks: 'Solve real problems by multiplying fractions and mixed numbers.', origin: 'checked' },
-  '6.EE.C.9': { asks: 'Write how one quantity depends on another.', origin: 'checked' },
-  '6.NS.A.1': { asks: 'Divide fractions by fractions, and read the answer.', origin: 'checked' },
-  '6.RP.A.1': { asks: 'Understand a ratio, and say it in words.', origin: 'checked' },
-  '6.RP.A.2': { asks: 'Understand a unit rate.', origin: 'checked' },
-  '6.RP.A.3': { asks: 'Reason with ratios and rates in real problems.', origin: 'checked' },
-  '6.RP.A.3b': { asks: 'Solve problems of unit rates.', origin: 'checked' },
-  '6.RP.A.3c': { asks: 'Find a percent of a quantity, and the whole from a part.', origin: 'checked' },
-  '6.RP.A.3d': { asks: 'Convert units by ratio.', origin: 'checked' },
+  '3.MD.B.3': { asks: phrase('Draw and read bar graphs with a scale.'), origin: 'checked' },
+  '3.MD.C.7': { asks: phrase('Relate area to multiplying.'), origin: 'checked' },
+  '4.MD.A.1': {
+    asks: phrase('Know how big units are, and express a larger one in a smaller.'),
+    origin: 'checked',
+  },
+  '4.MD.A.2': { asks: phrase('Solve word problems on distance, time, volume and mass.'), origin: 'checked' },
+  '4.MD.A.3': { asks: phrase('Use the rules for area and perimeter of rectangles.'), origin: 'checked' },
+  '4.NF.B.4': { asks: phrase('Multiply a fraction by a whole number.'), origin: 'checked' },
+  '4.OA.A.2': { asks: phrase('Compare by how many times as much one is.'), origin: 'checked' },
+  '4.OA.A.3': {
+    asks: phrase('Solve problems in several steps, and read what is left over.'),
+    origin: 'checked',
+  },
+  '5.MD.A.1': { asks: phrase('Convert among units of one system, in several steps.'), origin: 'checked' },
+  '5.NF.B.6': {
+    asks: phrase('Solve real problems by multiplying fractions and mixed numbers.'),
+    origin: 'checked',
+  },
+  '6.EE.C.9': { asks: phrase('Write how one quantity depends on another.'), origin: 'checked' },
+  '6.NS.A.1': { asks: phrase('Divide fractions by fractions, and read the answer.'), origin: 'checked' },
+  '6.RP.A.1': { asks: phrase('Understand a ratio, and say it in words.'), origin: 'checked' },
+  '6.RP.A.2': { asks: phrase('Understand a unit rate.'), origin: 'checked' },
+  '6.RP.A.3': { asks: phrase('Reason with ratios and rates in real problems.'), origin: 'checked' },
+  '6.RP.A.3b': { asks: phrase('Solve problems of unit rates.'), origin: 'checked' },
+  '6.RP.A.3c': {
+    asks: phrase('Find a percent of a quantity, and the whole from a part.'),
+    origin: 'checked',
+  },
+  '6.RP.A.3d': { asks: phrase('Convert units by ratio.'), origin: 'checked' },
   '6.SP.A.3': {
-    asks: 'Sum up data with one number for its middle and one for its spread.',
+    asks: phrase('Sum up data with one number for its middle and one for its spread.'),
     origin: 'checked',
   },
-  '6.SP.B.5': { asks: 'Sum up data in the light of where it comes from.', origin: 'checked' },
-  '7.RP.A.1': { asks: 'Work out unit rates from fractions.', origin: 'checked' },
-  '7.RP.A.2': { asks: 'Know and use proportional relationships.', origin: 'checked' },
-  '7.RP.A.3': { asks: 'Solve ratio and percent problems in several steps.', origin: 'checked' },
-  '7.SP.C.5': { asks: 'Understand a chance as a number from 0 to 1.', origin: 'checked' },
+  '6.SP.B.5': { asks: phrase('Sum up data in the light of where it comes from.'), origin: 'checked' },
+  '7.RP.A.1': { asks: phrase('Work out unit rates from fractions.'), origin: 'checked' },
+  '7.RP.A.2': { asks: phrase('Know and use proportional relationships.'), origin: 'checked' },
+  '7.RP.A.3': { asks: phrase('Solve ratio and percent problems in several steps.'), origin: 'checked' },
+  '7.SP.C.5': { asks: phrase('Understand a chance as a number from 0 to 1.'), origin: 'checked' },
   '7.SP.C.6': {
-    asks: 'Foretell roughly how often something happens from its chance.',
+    asks: phrase('Foretell roughly how often something happens from its chance.'),
     origin: 'checked',
   },
-  '7.SP.C.8': { asks: 'Find the chance of two things together.', origin: 'checked' },
+  '7.SP.C.8': { asks: phrase('Find the chance of two things together.'), origin: 'checked' },
   '8.F.B.4': {
-    asks: 'Model with a straight line: where it begins and how fast it changes.',
+    asks: phrase('Model with a straight line: where it begins and how fast it changes.'),
     origin: 'checked',
   },
 } as const satisfies Readonly<Record<string, Standard>>;
@@ -63,5 +77,5 @@ export const standardPage = (code: StandardCode): string =>
 /** The code as it is shown, with what is not sure about it. */
 export function standardShown(code: StandardCode): string {
   const { origin } = STANDARDS[code] as Standard;
-  return origin === 'from memory' ? `${code} (from memory)` : code;
+  return origin === 'from memory' ? say`${code} (from memory)` : code;
 }

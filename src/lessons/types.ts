@@ -7,7 +7,7 @@ import type { StandardCode } from './standards.js';
 export const LEVELS = [1, 2, 3] as const;
 export type Level = (typeof LEVELS)[number];
 
-/** What is counted or measured in an answer. */
+/** What is counted or measured in an answer: names in English, or as an author wrote them. */
 export interface AnswerUnit {
   readonly one: string;
   readonly many: string;
@@ -17,7 +17,7 @@ export interface AnswerUnit {
   readonly per?: string;
 }
 
-/** What is right. Chances and percents are parts of 1. */
+/** What is right. Chances and percents are parts of 1; words to choose from are in the language spoken. */
 export type Answer =
   | {
       readonly kind: 'amount';
@@ -35,7 +35,7 @@ export type Answer =
   /** In simplest form. */
   | { readonly kind: 'ratio'; readonly parts: readonly [number, number] };
 
-/** A bar chart: bars from 0, a line at every `step`. */
+/** A bar chart: bars from 0, a line at every `step`; its words are in the language spoken. */
 export interface Chart {
   readonly title: string;
   readonly unit: string;
@@ -62,6 +62,8 @@ export interface Made<G> {
 export interface LessonProblem extends Omit<Made<unknown>, 'given'> {
   /** Topic and form, as in `units/larger-to-smaller`. */
   readonly kind: string;
+  /** The same in every language: of those of a book its English text. What is written is kept by it. */
+  readonly id: string;
   /** The answer worked out by another way than the one in which the problem was built. */
   readonly key: Answer;
 }
@@ -75,7 +77,7 @@ export interface Form {
     numbers: BookNumbers,
     level: Level,
     random: Random,
-  ) => Omit<LessonProblem, 'kind'> | null;
+  ) => Omit<LessonProblem, 'kind' | 'id'> | null;
 }
 
 /** A form whose answer is worked out twice: as it is built, and by `key` from what it gives. */

@@ -1,7 +1,9 @@
+import { cropCalled } from '../facts/crops.js';
 import { findCrop } from '../facts/index.js';
 import { pluralOf } from '../facts/names.js';
 import { foodKey } from '../live/food-key.js';
 import { containerWithId, unitWithId } from '../units/index.js';
+import { decimalSign, formOf, messages, phrase, say, spoken } from '../words/index.js';
 import { type Exact, ends, mixed, written } from './exact.js';
 import type { AnswerUnit } from './types.js';
 
@@ -37,19 +39,45 @@ export const unitOf = (id: string): AnswerUnit => measureUnit(id) ?? { one: id, 
 /** Things that are only counted. */
 export const counted = (one: string, many = `${one}s`): AnswerUnit => ({ one, many });
 
+export const BASKETS = counted(phrase('basket'), phrase('baskets'));
+export const BUSHELS = counted('bushel', 'bushels');
+export const DAYS = counted(phrase('day'), phrase('days'));
+export const PLANTS = counted(phrase('plant'), phrase('plants'));
+export const ROWS = counted(phrase('row'), phrase('rows'));
+export const SEEDS = counted(phrase('seed'), phrase('seeds'));
+export const SHARES = counted(phrase('share'), phrase('shares'));
+export const SQUARES = counted(phrase('square'), phrase('squares'));
+export const TIMES = counted(phrase('time'), phrase('times'));
+export const WEEKS = counted(phrase('week'), phrase('weeks'));
+export const YEARS = counted(phrase('year'), phrase('years'));
+
 /** A rate: '4 pounds a week'. */
 export const rateOf = (of: AnswerUnit, per: string): AnswerUnit => ({ ...of, per });
 
-/** The word for so many: 'quart' of 1, and of a part of one. */
-export const wordFor = (n: Exact, unit: AnswerUnit): string => {
-  const word = n.gt(0) && n.lte(1) ? unit.one : unit.many;
-  return unit.per === undefined ? word : `${word} ${articleOf(unit.per)} ${unit.per}`;
-};
+/** What somebody called a food, a crop or a unit, as it stands in a sentence in the language spoken now. */
+export function named(name: string): string {
+  const said = messages();
+  if (said === null || said.has(name)) return spoken(name);
+  const crop = cropCalled(name);
+  if (crop) return spoken(name !== crop.name && /s$/.test(name) ? crop.plural : crop.name);
+  // Names that are none of ours keep the capital with which they were written.
+  return sentence(name);
+}
 
-const articleOf = (word: string): string => (/^[aeio]/.test(word) ? 'an' : 'a');
+/** The word for so many: 'quart' of 1, and of a part of one. */
+export const wordFor = (n: Exact, { one, many, per }: AnswerUnit): string => {
+  const forms = messages()?.get(many);
+  const word =
+    typeof forms === 'object' ? formOf(forms, n.valueOf()) : named(n.gt(0) && n.lte(1) ? one : many);
+  if (per === undefined) return word;
+  return /^[aeio]/.test(per) ? say`${word} an ${named(per)}` : say`${word} a ${named(per)}`;
+};
 
 /** Cups, spoons and bushels are told in fractions, all else in decimals. */
 const IN_FRACTIONS: ReadonlySet<string> = new Set(['cup', 'tablespoon', 'teaspoon', 'bushel']);
+
+/** The word for several, without what it is told for: 'quarts'. */
+export const manyOf = ({ many }: AnswerUnit): string => named(many);
 
 /** The number as it is written with this unit: '½' of a cup, '12.5' pounds. */
 export const numberIn = (n: Exact, unit: AnswerUnit | null): string =>
@@ -65,19 +93,21 @@ export const roughly = (n: Exact): string =>
 /** Several of a crop: 'tomatoes', 'green beans', 'garlic'. */
 export function cropMany(crop: string): string {
   const known = findCrop(crop);
-  if (crop.endsWith('…') || (known.ok && known.value.plural === crop)) return crop;
-  return known.ok && known.value.name === crop ? known.value.plural : pluralOf(crop);
+  if (crop.endsWith('…') || (known.ok && known.value.plural === crop)) return named(crop);
+  if (known.ok && known.value.name === crop) return named(known.value.plural);
+  // The plural of a name that is none of ours is not known in other languages.
+  return messages() === null ? pluralOf(crop) : named(crop);
 }
 
 const isPieces = (unit: AnswerUnit): boolean => unit.one === 'piece' || unit.one === 'each';
 
 /** '8 quart freezer bags of tomatoes', '20 pounds of carrots', '4 pumpkins'. */
 export const amountOfFood = (n: Exact, unit: AnswerUnit, food: string): string =>
-  isPieces(unit) ? `${written(n)} ${food}` : `${amount(n, unit)} of ${food}`;
+  isPieces(unit) ? `${written(n)} ${named(food)}` : `${amount(n, unit)} ${say`of ${named(food)}`}`;
 
 /** 'quart freezer bags of tomatoes', 'pumpkins': of what to ask how many. */
 export const unitOfFood = (unit: AnswerUnit, food: string): string =>
-  isPieces(unit) ? food : `${unit.many} of ${food}`;
+  isPieces(unit) ? named(food) : `${manyOf(unit)} ${say`of ${named(food)}`}`;
 
 /** What an answer is in: the food's own name where it is counted by the piece. */
 export const unitForFood = (unit: AnswerUnit, food: string): AnswerUnit =>
@@ -85,6 +115,10 @@ export const unitForFood = (unit: AnswerUnit, food: string): AnswerUnit =>
 
 /** One of several, for foods that are counted: 'pumpkin'. */
 const oneOf = (food: string): string => (food.endsWith('s') ? foodKey(food) || food : food);
+
+/** Numbers one after another: parted so that no decimal sign is taken for what parts them. */
+export const inARow = (numbers: readonly string[]): string =>
+  numbers.join(decimalSign() === ',' ? '; ' : ', ');
 
 /** The sentence with a capital. */
 export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

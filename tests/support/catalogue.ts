@@ -17,6 +17,7 @@ const LAYERS = [
   'tables',
   'storage',
   'lessons',
+  'lessons/topics',
 ] as const;
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -32,8 +33,9 @@ function filesUnder(folder: string): string[] {
 }
 
 const partOf = (file: string): string => {
-  const [first, second = ''] = file.split('/');
+  const [first, second = '', third = ''] = file.split('/');
   if (first === 'components') return second.endsWith('.ts') ? 'components' : `components/${second}`;
+  if (second === 'lessons' && third === 'topics') return 'lessons/topics';
   return second.endsWith('.ts') ? 'problems' : second;
 };
 
@@ -60,10 +62,10 @@ export function catalogueOfSource(): Catalogue {
   return new Map(
     parts.map((part) => {
       const said = [...found.get(part)!];
-      // In metric measures some are said otherwise.
+      // In metric measures some are said otherwise; questions of lessons name the measures in which they are asked.
       const all = new Set([
         ...said,
-        ...(['formulas', 'problems', 'units'].includes(part) ? [] : said.map(metricWords)),
+        ...(['formulas', 'problems', 'units', 'lessons/topics'].includes(part) ? [] : said.map(metricWords)),
       ]);
       const own = [...all].filter((text) => /\p{L}/u.test(text) && !seen.has(text));
       for (const text of own) seen.add(text);

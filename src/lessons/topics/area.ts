@@ -1,10 +1,11 @@
 import { rowFeetFor } from '../../planning/growing.js';
-import { amountOf, asking, lastStep, PARTS_ALLOWED } from '../answer-text.js';
+import { phrase, say } from '../../words/index.js';
+import { amountOf, asking, lastStep, partsAllowed } from '../answer-text.js';
 import type { BedNumbers, BookNumbers } from '../book-numbers.js';
 import { ends, exact, ratio, written } from '../exact.js';
 import type { Random } from '../random.js';
 import { form, type Topic } from '../types.js';
-import { amount, counted, roughly, unitOf } from '../words.js';
+import { amount, named, PLANTS, ROWS, roughly, unitOf } from '../words.js';
 
 const FEET = unitOf('foot');
 const SQUARE_FEET = unitOf('square foot');
@@ -20,11 +21,11 @@ const bedArea = form<{ w: number; l: number }>({
     const [w, l] = [random.whole(2, 5), random.whole(6, 20)];
     const answer = amountOf(exact(w * l), SQUARE_FEET);
     return {
-      text: `Let’s say the ${crop} bed is ${w} feet wide and ${l} feet long. What is its area?`,
+      text: say`Let’s say the ${named(crop)} bed is ${w} feet wide and ${l} feet long. What is its area?`,
       answer,
       steps: [
-        `${l} squares of a foot lie along it, in ${w} rows.`,
-        'Area is width times length.',
+        say`${l} squares of a foot lie along it, in ${w} rows.`,
+        say`Area is width times length.`,
         lastStep(`${w} × ${l}`, answer),
       ],
       given: { w, l },
@@ -49,10 +50,10 @@ const aroundBed = form<{ w: number; l: number }>({
     const value = ratio(w + l, 1);
     const answer = amountOf(value, FEET);
     return {
-      text: `Let’s say a board goes all around a ${crop} bed, ${amount(ratio(w, 2), FEET)} wide and ${amount(ratio(l, 2), FEET)} long. How long is the board in all?`,
+      text: say`Let’s say a board goes all around a ${named(crop)} bed, ${amount(ratio(w, 2), FEET)} wide and ${amount(ratio(l, 2), FEET)} long. How long is the board in all?`,
       answer,
       steps: [
-        'A rectangle has two long sides and two short ones.',
+        say`A rectangle has two long sides and two short ones.`,
         `2 × ${written(ratio(w, 2))} + 2 × ${written(ratio(l, 2))}`,
         lastStep(`${w} + ${l}`, answer),
       ],
@@ -77,11 +78,11 @@ const missingSide = form<{ area: number; w: number }>({
     const [w, l] = [random.whole(3, 5), random.whole(6, 24)];
     const answer = amountOf(exact(l), FEET);
     return {
-      text: `Let’s say the ${crop} plants need ${w * l} square feet, in a bed ${w} feet wide. How long must the bed be?`,
+      text: say`Let’s say the ${named(crop)} plants need ${w * l} square feet, in a bed ${w} feet wide. How long must the bed be?`,
       answer,
       steps: [
-        'Area is width times length.',
-        `So the length is the area divided by the width.`,
+        say`Area is width times length.`,
+        say`So the length is the area divided by the width.`,
         lastStep(`${w * l} ÷ ${w}`, answer),
       ],
       given: { area: w * l, w },
@@ -111,7 +112,9 @@ const aRow = ({ beds }: BookNumbers, random: Random, most: number) => {
 };
 
 const says = ({ plants, crop, spacingFrom }: BedNumbers, inches: number): string =>
-  `The plan has ${plants} ${crop} plants. Each takes ${amount(exact(inches), unitOf('inch'))} of row (${spacingFrom === 'own' ? 'our own figure' : 'published'}).`;
+  spacingFrom === 'own'
+    ? say`The plan has ${plants} ${named(crop)} plants. Each takes ${amount(exact(inches), unitOf('inch'))} of row (our own figure).`
+    : say`The plan has ${plants} ${named(crop)} plants. Each takes ${amount(exact(inches), unitOf('inch'))} of row (published).`;
 
 const rowInches = form<Row>({
   id: 'row-inches',
@@ -122,11 +125,11 @@ const rowInches = form<Row>({
     const { bed, inches } = found;
     const answer = amountOf(exact(inches).mul(bed.plants), unitOf('inch'));
     return {
-      text: `${says(bed, inches)} How many inches of row is that?`,
+      text: say`${says(bed, inches)} How many inches of row is that?`,
       answer,
       steps: [
-        `Each plant takes ${amount(exact(inches), unitOf('inch'))}.`,
-        `There are ${bed.plants} plants: multiply.`,
+        say`Each plant takes ${amount(exact(inches), unitOf('inch'))}.`,
+        say`There are ${bed.plants} plants: multiply.`,
         lastStep(`${bed.plants} × ${written(exact(inches))}`, answer),
       ],
       given: { crop: bed.crop, plants: bed.plants, inches },
@@ -154,13 +157,13 @@ const rowLength = form<Row>({
     const value = exact(inches).mul(bed.plants).div(12);
     const answer = amountOf(value, FEET);
     return {
-      text: [`${says(bed, inches)} How many feet of row is that?`, ends(value, 2) ? '' : PARTS_ALLOWED]
+      text: [say`${says(bed, inches)} How many feet of row is that?`, ends(value, 2) ? '' : partsAllowed()]
         .filter(Boolean)
         .join(' '),
       answer,
       steps: [
-        `${bed.plants} × ${written(exact(inches))} = ${written(exact(inches).mul(bed.plants))} inches.`,
-        'A foot is 12 inches: divide.',
+        say`${bed.plants} × ${written(exact(inches))} = ${written(exact(inches).mul(bed.plants))} inches.`,
+        say`A foot is 12 inches: divide.`,
         lastStep(`${written(exact(inches).mul(bed.plants))} ÷ 12`, answer),
       ],
       given: { crop: bed.crop, plants: bed.plants, inches },
@@ -178,13 +181,13 @@ const plantsInBed = form<{ w: number; l: number; inches: number }>({
     const { inches, bed } = found;
     const [w, l] = [random.whole(3, 5), random.whole(6, 16)];
     const [across, along] = [Math.floor((w * 12) / inches), Math.floor((l * 12) / inches)];
-    const answer = amountOf(exact(across * along), counted('plant'));
+    const answer = amountOf(exact(across * along), PLANTS);
     return {
-      text: `Let’s say each ${bed.crop} plant gets a square as wide as its spacing, ${inches} inches, and the bed is ${w} feet by ${l} feet. The squares stand in straight rows. How many plants fit?`,
+      text: say`Let’s say each ${named(bed.crop)} plant gets a square as wide as its spacing, ${inches} inches, and the bed is ${w} feet by ${l} feet. The squares stand in straight rows. How many plants fit?`,
       answer,
       steps: [
-        `Across: ${w} feet are ${w * 12} inches; ${w * 12} ÷ ${inches}, rounded down: ${across}.`,
-        `Along: ${l} feet are ${l * 12} inches; ${l * 12} ÷ ${inches}, rounded down: ${along}.`,
+        say`Across: ${w} feet are ${w * 12} inches; ${w * 12} ÷ ${inches}, rounded down: ${across}.`,
+        say`Along: ${l} feet are ${l * 12} inches; ${l * 12} ÷ ${inches}, rounded down: ${along}.`,
         lastStep(`${across} × ${along}`, answer),
       ],
       given: { w, l, inches },
@@ -194,7 +197,7 @@ const plantsInBed = form<{ w: number; l: number; inches: number }>({
   key({ w, l, inches }) {
     let plants = 0;
     for (let x = inches; x <= w * 12; x += inches) for (let y = inches; y <= l * 12; y += inches) plants++;
-    return amountOf(exact(plants), counted('plant'));
+    return amountOf(exact(plants), PLANTS);
   },
 });
 
@@ -208,17 +211,17 @@ const rowsNeeded = form<Row & { row: number }>({
     const row = random.pick([8, 10, 12, 15, 20])!;
     const feet = exact(inches).mul(bed.plants).div(12);
     if (feet.lt(row)) return null;
-    const answer = amountOf(feet.div(row), counted('row'), 'up');
+    const answer = amountOf(feet.div(row), ROWS, 'up');
     return {
       text: asking(
-        `${says(bed, inches)} Let’s say each row is ${row} feet long. How many rows are needed for all of them?`,
+        say`${says(bed, inches)} Let’s say each row is ${row} feet long. How many rows are needed for all of them?`,
         'up',
       ),
       answer,
       steps: [
-        `${bed.plants} × ${written(exact(inches))} ÷ 12 ${roughly(feet)} feet of row.`,
-        `Divide by ${row} feet: ${written(feet.round(2))} ÷ ${row} ${roughly(feet.div(row))}`,
-        lastStep(`A begun row is a row: rounded up`, amountOf(feet.div(row).ceil(), counted('row'))),
+        say`${bed.plants} × ${written(exact(inches))} ÷ 12 ${roughly(feet)} feet of row.`,
+        say`Divide by ${row} feet: ${written(feet.round(2))} ÷ ${row} ${roughly(feet.div(row))}`,
+        lastStep(say`A begun row is a row: rounded up`, amountOf(feet.div(row).ceil(), ROWS)),
       ],
       given: { crop: bed.crop, plants: bed.plants, inches, row },
     };
@@ -227,24 +230,24 @@ const rowsNeeded = form<Row & { row: number }>({
   key({ plants, inches, row }) {
     let rows = 0;
     for (let left = plants * Math.round(inches * 2); left > 0; left -= row * 24) rows++;
-    return amountOf(exact(rows), counted('row'), 'up');
+    return amountOf(exact(rows), ROWS, 'up');
   },
 });
 
 export const AREA_TOPIC: Topic = {
   id: 'area',
-  title: 'Area and spacing',
+  title: phrase('Area and spacing'),
   goals: [
-    'Find the area of a bed and the way around it.',
-    'Work out how much row so many plants take.',
-    'Find how many plants fit, and which numbers are rounded up or down.',
+    phrase('Find the area of a bed and the way around it.'),
+    phrase('Work out how much row so many plants take.'),
+    phrase('Find how many plants fit, and which numbers are rounded up or down.'),
   ],
   levels: {
-    1: 'Whole feet and inches.',
-    2: 'A missing side; inches to feet.',
-    3: 'Plants on a grid; whole rows.',
+    1: phrase('Whole feet and inches.'),
+    2: phrase('A missing side; inches to feet.'),
+    3: phrase('Plants on a grid; whole rows.'),
   },
   standards: ['3.MD.C.7', '4.MD.A.3', '5.MD.A.1'],
-  needs: 'Write crops with their plants on Beds.',
+  needs: phrase('Write crops with their plants on Beds.'),
   forms: [bedArea, aroundBed, missingSide, rowInches, rowLength, plantsInBed, rowsNeeded],
 };

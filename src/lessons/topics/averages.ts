@@ -1,9 +1,10 @@
+import { phrase, say } from '../../words/index.js';
 import { amountOf, asking, lastStep } from '../answer-text.js';
 import type { BookNumbers } from '../book-numbers.js';
 import { exact, isWhole, type Rounding, ratio, sum, written } from '../exact.js';
 import type { Random } from '../random.js';
 import { type AnswerUnit, form, type Level, type Topic } from '../types.js';
-import { cropMany, roughly, unitForFood, unitOf } from '../words.js';
+import { cropMany, inARow, manyOf, named, roughly, unitForFood, unitOf } from '../words.js';
 
 interface Data {
   readonly values: readonly number[];
@@ -27,7 +28,8 @@ function someData(
     ({ food, unit, draws }) => ({
       values: draws.map(({ amount }) => amount),
       unit: unitForFood(unit, food),
-      intro: (n) => `On ${n} days these amounts of ${food} were eaten, in ${unitForFood(unit, food).many}:`,
+      intro: (n) =>
+        say`On ${n} days these amounts of ${named(food)} were eaten, in ${manyOf(unitForFood(unit, food))}:`,
     }),
   );
   const byCrop = new Map<string, number[]>();
@@ -36,12 +38,12 @@ function someData(
     sets.push({
       values,
       unit: unitOf('pound'),
-      intro: (n) => `On ${n} days ${cropMany(crop)} came in, in pounds:`,
+      intro: (n) => say`On ${n} days ${cropMany(crop)} came in, in pounds:`,
     });
   sets.push({
     values: numbers.harvests.map(({ pounds }) => pounds),
     unit: unitOf('pound'),
-    intro: (n) => `${n} baskets from the garden were weighed, in pounds:`,
+    intro: (n) => say`${n} baskets from the garden were weighed, in pounds:`,
   });
   const fit = sets
     .map((set) => ({ ...set, values: level === 1 ? set.values.filter(Number.isInteger) : set.values }))
@@ -55,7 +57,7 @@ function someData(
   return new Set(values).size > 1 ? { values, unit: set.unit, intro: set.intro(count) } : null;
 }
 
-const list = (values: readonly number[]): string => values.map((n) => written(exact(n))).join(', ');
+const list = (values: readonly number[]): string => inARow(values.map((n) => written(exact(n))));
 const ascending = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b);
 
 interface Given {
@@ -74,11 +76,11 @@ const range = form<Given>({
     const [low, high] = [exact(sorted[0]!), exact(sorted.at(-1)!)];
     const answer = amountOf(high.sub(low), data.unit);
     return {
-      text: `${data.intro} ${list(data.values)}. What is the range?`,
+      text: say`${data.intro} ${list(data.values)}. What is the range?`,
       answer,
       steps: [
-        `The greatest is ${written(high)}, the least ${written(low)}.`,
-        'The range is the difference of the two.',
+        say`The greatest is ${written(high)}, the least ${written(low)}.`,
+        say`The range is the difference of the two.`,
         lastStep(`${written(high)} − ${written(low)}`, answer),
       ],
       given: { values: data.values, unit: data.unit, rounding: 'exact' },
@@ -104,13 +106,13 @@ const median = form<Given>({
     const value = isEven ? sorted[middle - 1]!.add(sorted[middle]!).div(2) : sorted[Math.floor(middle)]!;
     const answer = amountOf(value, data.unit);
     return {
-      text: `${data.intro} ${list(data.values)}. What is the median?`,
+      text: say`${data.intro} ${list(data.values)}. What is the median?`,
       answer,
       steps: [
-        `In order: ${sorted.map(written).join(', ')}.`,
+        say`In order: ${inARow(sorted.map(written))}.`,
         isEven
-          ? `Two stand in the middle, ${written(sorted[middle - 1]!)} and ${written(sorted[middle]!)}: the median lies halfway.`
-          : 'The median stands in the middle.',
+          ? say`Two stand in the middle, ${written(sorted[middle - 1]!)} and ${written(sorted[middle]!)}: the median lies halfway.`
+          : say`The median stands in the middle.`,
         lastStep('Median', answer),
       ],
       given: { values: data.values, unit: data.unit, rounding: 'exact' },
@@ -142,11 +144,11 @@ const mean = form<Given>({
     const answer = amountOf(value, data.unit, rounding);
     const total = sum(data.values.map((n) => exact(n)));
     return {
-      text: asking(`${data.intro} ${list(data.values)}. What is the mean (the average)?`, rounding),
+      text: asking(say`${data.intro} ${list(data.values)}. What is the mean (the average)?`, rounding),
       answer,
       steps: [
-        `Add them up: ${written(total)}.`,
-        `There are ${data.values.length} of them: divide.`,
+        say`Add them up: ${written(total)}.`,
+        say`There are ${data.values.length} of them: divide.`,
         lastStep(`${written(total)} ÷ ${data.values.length}`, answer),
       ],
       given: { values: data.values, unit: data.unit, rounding },
@@ -173,11 +175,11 @@ const nextForMean = form<{ values: readonly number[]; mean: number; unit: Answer
     if (value.lte(0)) return null;
     const answer = amountOf(value, data.unit);
     return {
-      text: `${data.intro} ${list(data.values)}. Let’s say the mean is to be ${goal}, with one more number. What must that number be?`,
+      text: say`${data.intro} ${list(data.values)}. Let’s say the mean is to be ${goal}, with one more number. What must that number be?`,
       answer,
       steps: [
-        `With it there are ${count} numbers, and they must add up to ${count} × ${goal} = ${count * goal}.`,
-        `So far they add up to ${written(total)}.`,
+        say`With it there are ${count} numbers, and they must add up to ${count} × ${goal} = ${count * goal}.`,
+        say`So far they add up to ${written(total)}.`,
         lastStep(`${count * goal} − ${written(total)}`, answer),
       ],
       given: { values: data.values, mean: goal, unit: data.unit },
@@ -204,13 +206,13 @@ const deviation = form<Given>({
     const answer = amountOf(sum(apart).div(apart.length), data.unit, 'tenth');
     return {
       text: asking(
-        `${data.intro} ${list(data.values)}. Their mean is ${written(middle)}. How far from the mean are they on average (the mean absolute deviation)?`,
+        say`${data.intro} ${list(data.values)}. Their mean is ${written(middle)}. How far from the mean are they on average (the mean absolute deviation)?`,
         'tenth',
       ),
       answer,
       steps: [
-        `How far each is from ${written(middle)}: ${apart.map(written).join(', ')}.`,
-        `Added up: ${written(sum(apart))}.`,
+        say`How far each is from ${written(middle)}: ${inARow(apart.map(written))}.`,
+        say`Added up: ${written(sum(apart))}.`,
         lastStep(`${written(sum(apart))} ÷ ${apart.length}`, answer),
       ],
       given: { values: data.values, unit: data.unit, rounding: 'tenth' },
@@ -233,14 +235,17 @@ const meanOrMedian = form<{ values: readonly number[] }>({
     const middle = exact(ascending(data.values)[Math.floor(data.values.length / 2)]!);
     const average = meanOf(data.values);
     if (average.equals(middle)) return null;
-    const word = average.gt(middle) ? 'mean' : 'median';
+    const choices = [say`mean`, say`median`] as const;
+    const isMean = average.gt(middle);
     return {
-      text: `${data.intro} ${list(data.values)}. Which is greater, the mean or the median?`,
-      answer: { kind: 'choice', word, choices: ['mean', 'median'] },
+      text: say`${data.intro} ${list(data.values)}. Which is greater, the mean or the median?`,
+      answer: { kind: 'choice', word: choices[isMean ? 0 : 1], choices },
       steps: [
-        `The median is ${written(middle)}.`,
-        `The mean is ${written(sum(data.values.map((n) => exact(n))))} ÷ ${data.values.length} ${roughly(average)}.`,
-        `The ${word} is greater: numbers far ${word === 'mean' ? 'above pull the mean up' : 'below pull the mean down'}.`,
+        say`The median is ${written(middle)}.`,
+        say`The mean is ${written(sum(data.values.map((n) => exact(n))))} ÷ ${data.values.length} ${roughly(average)}.`,
+        isMean
+          ? say`The mean is greater: numbers far above pull the mean up.`
+          : say`The median is greater: numbers far below pull the mean down.`,
       ],
       given: { values: data.values },
     };
@@ -253,24 +258,24 @@ const meanOrMedian = form<{ values: readonly number[] }>({
         values.filter((each) => each <= n).length > values.length / 2,
     )!;
     const off = sum(values.map((n) => exact(n).sub(exact(middle))));
-    return { kind: 'choice', word: off.gt(0) ? 'mean' : 'median', choices: ['mean', 'median'] };
+    return { kind: 'choice', word: off.gt(0) ? say`mean` : say`median`, choices: [say`mean`, say`median`] };
   },
 });
 
 export const AVERAGES_TOPIC: Topic = {
   id: 'averages',
-  title: 'Averages and ranges',
+  title: phrase('Averages and ranges'),
   goals: [
-    'Find the mean, the median and the range of numbers from the book.',
-    'Say what each of them tells, and what it hides.',
-    'Find a number that makes a mean.',
+    phrase('Find the mean, the median and the range of numbers from the book.'),
+    phrase('Say what each of them tells, and what it hides.'),
+    phrase('Find a number that makes a mean.'),
   ],
   levels: {
-    1: 'Three to five whole numbers.',
-    2: 'Up to eight numbers, with halves; two in the middle.',
-    3: 'One number missing; how far from the mean.',
+    1: phrase('Three to five whole numbers.'),
+    2: phrase('Up to eight numbers, with halves; two in the middle.'),
+    3: phrase('One number missing; how far from the mean.'),
   },
   standards: ['6.SP.A.3', '6.SP.B.5'],
-  needs: 'Write at least three draws of a food on Draws, or three weighings on Harvest.',
+  needs: phrase('Write at least three draws of a food on Draws, or three weighings on Harvest.'),
   forms: [range, median, mean, nextForMean, deviation, meanOrMedian],
 };

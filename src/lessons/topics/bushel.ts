@@ -1,15 +1,17 @@
-import { amountOf, asking, lastStep, PARTS_ALLOWED } from '../answer-text.js';
+import { phrase, say } from '../../words/index.js';
+import { amountOf, asking, lastStep, partsAllowed } from '../answer-text.js';
 import type { BookNumbers, BushelNumbers } from '../book-numbers.js';
 import { ends, exact, isWhole, mixed, ratio, written } from '../exact.js';
 import type { Random } from '../random.js';
 import { form, type Topic } from '../types.js';
-import { amount, counted, cropMany, roughly, unitOf } from '../words.js';
+import { amount, BASKETS, BUSHELS, cropMany, roughly, unitOf } from '../words.js';
 
 const POUNDS = unitOf('pound');
-const BUSHELS = counted('bushel');
 
 const weighs = ({ crop, pounds, from }: BushelNumbers): string =>
-  `A bushel of ${cropMany(crop)}, by ${from === 'own' ? 'our own weighing' : 'the published figure'}, weighs ${amount(exact(pounds), POUNDS)}.`;
+  from === 'own'
+    ? say`A bushel of ${cropMany(crop)}, by our own weighing, weighs ${amount(exact(pounds), POUNDS)}.`
+    : say`A bushel of ${cropMany(crop)}, by the published figure, weighs ${amount(exact(pounds), POUNDS)}.`;
 
 /** A crop with a bushel weight, and pounds of it that came in. */
 function aHarvest({ bushels, harvests }: BookNumbers, random: Random) {
@@ -27,11 +29,11 @@ const wholeBushels = form<{ pounds: number; count: number }>({
     const count = random.whole(2, 12);
     const answer = amountOf(exact(bushel.pounds).mul(count), POUNDS);
     return {
-      text: `${weighs(bushel)} How many pounds are ${count} bushels?`,
+      text: say`${weighs(bushel)} How many pounds are ${count} bushels?`,
       answer,
       steps: [
-        `Each bushel is ${amount(exact(bushel.pounds), POUNDS)}.`,
-        `There are ${count} of them: multiply.`,
+        say`Each bushel is ${amount(exact(bushel.pounds), POUNDS)}.`,
+        say`There are ${count} of them: multiply.`,
         lastStep(`${count} × ${written(exact(bushel.pounds))}`, answer),
       ],
       given: { pounds: bushel.pounds, count },
@@ -69,15 +71,15 @@ const partOf = form<{ pounds: number; n: number; d: number }>({
     const answer = amountOf(value, POUNDS);
     return {
       text: [
-        `${weighs(bushel)} How many pounds are ${amount(times, BUSHELS)}?`,
-        ends(value, 2) ? '' : PARTS_ALLOWED,
+        say`${weighs(bushel)} How many pounds are ${amount(times, BUSHELS)}?`,
+        ends(value, 2) ? '' : partsAllowed(),
       ]
         .filter(Boolean)
         .join(' '),
       answer,
       steps: [
-        ...(whole > 0 ? [`${mixed(times)} is ${Number(times.n)}/${Number(times.d)}.`] : []),
-        `1/${d} of a bushel is ${written(exact(bushel.pounds))} ÷ ${d} = ${written(exact(bushel.pounds).div(d))} pounds.`,
+        ...(whole > 0 ? [say`${mixed(times)} is ${Number(times.n)}/${Number(times.d)}.`] : []),
+        say`1/${d} of a bushel is ${written(exact(bushel.pounds))} ÷ ${d} = ${written(exact(bushel.pounds).div(d))} pounds.`,
         lastStep(`${Number(times.n)} × ${written(exact(bushel.pounds).div(d))}`, answer),
       ],
       given: { pounds: bushel.pounds, n: whole * d + n, d },
@@ -98,15 +100,15 @@ const howManyBushels = form<{ pounds: number; bushel: number }>({
     const answer = amountOf(value, BUSHELS);
     return {
       text: [
-        `${amount(exact(pounds), POUNDS)} of ${cropMany(bushel.crop)} came in. ${weighs(bushel)} How many bushels came in?`,
-        isWhole(value) ? '' : PARTS_ALLOWED,
+        say`${amount(exact(pounds), POUNDS)} of ${cropMany(bushel.crop)} came in. ${weighs(bushel)} How many bushels came in?`,
+        isWhole(value) ? '' : partsAllowed(),
       ]
         .filter(Boolean)
         .join(' '),
       answer,
       steps: [
-        `How many times does ${written(exact(bushel.pounds))} go into ${written(exact(pounds))}? Divide.`,
-        'Write it as a fraction, and make it as simple as it can be.',
+        say`How many times does ${written(exact(bushel.pounds))} go into ${written(exact(pounds))}? Divide.`,
+        say`Write it as a fraction, and make it as simple as it can be.`,
         lastStep(`${written(exact(pounds))} ÷ ${written(exact(bushel.pounds))}`, answer),
       ],
       given: { pounds, bushel: bushel.pounds },
@@ -134,21 +136,21 @@ const baskets = form<{ pounds: number; bushel: number; eighths: number }>({
     const holds = exact(bushel.pounds).mul(part);
     const value = exact(pounds).div(holds);
     if (value.lt(1)) return null;
-    const answer = amountOf(value, counted('basket'), 'up');
+    const answer = amountOf(value, BASKETS, 'up');
     return {
       text: asking(
-        `${amount(exact(pounds), POUNDS)} of ${cropMany(bushel.crop)} came in. ${weighs(bushel)} Let’s say a basket holds ${mixed(part)} of a bushel. How many baskets are needed to carry them all?`,
+        say`${amount(exact(pounds), POUNDS)} of ${cropMany(bushel.crop)} came in. ${weighs(bushel)} Let’s say a basket holds ${mixed(part)} of a bushel. How many baskets are needed to carry them all?`,
         'up',
       ),
       answer,
       steps: [
-        `A basket holds ${mixed(part)} × ${written(exact(bushel.pounds))} = ${written(holds)} pounds.`,
-        `How many baskets? Divide: ${written(exact(pounds))} ÷ ${written(holds)} ${roughly(value)}`,
-        lastStep('The last basket may not be full, but it is needed: rounded up', {
+        say`A basket holds ${mixed(part)} × ${written(exact(bushel.pounds))} = ${written(holds)} pounds.`,
+        say`How many baskets? Divide: ${written(exact(pounds))} ÷ ${written(holds)} ${roughly(value)}`,
+        lastStep(say`The last basket may not be full, but it is needed: rounded up`, {
           ...answer,
           kind: 'amount',
           value: value.ceil(),
-          unit: counted('basket'),
+          unit: BASKETS,
           rounding: 'exact',
         }),
       ],
@@ -160,7 +162,7 @@ const baskets = form<{ pounds: number; bushel: number; eighths: number }>({
     let count = 0;
     const holds = Math.round(bushel * 100) * eighths;
     for (let left = Math.round(pounds * 100) * 8; left > 0; left -= holds) count++;
-    return amountOf(exact(count), counted('basket'), 'up');
+    return amountOf(exact(count), BASKETS, 'up');
   },
 });
 
@@ -177,11 +179,11 @@ const shareOut = form<{ n: number; d: number; people: number }>({
     const value = all.div(people);
     const answer = amountOf(value, BUSHELS);
     return {
-      text: `Let’s say ${people} families share ${amount(all, BUSHELS)} of ${cropMany(bushel.crop)} equally. How much of a bushel does each take home? ${PARTS_ALLOWED}`,
+      text: say`Let’s say ${people} families share ${amount(all, BUSHELS)} of ${cropMany(bushel.crop)} equally. How much of a bushel does each take home? ${partsAllowed()}`,
       answer,
       steps: [
-        `${mixed(all)} is ${Number(all.n)}/${Number(all.d)}.`,
-        `To divide by ${people} is to multiply by 1/${people}.`,
+        say`${mixed(all)} is ${Number(all.n)}/${Number(all.d)}.`,
+        say`To divide by ${people} is to multiply by 1/${people}.`,
         lastStep(`${Number(all.n)}/${Number(all.d)} × 1/${people}`, answer),
       ],
       given: { n: whole * d + n, d, people },
@@ -192,18 +194,18 @@ const shareOut = form<{ n: number; d: number; people: number }>({
 
 export const BUSHEL_TOPIC: Topic = {
   id: 'bushel',
-  title: 'Fractions of a bushel',
+  title: phrase('Fractions of a bushel'),
   goals: [
-    'Find a part of a bushel, and how many bushels an amount is.',
-    'Multiply and divide with fractions and mixed numbers.',
-    'Round up where a part of a basket still takes a basket.',
+    phrase('Find a part of a bushel, and how many bushels an amount is.'),
+    phrase('Multiply and divide with fractions and mixed numbers.'),
+    phrase('Round up where a part of a basket still takes a basket.'),
   ],
   levels: {
-    1: 'Whole bushels, halves and quarters.',
-    2: 'Mixed numbers, thirds and eighths; how many bushels an amount is.',
-    3: 'Dividing by a fraction, and sharing out.',
+    1: phrase('Whole bushels, halves and quarters.'),
+    2: phrase('Mixed numbers, thirds and eighths; how many bushels an amount is.'),
+    3: phrase('Dividing by a fraction, and sharing out.'),
   },
   standards: ['4.NF.B.4', '5.NF.B.6', '6.NS.A.1'],
-  needs: 'Write plantings on Beds, and what came in on Harvest, of crops that have a bushel weight.',
+  needs: phrase('Write plantings on Beds, and what came in on Harvest, of crops that have a bushel weight.'),
   forms: [wholeBushels, partOf, howManyBushels, baskets, shareOut],
 };

@@ -1,10 +1,11 @@
-import { MONTHS } from '../../planning/day-words.js';
+import { phrase, say } from '../../words/index.js';
 import { amountOf, lastStep, percentText } from '../answer-text.js';
 import type { BookNumbers } from '../book-numbers.js';
+import { dayOfYear } from '../day-text.js';
 import { type Exact, exact, mixed, ratio } from '../exact.js';
 import type { Random } from '../random.js';
 import { type Answer, form, type Topic } from '../types.js';
-import { counted, sentence, unitOfFood } from '../words.js';
+import { named, sentence, unitOfFood, YEARS } from '../words.js';
 
 const chanceOf = (value: Exact): Answer => ({ kind: 'chance', value });
 
@@ -12,10 +13,7 @@ interface Frost {
   readonly date: string;
   /** Percent. */
   readonly chance: number;
-  /** 'after it, in spring' */
-  readonly when: string;
-  /** 'later in spring' */
-  readonly short: string;
+  readonly season: 'spring' | 'fall';
 }
 
 /** The household's frost dates that say for what chance they stand. */
@@ -23,23 +21,23 @@ function frosts({ lastFrost, firstFrost, lastFrostChance, firstFrostChance }: Bo
   const found: Frost[] = [];
   if (lastFrost && lastFrostChance !== null)
     found.push({
-      date: `${MONTHS[lastFrost.month - 1]} ${lastFrost.day}`,
+      date: dayOfYear(lastFrost),
       chance: lastFrostChance,
-      when: 'after it, in spring',
-      short: 'frost after the spring date',
+      season: 'spring',
     });
   if (firstFrost && firstFrostChance !== null)
     found.push({
-      date: `${MONTHS[firstFrost.month - 1]} ${firstFrost.day}`,
+      date: dayOfYear(firstFrost),
       chance: firstFrostChance,
-      when: 'before it, in fall',
-      short: 'frost before the fall date',
+      season: 'fall',
     });
   return found;
 }
 
-const says = ({ date, chance, when }: Frost): string =>
-  `The frost date of ${date} stands for a chance of ${chance} % that frost comes ${when}.`;
+const says = ({ date, chance, season }: Frost): string =>
+  season === 'spring'
+    ? say`The frost date of ${date} stands for a chance of ${chance} % that frost comes after it, in spring.`
+    : say`The frost date of ${date} stands for a chance of ${chance} % that frost comes before it, in fall.`;
 
 /** Of a hundred years like these, how many are so: each is looked at. */
 const ofHundred = (is: (year: number) => boolean): Exact => {
@@ -56,11 +54,14 @@ const noFrost = form<{ chance: number }>({
     if (!frost) return null;
     const answer = chanceOf(ratio(100 - frost.chance, 100));
     return {
-      text: `${says(frost)} What is the chance that no frost comes ${frost.when}?`,
+      text:
+        frost.season === 'spring'
+          ? say`${says(frost)} What is the chance that no frost comes after it, in spring?`
+          : say`${says(frost)} What is the chance that no frost comes before it, in fall?`,
       answer,
       steps: [
-        'Either frost comes or it does not: the two chances add up to 1 (100 %).',
-        lastStep(`100 % − ${frost.chance} %, as a part of 1`, answer),
+        say`Either frost comes or it does not: the two chances add up to 1 (100 %).`,
+        lastStep(say`100 % − ${frost.chance} %, as a part of 1`, answer),
       ],
       given: { chance: frost.chance },
     };
@@ -97,13 +98,17 @@ const withoutLooking = form<Drawing>({
     const others = level === 1 ? found.others.slice(0, 1) : found.others;
     const all = [first, ...others].reduce((sum, { left }) => sum + left, 0);
     const answer = chanceOf(ratio(first.left, all));
-    const said = others.map(({ left, unit, food }) => `${left} ${unitOfFood(unit, food)}`).join(' and ');
+    const said = [first, ...others].map(({ left, unit, food }) => `${left} ${unitOfFood(unit, food)}`);
+    const there =
+      said.length === 2
+        ? say`There are ${said[0]} and ${said[1]}.`
+        : say`There are ${said[0]} and ${said[1]} and ${said[2]}.`;
     return {
-      text: `There are ${first.left} ${unitOfFood(first.unit, first.food)} and ${said}. One is taken without looking, each as likely as the other. What is the chance that it is ${first.food}?`,
+      text: say`${there} One is taken without looking, each as likely as the other. What is the chance that it is ${named(first.food)}?`,
       answer,
       steps: [
-        `In all there are ${[first, ...others].map(({ left }) => left).join(' + ')} = ${all}.`,
-        `${first.left} of them are ${first.food}.`,
+        say`In all there are ${[first, ...others].map(({ left }) => left).join(' + ')} = ${all}.`,
+        say`${first.left} of them are ${named(first.food)}.`,
         lastStep(`${first.left}/${all}`, answer),
       ],
       given: { wanted: first.left, others: others.map(({ left }) => left) },
@@ -123,14 +128,14 @@ const howManyYears = form<{ chance: number; years: number }>({
     const frost = random.pick(frosts(numbers));
     const years = random.pick([10, 20, 30, 40, 50, 60, 80, 100])!;
     if (!frost || !Number.isInteger((frost.chance * years) / 100)) return null;
-    const answer = amountOf(exact((frost.chance * years) / 100), counted('year'));
+    const answer = amountOf(exact((frost.chance * years) / 100), YEARS);
     return {
-      text: `${says(frost)} In about how many of ${years} years would you look for that?`,
+      text: say`${says(frost)} In about how many of ${years} years would you look for that?`,
       answer,
       steps: [
-        `${frost.chance} % of the years: ${frost.chance} in every hundred.`,
+        say`${frost.chance} % of the years: ${frost.chance} in every hundred.`,
         lastStep(`${years} × ${frost.chance} ÷ 100`, answer),
-        `So about ${(frost.chance * years) / 100} of the ${years} years: a chance promises nothing for one year.`,
+        say`So about ${(frost.chance * years) / 100} of the ${years} years: a chance promises nothing for one year.`,
       ],
       given: { chance: frost.chance, years },
     };
@@ -138,7 +143,7 @@ const howManyYears = form<{ chance: number; years: number }>({
   key({ chance, years }) {
     let hundredths = 0;
     for (let year = 0; year < years; year++) hundredths += chance;
-    return amountOf(ratio(hundredths, 100), counted('year'));
+    return amountOf(ratio(hundredths, 100), YEARS);
   },
 });
 
@@ -152,11 +157,13 @@ const twoYears = form<{ chance: number; both: boolean }>({
     const part = both ? frost.chance : 100 - frost.chance;
     const answer = chanceOf(ratio(part, 100).mul(ratio(part, 100)));
     return {
-      text: `${says(frost)} Let’s say one year tells nothing about the next. What is the chance that ${both ? 'it comes' : 'it stays away'} two years running?`,
+      text: both
+        ? say`${says(frost)} Let’s say one year tells nothing about the next. What is the chance that it comes two years running?`
+        : say`${says(frost)} Let’s say one year tells nothing about the next. What is the chance that it stays away two years running?`,
       answer,
       steps: [
-        `In one year the chance is ${percentText(ratio(part, 100))}.`,
-        'Of those years, the same part again: multiply.',
+        say`In one year the chance is ${percentText(ratio(part, 100))}.`,
+        say`Of those years, the same part again: multiply.`,
         lastStep(`${mixed(ratio(part, 100))} × ${mixed(ratio(part, 100))}`, answer),
       ],
       given: { chance: frost.chance, both },
@@ -180,11 +187,11 @@ const springAndFall = form<{ spring: number; fall: number }>({
     const [a, b] = [ratio(100 - spring.chance, 100), ratio(100 - fall.chance, 100)];
     const answer = chanceOf(a.mul(b));
     return {
-      text: `The chance of ${spring.short} (${spring.date}) is ${spring.chance} %, that of ${fall.short} (${fall.date}) is ${fall.chance} %. Let’s say the one tells nothing about the other. What is the chance that the time between is free of frost?`,
+      text: say`The chance of frost after the spring date (${spring.date}) is ${spring.chance} %, that of frost before the fall date (${fall.date}) is ${fall.chance} %. Let’s say the one tells nothing about the other. What is the chance that the time between is free of frost?`,
       answer,
       steps: [
-        `No ${spring.short}: ${percentText(a)}. No ${fall.short}: ${percentText(b)}.`,
-        'Both are to happen: multiply.',
+        say`No frost after the spring date: ${percentText(a)}. No frost before the fall date: ${percentText(b)}.`,
+        say`Both are to happen: multiply.`,
         lastStep(`${mixed(a)} × ${mixed(b)}`, answer),
       ],
       given: { spring: spring.chance, fall: fall.chance },
@@ -206,15 +213,18 @@ const oneOfTwoSeeds = form<{ percent: number; seeds: number }>({
     const percent = random.pick([50, 60, 70, 75, 80, 90])!;
     const seeds = random.whole(2, 3);
     const none = ratio(100 - percent, 100).pow(seeds)!;
+    const product = Array(seeds)
+      .fill(mixed(ratio(100 - percent, 100)))
+      .join(' × ');
     const answer = chanceOf(exact(1).sub(none));
     return {
-      text: `Let’s say each ${bed.crop} seed comes up with a chance of ${percent} %, and ${seeds} are laid in each hole. What is the chance that at least one of them comes up?`,
+      text: say`Let’s say each ${named(bed.crop)} seed comes up with a chance of ${percent} %, and ${seeds} are laid in each hole. What is the chance that at least one of them comes up?`,
       answer,
       steps: [
-        `A seed stays away with a chance of ${percentText(ratio(100 - percent, 100))}.`,
-        `${seeds === 2 ? 'Both' : 'All three'} stay away: ${Array(seeds)
-          .fill(mixed(ratio(100 - percent, 100)))
-          .join(' × ')} = ${mixed(none)}.`,
+        say`A seed stays away with a chance of ${percentText(ratio(100 - percent, 100))}.`,
+        seeds === 2
+          ? say`Both stay away: ${product} = ${mixed(none)}.`
+          : say`All three stay away: ${product} = ${mixed(none)}.`,
         lastStep(`1 − ${mixed(none)}`, answer),
       ],
       given: { percent, seeds },
@@ -244,11 +254,11 @@ const seedStaysAway = form<{ percent: number }>({
     const percent = random.pick([50, 60, 70, 75, 80, 90])!;
     const answer = chanceOf(ratio(100 - percent, 100));
     return {
-      text: `Let’s say each ${bed.crop} seed comes up with a chance of ${percent} %. What is the chance that a seed does not come up?`,
+      text: say`Let’s say each ${named(bed.crop)} seed comes up with a chance of ${percent} %. What is the chance that a seed does not come up?`,
       answer,
       steps: [
-        'A seed comes up or it does not: the two chances add up to 1 (100 %).',
-        lastStep(`100 % − ${percent} %, as a part of 1`, answer),
+        say`A seed comes up or it does not: the two chances add up to 1 (100 %).`,
+        lastStep(say`100 % − ${percent} %, as a part of 1`, answer),
       ],
       given: { percent },
     };
@@ -264,15 +274,16 @@ const likelier = form<{ a: readonly [string, number]; b: readonly [string, numbe
     const other = found?.others[0];
     if (!found || !other || found.first.left === other.left || found.first.food === other.food) return null;
     const { first } = found;
-    const word = first.left > other.left ? first.food : other.food;
+    const foods = [named(first.food), named(other.food)] as const;
+    const word = foods[first.left > other.left ? 0 : 1];
     return {
-      text: `${sentence(`${first.left} ${unitOfFood(first.unit, first.food)}`)} and ${other.left} ${unitOfFood(other.unit, other.food)} stand together. One is taken without looking. Which food is it more likely to be?`,
-      answer: { kind: 'choice', word, choices: [first.food, other.food] },
+      text: say`${sentence(`${first.left} ${unitOfFood(first.unit, first.food)}`)} and ${other.left} ${unitOfFood(other.unit, other.food)} stand together. One is taken without looking. Which food is it more likely to be?`,
+      answer: { kind: 'choice', word, choices: foods },
       steps: [
-        'Each one is as likely to be taken as any other.',
-        `There are more of the ${word}, so that is more likely.`,
+        say`Each one is as likely to be taken as any other.`,
+        say`There are more of the ${word}, so that is more likely.`,
       ],
-      given: { a: [first.food, first.left], b: [other.food, other.left] },
+      given: { a: [foods[0], first.left], b: [foods[1], other.left] },
     };
   },
   // Set against each other one by one: what is left at the end was more.
@@ -288,20 +299,21 @@ const likelier = form<{ a: readonly [string, number]; b: readonly [string, numbe
 
 export const CHANCE_TOPIC: Topic = {
   id: 'chance',
-  title: 'Chance',
+  title: phrase('Chance'),
   goals: [
-    'Say a chance as a fraction or a percent.',
-    'Say what a frost date promises and what it does not.',
-    'Find the chance of two things together.',
+    phrase('Say a chance as a fraction or a percent.'),
+    phrase('Say what a frost date promises and what it does not.'),
+    phrase('Find the chance of two things together.'),
   ],
   levels: {
-    1: 'One thing happens or it does not.',
-    2: 'One of three; how often in many years.',
-    3: 'Two or three things together.',
+    1: phrase('One thing happens or it does not.'),
+    2: phrase('One of three; how often in many years.'),
+    3: phrase('Two or three things together.'),
   },
   standards: ['7.SP.C.5', '7.SP.C.6', '7.SP.C.8'],
-  needs:
+  needs: phrase(
     'Write the frost dates with their chances (Household), two foods in bags or jars on Shelf, and sown crops on Beds.',
+  ),
   forms: [
     noFrost,
     seedStaysAway,

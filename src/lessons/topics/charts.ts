@@ -1,9 +1,10 @@
+import { phrase, quoted, say } from '../../words/index.js';
 import { amountOf, asking, lastStep } from '../answer-text.js';
 import type { BookNumbers } from '../book-numbers.js';
 import { exact, ratio, sum, written } from '../exact.js';
 import type { Random } from '../random.js';
 import { type AnswerUnit, type Chart, form, type Level, type Topic } from '../types.js';
-import { roughly } from '../words.js';
+import { manyOf, roughly, SQUARES, TIMES } from '../words.js';
 import { chartSets } from './chart-sets.js';
 
 /** A chart with the unit of its numbers, in words and as what an answer is in. */
@@ -29,7 +30,7 @@ const stepFor = (most: number): number => STEPS.find((step) => most / step <= 8)
 /** Charts of the book that can be read. */
 function charts(numbers: BookNumbers): Found[] {
   return chartSets(numbers).flatMap(({ title, unit, bars }): Found[] => {
-    const all = [...bars].map(([label, value]) => ({ label, value })).slice(0, MOST_BARS);
+    const all = bars.slice(0, MOST_BARS);
     const values = all.map(({ value }) => value);
     if (all.length < 2 || new Set(values).size < 2) return [];
     const most = Math.max(...values);
@@ -38,7 +39,7 @@ function charts(numbers: BookNumbers): Found[] {
     const step = readableStep(values, most);
     return [
       {
-        chart: { title, unit: unit.many, step: step ?? stepFor(most), numbered: step === null, bars: all },
+        chart: { title, unit: manyOf(unit), step: step ?? stepFor(most), numbered: step === null, bars: all },
         unit,
       },
     ];
@@ -62,13 +63,13 @@ const readBar = form<{ bars: Chart['bars']; label: string; unit: AnswerUnit }>({
     if (!found || !bar || found.chart.numbered) return null;
     const answer = amountOf(exact(bar.value), found.unit);
     return {
-      text: `Read the chart. How many ${found.unit.many} does it show for “${bar.label}”?`,
+      text: say`Read the chart. How many ${manyOf(found.unit)} does it show for “${bar.label}”?`,
       answer,
       chart: found.chart,
       steps: [
-        `The lines stand for ${found.chart.step} each.`,
-        `Go from the top of the bar “${bar.label}” to the side, and read the number.`,
-        lastStep(`“${bar.label}”`, answer),
+        say`The lines stand for ${found.chart.step} each.`,
+        say`Go from the top of the bar “${bar.label}” to the side, and read the number.`,
+        lastStep(quoted(bar.label), answer),
       ],
       given: { bars: found.chart.bars, label: bar.label, unit: found.unit },
     };
@@ -92,12 +93,12 @@ const howManyMore = form<Two>({
     const [high, low] = a.value > b.value ? [a, b] : [b, a];
     const answer = amountOf(exact(high.value).sub(exact(low.value)), found.unit);
     return {
-      text: `Read the chart. How many more ${found.unit.many} does “${high.label}” show than “${low.label}”?`,
+      text: say`Read the chart. How many more ${manyOf(found.unit)} does “${high.label}” show than “${low.label}”?`,
       answer,
       chart: found.chart,
       steps: [
-        `“${high.label}” shows ${written(exact(high.value))}.`,
-        `“${low.label}” shows ${written(exact(low.value))}.`,
+        say`“${high.label}” shows ${written(exact(high.value))}.`,
+        say`“${low.label}” shows ${written(exact(low.value))}.`,
         lastStep(`${written(exact(high.value))} − ${written(exact(low.value))}`, answer),
       ],
       given: { high: high.value, low: low.value, unit: found.unit },
@@ -121,11 +122,11 @@ const inAll = form<{ values: readonly number[]; unit: AnswerUnit }>({
     const total = sum(some.map(({ value }) => exact(value)));
     const answer = amountOf(total, found.unit);
     return {
-      text: `Read the chart. How many ${found.unit.many} do these bars show in all: ${some.map(({ label }) => label).join(', ')}?`,
+      text: say`Read the chart. How many ${manyOf(found.unit)} do these bars show in all: ${some.map(({ label }) => label).join(', ')}?`,
       answer,
       chart: found.chart,
       steps: [
-        ...some.map(({ label, value }) => `“${label}” shows ${written(exact(value))}.`),
+        ...some.map(({ label, value }) => say`“${label}” shows ${written(exact(value))}.`),
         lastStep(some.map(({ value }) => written(exact(value))).join(' + '), answer),
       ],
       given: { values: some.map(({ value }) => value), unit: found.unit },
@@ -142,17 +143,17 @@ const timesAsMany = form<{ high: number; low: number }>({
     const [a, b] = random.shuffled(found?.chart.bars ?? []);
     if (!found || !a || !b || a.value === b.value) return null;
     const [high, low] = a.value > b.value ? [a, b] : [b, a];
-    const answer = amountOf(exact(high.value).div(exact(low.value)), { one: 'time', many: 'times' }, 'tenth');
+    const answer = amountOf(exact(high.value).div(exact(low.value)), TIMES, 'tenth');
     return {
       text: asking(
-        `Read the chart. How many times as high as the bar “${low.label}” is the bar “${high.label}”?`,
+        say`Read the chart. How many times as high as the bar “${low.label}” is the bar “${high.label}”?`,
         'tenth',
       ),
       answer,
       chart: found.chart,
       steps: [
-        `“${high.label}” shows ${written(exact(high.value))}, “${low.label}” ${written(exact(low.value))}.`,
-        'How many times does the lower one go into the higher one? Divide.',
+        say`“${high.label}” shows ${written(exact(high.value))}, “${low.label}” ${written(exact(low.value))}.`,
+        say`How many times does the lower one go into the higher one? Divide.`,
         lastStep(`${written(exact(high.value))} ÷ ${written(exact(low.value))}`, answer),
       ],
       given: { high: high.value, low: low.value },
@@ -164,7 +165,7 @@ const timesAsMany = form<{ high: number; low: number }>({
     let whole = 0;
     let rest = h;
     for (; rest >= l; rest -= l) whole++;
-    return amountOf(exact(whole).add(ratio(rest, l)), { one: 'time', many: 'times' }, 'tenth');
+    return amountOf(exact(whole).add(ratio(rest, l)), TIMES, 'tenth');
   },
 });
 
@@ -178,16 +179,16 @@ const chooseScale = form<{ most: number; squares: number; unit: string }>({
     const most = Math.max(...found.chart.bars.map(({ value }) => value));
     const step = STEPS.find((each) => most <= each * squares);
     if (step === undefined || step === 1 || step > 100) return null;
-    const unit = { one: found.unit.one, many: found.unit.many, per: 'square' };
+    const unit = { one: found.unit.one, many: found.unit.many, per: SQUARES.one };
     const answer = amountOf(exact(step), unit);
     return {
-      text: `This chart is to be drawn on squared paper, ${squares} squares high. A square may stand for 1, 2, 5, 10, 20, 25, 50 or 100. Which is the smallest of these that leaves room for every bar?`,
+      text: say`This chart is to be drawn on squared paper, ${squares} squares high. A square may stand for 1, 2, 5, 10, 20, 25, 50 or 100. Which is the smallest of these that leaves room for every bar?`,
       answer,
       chart: found.chart,
       steps: [
-        `The highest bar shows ${written(exact(most))}.`,
-        `Shared over ${squares} squares: ${written(exact(most))} ÷ ${squares} ${roughly(exact(most).div(squares))}`,
-        lastStep('The next of the numbers that is not smaller', answer),
+        say`The highest bar shows ${written(exact(most))}.`,
+        say`Shared over ${squares} squares: ${written(exact(most))} ÷ ${squares} ${roughly(exact(most).div(squares))}`,
+        lastStep(say`The next of the numbers that is not smaller`, answer),
       ],
       given: { most, squares, unit: found.unit.many },
     };
@@ -196,7 +197,7 @@ const chooseScale = form<{ most: number; squares: number; unit: string }>({
   key({ most, squares, unit }) {
     let best = 100;
     for (const step of [100, 50, 25, 20, 10, 5, 2, 1]) if (step * squares >= most) best = step;
-    return amountOf(exact(best), { one: unit, many: unit, per: 'square' });
+    return amountOf(exact(best), { one: unit, many: unit, per: SQUARES.one });
   },
 });
 
@@ -211,17 +212,17 @@ const barHeight = form<{ value: number; step: number }>({
       [2, 4, 5, 8, 10, 20].filter((each) => bar.value / each <= 25 && bar.value >= each),
     );
     if (step === undefined) return null;
-    const answer = amountOf(exact(bar.value).div(step), { one: 'square', many: 'squares' }, 'tenth');
+    const answer = amountOf(exact(bar.value).div(step), SQUARES, 'tenth');
     return {
       text: asking(
-        `This chart is to be drawn on squared paper. Let’s say a square stands for ${step} ${found.unit.many}. How many squares high is the bar “${bar.label}”?`,
+        say`This chart is to be drawn on squared paper. Let’s say a square stands for ${step} ${manyOf(found.unit)}. How many squares high is the bar “${bar.label}”?`,
         'tenth',
       ),
       answer,
       chart: found.chart,
       steps: [
-        `The bar shows ${written(exact(bar.value))}.`,
-        `Each square is ${step} of them: divide.`,
+        say`The bar shows ${written(exact(bar.value))}.`,
+        say`Each square is ${step} of them: divide.`,
         lastStep(`${written(exact(bar.value))} ÷ ${step}`, answer),
       ],
       given: { value: bar.value, step },
@@ -229,25 +230,26 @@ const barHeight = form<{ value: number; step: number }>({
   },
   key({ value, step }) {
     const tenths = Math.floor((Math.round(value * 4) * 10 * 2 + step * 4) / (step * 4 * 2));
-    return amountOf(ratio(tenths, 10), { one: 'square', many: 'squares' }, 'tenth');
+    return amountOf(ratio(tenths, 10), SQUARES, 'tenth');
   },
 });
 
 export const CHARTS_TOPIC: Topic = {
   id: 'charts',
-  title: 'Reading and making charts',
+  title: phrase('Reading and making charts'),
   goals: [
-    'Read the height of a bar against its scale.',
-    'Compare and add what bars show.',
-    'Choose a scale for a chart of one’s own.',
+    phrase('Read the height of a bar against its scale.'),
+    phrase('Compare and add what bars show.'),
+    phrase('Choose a scale for a chart of one’s own.'),
   ],
   levels: {
-    1: 'Reading one bar, and how many more.',
-    2: 'Adding bars up; choosing a scale.',
-    3: 'How many times as high; parts of a square.',
+    1: phrase('Reading one bar, and how many more.'),
+    2: phrase('Adding bars up; choosing a scale.'),
+    3: phrase('How many times as high; parts of a square.'),
   },
   standards: ['3.MD.B.3', '4.OA.A.2'],
-  needs:
+  needs: phrase(
     'Write what came in of two crops on Harvest, or plants of two crops on Beds, or draws in two months.',
+  ),
   forms: [readBar, howManyMore, inAll, timesAsMany, chooseScale, barHeight],
 };

@@ -1,14 +1,14 @@
 import { civilToDay, daysInMonth, dayToCivil } from '../../planning/dates.js';
-import { longDay, MONTHS, WEEKDAYS, weekday } from '../../planning/day-words.js';
+import { longDay } from '../../planning/day-words.js';
 import type { DayNumber, MonthDay } from '../../planning/types.js';
+import { inEnglish, phrase, say } from '../../words/index.js';
 import { amountOf } from '../answer-text.js';
 import type { BookNumbers } from '../book-numbers.js';
+import { dayOfYear, monthName, weekdayNames, weekdayOf } from '../day-text.js';
 import { exact } from '../exact.js';
 import type { Random } from '../random.js';
 import { type Answer, form, type Level, type Topic } from '../types.js';
-import { counted, cropMany } from '../words.js';
-
-const DAYS = counted('day');
+import { cropMany, DAYS, named } from '../words.js';
 
 interface Civil {
   readonly year: number;
@@ -49,17 +49,59 @@ function stepped(from: DayNumber, days: number): Answer {
 const onYear = ({ month, day }: MonthDay, year: number): DayNumber =>
   civilToDay(year, month, Math.min(day, daysInMonth(year, month)));
 
-/** Days that the book tells of, earliest first: what happened, in words. */
-function happenings(numbers: BookNumbers): { what: string; day: DayNumber; food: string }[] {
+interface Happening {
+  /** In English, by which it is compared and put in order: a seed draws the same in every language. */
+  readonly what: string;
+  readonly how: 'eaten' | 'came in' | 'put up';
+  readonly day: DayNumber;
+  readonly food: string;
+}
+
+/** What happened on its day, as a sentence. */
+function told({ how, day, food }: Happening): string {
+  const on = longDay(day);
+  if (how === 'eaten') return say`On ${on}, ${named(food)} were eaten.`;
+  return how === 'put up'
+    ? say`On ${on}, ${named(food)} were put up.`
+    : say`On ${on}, ${cropMany(food)} came in.`;
+}
+
+/** The same, where it has happened before. */
+function toldAgain({ how, day, food }: Happening): string {
+  const on = longDay(day);
+  if (how === 'eaten') return say`On ${on}, ${named(food)} were eaten again.`;
+  return how === 'put up'
+    ? say`On ${on}, ${named(food)} were put up again.`
+    : say`On ${on}, ${cropMany(food)} came in again.`;
+}
+
+/** The same with its day of the week. */
+function toldOfWeek({ how, day, food }: Happening): string {
+  const [first, on] = [weekdayOf(day), longDay(day)];
+  if (how === 'eaten') return say`On ${first}, ${on}, ${named(food)} were eaten.`;
+  return how === 'put up'
+    ? say`On ${first}, ${on}, ${named(food)} were put up.`
+    : say`On ${first}, ${on}, ${cropMany(food)} came in.`;
+}
+
+/** Days that the book tells of, earliest first. */
+function happenings(numbers: BookNumbers): Happening[] {
   const { draws, harvests, stock } = numbers;
   return [
     ...draws.flatMap(({ food, draws: all }) =>
-      all.map(({ day }) => ({ what: `${food} were eaten`, day, food })),
+      all.map(({ day }): Happening => ({ what: `${food} were eaten`, how: 'eaten', day, food })),
     ),
-    ...harvests.map(({ crop, day }) => ({ what: `${cropMany(crop)} came in`, day, food: crop })),
+    ...harvests.map(
+      ({ crop, day }): Happening => ({
+        what: `${inEnglish(() => cropMany(crop))} came in`,
+        how: 'came in',
+        day,
+        food: crop,
+      }),
+    ),
     ...stock.flatMap(({ food, lots }) =>
-      lots.flatMap(({ putUpOn }) =>
-        putUpOn === null ? [] : [{ what: `${food} were put up`, day: putUpOn, food }],
+      lots.flatMap(({ putUpOn }): Happening[] =>
+        putUpOn === null ? [] : [{ what: `${food} were put up`, how: 'put up', day: putUpOn, food }],
       ),
     ),
   ].sort((a, b) => a.day - b.day || (a.what < b.what ? -1 : 1));
@@ -69,16 +111,15 @@ function happenings(numbers: BookNumbers): { what: string; day: DayNumber; food:
 function countingSteps(from: DayNumber, to: DayNumber): string[] {
   const [a, b] = [dayToCivil(from), dayToCivil(to)];
   if (a.year === b.year && a.month === b.month)
-    return [`Both are in ${MONTHS[a.month - 1]}: ${b.day} − ${a.day}.`];
-  const parts = [`${daysInMonth(a.year, a.month) - a.day} left in ${MONTHS[a.month - 1]}`];
+    return [say`Both are in ${monthName(a.month)}: ${b.day} − ${a.day}.`];
+  let parts = say`${daysInMonth(a.year, a.month) - a.day} left in ${monthName(a.month)}`;
   for (
     let [y, m] = a.month < 12 ? [a.year, a.month + 1] : [a.year + 1, 1];
     y < b.year || (y === b.year && m < b.month);
     [y, m] = m < 12 ? [y, m + 1] : [y + 1, 1]
   )
-    parts.push(`${daysInMonth(y, m)} in ${MONTHS[m - 1]}`);
-  parts.push(`${b.day} in ${MONTHS[b.month - 1]}`);
-  return [`Count month by month: ${parts.join(', ')}.`];
+    parts = say`${parts}, ${daysInMonth(y, m)} in ${monthName(m)}`;
+  return [say`Count month by month: ${parts}, ${b.day} in ${monthName(b.month)}.`];
 }
 
 /** Least and most days between the two dates of a level. */
@@ -97,9 +138,9 @@ const between = form<{ from: DayNumber; to: DayNumber }>({
     if (!from || !to) return null;
     const answer = amountOf(exact(to.day - from.day), DAYS);
     return {
-      text: `On ${longDay(from.day)}, ${from.what}. On ${longDay(to.day)}, ${to.what}${to.what === from.what ? ' again' : ''}. How many days later was that?`,
+      text: say`${told(from)} ${to.what === from.what ? toldAgain(to) : told(to)} How many days later was that?`,
       answer,
-      steps: [...countingSteps(from.day, to.day), `That makes ${to.day - from.day} days.`],
+      steps: [...countingSteps(from.day, to.day), say`That makes ${to.day - from.day} days.`],
       given: { from: from.day, to: to.day },
     };
   },
@@ -117,12 +158,15 @@ const weeksAfter = form<{ from: DayNumber; days: number }>({
     const sameMonth = dayToCivil(to).month === dayToCivil(from.day).month;
     if (level === 1 && !sameMonth && random.whole(0, 1) === 0) return null;
     return {
-      text: `On ${longDay(from.day)}, ${from.what}. What is the date ${weeks === 1 ? 'one week' : `${weeks} weeks`} later?`,
+      text:
+        weeks === 1
+          ? say`${told(from)} What is the date one week later?`
+          : say`${told(from)} What is the date ${weeks} weeks later?`,
       answer: { kind: 'date', day: to },
       steps: [
-        `A week is 7 days: ${weeks} × 7 = ${weeks * 7} days.`,
+        say`A week is 7 days: ${weeks} × 7 = ${weeks * 7} days.`,
         ...countingSteps(from.day, to),
-        `The date is ${longDay(to)}.`,
+        say`The date is ${longDay(to)}.`,
       ],
       given: { from: from.day, days: weeks * 7 },
     };
@@ -148,12 +192,12 @@ const beforeFrost = form<{ from: DayNumber; days: number }>({
     const weeks = random.whole(2, 10);
     const day = frost - weeks * 7;
     return {
-      text: `The last spring frost is looked for around ${longDay(frost)}. Let’s say ${cropMany(crop)} are started ${weeks} weeks before it. On what date?`,
+      text: say`The last spring frost is looked for around ${longDay(frost)}. Let’s say ${cropMany(crop)} are started ${weeks} weeks before it. On what date?`,
       answer: { kind: 'date', day },
       steps: [
-        `${weeks} × 7 = ${weeks * 7} days back from ${longDay(frost)}.`,
+        say`${weeks} × 7 = ${weeks * 7} days back from ${longDay(frost)}.`,
         ...countingSteps(day, frost),
-        `The date is ${longDay(day)}.`,
+        say`The date is ${longDay(day)}.`,
       ],
       given: { from: frost, days: -weeks * 7 },
     };
@@ -170,9 +214,9 @@ const readyOn = form<{ from: DayNumber; days: number }>({
     const days = random.whole(45, 110);
     const to = bed.sowOn + days;
     return {
-      text: `The plan starts ${cropMany(bed.crop)} on ${longDay(bed.sowOn)}. Let’s say it takes ${days} days until the first picking. On what date is that?`,
+      text: say`The plan starts ${cropMany(bed.crop)} on ${longDay(bed.sowOn)}. Let’s say it takes ${days} days until the first picking. On what date is that?`,
       answer: { kind: 'date', day: to },
-      steps: [`Count ${days} days on.`, ...countingSteps(bed.sowOn, to), `The date is ${longDay(to)}.`],
+      steps: [say`Count ${days} days on.`, ...countingSteps(bed.sowOn, to), say`The date is ${longDay(to)}.`],
       given: { from: bed.sowOn, days },
     };
   },
@@ -188,24 +232,26 @@ const weekdayAfter = form<{ weekday: string; days: number }>({
     if (!from) return null;
     const days = level === 2 ? random.whole(8, 30) : random.whole(31, 120);
     if (days % 7 === 0) return null;
-    const first = weekday(from.day);
-    const word = weekday(from.day + days);
+    const first = weekdayOf(from.day);
+    const word = weekdayOf(from.day + days);
+    const over = days % 7;
     return {
-      text: `On ${first}, ${longDay(from.day)}, ${from.what}. What day of the week was it ${days} days later?`,
-      answer: { kind: 'choice', word, choices: WEEKDAYS },
+      text: say`${toldOfWeek(from)} What day of the week was it ${days} days later?`,
+      answer: { kind: 'choice', word, choices: weekdayNames() },
       steps: [
-        `Every 7 days the same day comes round: ${days} ÷ 7 leaves ${days % 7} over.`,
-        `So it is ${days % 7} ${days % 7 === 1 ? 'day' : 'days'} on from ${first}.`,
-        `That is ${word}.`,
+        say`Every 7 days the same day comes round: ${days} ÷ 7 leaves ${over} over.`,
+        over === 1 ? say`So it is 1 day on from ${first}.` : say`So it is ${over} days on from ${first}.`,
+        say`That is ${word}.`,
       ],
       given: { weekday: first, days },
     };
   },
   // Named one after another.
   key({ weekday: first, days }) {
-    let at = (WEEKDAYS as readonly string[]).indexOf(first);
+    const names = weekdayNames();
+    let at = names.indexOf(first);
     for (let n = 0; n < days; n++) at = at === 6 ? 0 : at + 1;
-    return { kind: 'choice', word: WEEKDAYS[at]!, choices: WEEKDAYS };
+    return { kind: 'choice', word: names[at]!, choices: names };
   },
 });
 
@@ -220,9 +266,9 @@ const frostFree = form<{ from: DayNumber; to: DayNumber }>({
     if (to <= from) return null;
     const answer = amountOf(exact(to - from), DAYS);
     return {
-      text: `In ${year} the last spring frost is looked for around ${longDay(from).replace(` ${year}`, '')}, the first fall frost around ${longDay(to).replace(` ${year}`, '')}. How many days lie from the one to the other?`,
+      text: say`In ${year} the last spring frost is looked for around ${dayOfYear(dayToCivil(from))}, the first fall frost around ${dayOfYear(dayToCivil(to))}. How many days lie from the one to the other?`,
       answer,
-      steps: [...countingSteps(from, to), `That makes ${to - from} days.`],
+      steps: [...countingSteps(from, to), say`That makes ${to - from} days.`],
       given: { from, to },
     };
   },
@@ -231,18 +277,18 @@ const frostFree = form<{ from: DayNumber; to: DayNumber }>({
 
 export const DATES_TOPIC: Topic = {
   id: 'dates',
-  title: 'Days and weeks',
+  title: phrase('Days and weeks'),
   goals: [
-    'Count the days between two dates.',
-    'Find a date some weeks earlier or later.',
-    'Use what is left over of weeks to find the day of the week.',
+    phrase('Count the days between two dates.'),
+    phrase('Find a date some weeks earlier or later.'),
+    phrase('Use what is left over of weeks to find the day of the week.'),
   ],
   levels: {
-    1: 'A few weeks, mostly within a month.',
-    2: 'Over the ends of months; back from the frost date.',
-    3: 'Long stretches, new years and leap years.',
+    1: phrase('A few weeks, mostly within a month.'),
+    2: phrase('Over the ends of months; back from the frost date.'),
+    3: phrase('Long stretches, new years and leap years.'),
   },
   standards: ['4.MD.A.2', '4.OA.A.3'],
-  needs: 'Write days: put up on the Shelf, draws, harvests; and the frost dates of the household.',
+  needs: phrase('Write days: put up on the Shelf, draws, harvests; and the frost dates of the household.'),
   forms: [between, weeksAfter, beforeFrost, readyOn, weekdayAfter, frostFree],
 };

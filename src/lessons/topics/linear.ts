@@ -1,11 +1,22 @@
 import { longDay } from '../../planning/day-words.js';
 import { leftAndShort, weeksOfSupply } from '../../planning/supply.js';
+import { phrase, say } from '../../words/index.js';
 import { amountOf, asking, lastStep } from '../answer-text.js';
 import type { BookNumbers, StockNumbers } from '../book-numbers.js';
 import { exact, isWhole, ratio } from '../exact.js';
 import type { Random } from '../random.js';
 import { type AnswerUnit, form, type Level, type Topic } from '../types.js';
-import { amount, amountOfFood, counted, rateOf, sentence, unitForFood, unitOfFood } from '../words.js';
+import {
+  amount,
+  amountOfFood,
+  manyOf,
+  named,
+  rateOf,
+  sentence,
+  unitForFood,
+  unitOfFood,
+  WEEKS,
+} from '../words.js';
 
 interface Falling {
   readonly line: StockNumbers;
@@ -29,7 +40,9 @@ function falling({ stock }: BookNumbers, level: Level, random: Random): Falling 
 }
 
 const says = ({ line, left, aWeek, unit }: Falling): string =>
-  `${sentence(amountOfFood(exact(left), line.unit, line.food))} are left. Let’s say ${amount(exact(aWeek), unit)} ${aWeek === 1 ? 'is' : 'are'} taken each week.`;
+  aWeek === 1
+    ? say`${sentence(amountOfFood(exact(left), line.unit, line.food))} are left. Let’s say ${amount(exact(aWeek), unit)} is taken each week.`
+    : say`${sentence(amountOfFood(exact(left), line.unit, line.food))} are left. Let’s say ${amount(exact(aWeek), unit)} are taken each week.`;
 
 const leftAfter = form<{ left: number; aWeek: number; weeks: number; unit: AnswerUnit }>({
   id: 'left-after',
@@ -42,11 +55,11 @@ const leftAfter = form<{ left: number; aWeek: number; weeks: number; unit: Answe
     if (left - aWeek * weeks < 0) return null;
     const answer = amountOf(exact(left - aWeek * weeks), unit);
     return {
-      text: `${says(found)} How many ${unit.many} are left after ${weeks} weeks?`,
+      text: say`${says(found)} How many ${manyOf(unit)} are left after ${weeks} weeks?`,
       answer,
       steps: [
-        `In ${weeks} weeks ${aWeek} × ${weeks} = ${aWeek * weeks} are taken.`,
-        'That goes off what there is.',
+        say`In ${weeks} weeks ${aWeek} × ${weeks} = ${aWeek * weeks} are taken.`,
+        say`That goes off what there is.`,
         lastStep(`${left} − ${aWeek * weeks}`, answer),
       ],
       given: { left, aWeek, weeks, unit },
@@ -69,13 +82,13 @@ const untilGone = form<{ left: number; aWeek: number }>({
     const { left, aWeek } = found;
     const value = ratio(left, aWeek);
     const rounding = isWhole(value) ? 'exact' : 'up';
-    const answer = amountOf(value, counted('week'), rounding);
+    const answer = amountOf(value, WEEKS, rounding);
     return {
-      text: asking(`${says(found)} In how many weeks is nothing left?`, rounding),
+      text: asking(say`${says(found)} In how many weeks is nothing left?`, rounding),
       answer,
       steps: [
-        `left = ${left} − ${aWeek} × weeks`,
-        `Nothing is left when ${aWeek} × weeks is ${left}.`,
+        say`left = ${left} − ${aWeek} × weeks`,
+        say`Nothing is left when ${aWeek} × weeks is ${left}.`,
         lastStep(`${left} ÷ ${aWeek}`, answer),
       ],
       given: { left, aWeek },
@@ -85,9 +98,7 @@ const untilGone = form<{ left: number; aWeek: number }>({
   key({ left, aWeek }) {
     const weeks = weeksOfSupply(left, aWeek);
     const n = weeks.ok && typeof weeks.value === 'number' ? weeks.value : -1;
-    return Number.isInteger(n)
-      ? amountOf(exact(n), counted('week'))
-      : amountOf(exact(n), counted('week'), 'up');
+    return Number.isInteger(n) ? amountOf(exact(n), WEEKS) : amountOf(exact(n), WEEKS, 'up');
   },
 });
 
@@ -101,16 +112,16 @@ const downTo = form<{ left: number; aWeek: number; keep: number }>({
     const keep = random.whole(1, Math.floor(left / 3));
     const value = ratio(left - keep, aWeek);
     if (value.lt(1)) return null;
-    const answer = amountOf(value, counted('week'), 'down');
+    const answer = amountOf(value, WEEKS, 'down');
     return {
       text: asking(
-        `${says(found)} For how many whole weeks can that go on, if ${amountOfFood(exact(keep), line.unit, line.food)} must stay?`,
+        say`${says(found)} For how many whole weeks can that go on, if ${amountOfFood(exact(keep), line.unit, line.food)} must stay?`,
         'down',
       ),
       answer,
       steps: [
-        `${left} − ${aWeek} × weeks must not be less than ${keep}.`,
-        `So ${aWeek} × weeks is at most ${left} − ${keep} = ${amount(exact(left - keep), unit)}.`,
+        say`${left} − ${aWeek} × weeks must not be less than ${keep}.`,
+        say`So ${aWeek} × weeks is at most ${left} − ${keep} = ${amount(exact(left - keep), unit)}.`,
         lastStep(`${left - keep} ÷ ${aWeek}`, answer),
       ],
       given: { left, aWeek, keep },
@@ -120,7 +131,7 @@ const downTo = form<{ left: number; aWeek: number; keep: number }>({
   key({ left, aWeek, keep }) {
     let weeks = 0;
     for (let at = left; at - aWeek >= keep; at -= aWeek) weeks++;
-    return amountOf(exact(weeks), counted('week'), 'down');
+    return amountOf(exact(weeks), WEEKS, 'down');
   },
 });
 
@@ -143,14 +154,14 @@ const fromTwoReadings = form<{ first: number; second: number; weeks: number; uni
     const answer = amountOf(value, rateOf(unit, 'week'), 'tenth');
     return {
       text: asking(
-        `When the last of them was put up, on ${longDay(start)}, there were ${amountOfFood(exact(line.putUp), line.unit, line.food)}. ${weeks} weeks later there are ${amount(exact(line.left), unit)}. How many went each week, on average?`,
+        say`When the last of them was put up, on ${longDay(start)}, there were ${amountOfFood(exact(line.putUp), line.unit, line.food)}. ${weeks} weeks later there are ${amount(exact(line.left), unit)}. How many went each week, on average?`,
         'tenth',
       ),
       answer,
       steps: [
-        `${line.putUp} − ${line.left} = ${amount(taken, unit)} went.`,
-        `They went in ${weeks} weeks: divide.`,
-        lastStep(`${amount(taken, unit)} ÷ ${weeks} weeks`, answer),
+        say`${line.putUp} − ${line.left} = ${amount(taken, unit)} went.`,
+        say`They went in ${weeks} weeks: divide.`,
+        lastStep(say`${amount(taken, unit)} ÷ ${weeks} weeks`, answer),
       ],
       given: { first: line.putUp, second: line.left, weeks, unit },
     };
@@ -177,12 +188,12 @@ const whichRule = form<{ left: number; aWeek: number; rules: readonly string[] }
       `${left} × w − ${aWeek}`,
     ]);
     return {
-      text: `${says(found)} Which rule gives what is left after w weeks?`,
+      text: say`${says(found)} Which rule gives what is left after w weeks?`,
       answer: { kind: 'choice', word, choices: rules },
       steps: [
-        `At the start, with w = 0, there are ${left}.`,
-        `Each week there are ${aWeek} fewer.`,
-        `So what is left is ${word}.`,
+        say`At the start, with w = 0, there are ${left}.`,
+        say`Each week there are ${aWeek} fewer.`,
+        say`So what is left is ${word}.`,
       ],
       given: { left, aWeek, rules },
     };
@@ -221,14 +232,14 @@ const whenEqual = form<Meeting>({
     const slow = random.whole(1, 4);
     const fast = slow + apart / weeks;
     if (less.left - slow * weeks < 0 || fast > 30) return null;
-    const answer = amountOf(exact(weeks), counted('week'));
+    const answer = amountOf(exact(weeks), WEEKS);
     const of = (line: StockNumbers, n: number) => amountOfFood(exact(n), line.unit, line.food);
     return {
-      text: `${sentence(of(more, more.left))} and ${of(less, less.left)} are left. Let’s say each week takes ${fast} of the ${more.food} and ${slow} of the ${less.food}. After how many weeks is the same amount left of both?`,
+      text: say`${sentence(of(more, more.left))} and ${of(less, less.left)} are left. Let’s say each week takes ${fast} of the ${named(more.food)} and ${slow} of the ${named(less.food)}. After how many weeks is the same amount left of both?`,
       answer,
       steps: [
         `${more.left} − ${fast} × w = ${less.left} − ${slow} × w`,
-        `They are ${apart} apart, and come nearer by ${fast} − ${slow} = ${fast - slow} a week.`,
+        say`They are ${apart} apart, and come nearer by ${fast} − ${slow} = ${fast - slow} a week.`,
         lastStep(`${apart} ÷ ${fast - slow}`, answer),
       ],
       given: { a: [more.left, fast], b: [less.left, slow] },
@@ -238,7 +249,7 @@ const whenEqual = form<Meeting>({
   key({ a, b }) {
     let weeks = 0;
     for (let [x, y] = [a[0], b[0]]; x > y; x -= a[1], y -= b[1]) weeks++;
-    return amountOf(exact(weeks), counted('week'));
+    return amountOf(exact(weeks), WEEKS);
   },
 });
 
@@ -251,12 +262,16 @@ const startingStock = form<{ left: number; aWeek: number; weeks: number; unit: A
     const { left, aWeek, unit, line } = found;
     const weeks = random.whole(3, 20);
     const answer = amountOf(exact(left + aWeek * weeks), unit);
+    const of = sentence(amountOfFood(exact(left), line.unit, line.food));
     return {
-      text: `${sentence(amountOfFood(exact(left), line.unit, line.food))} are left. Let’s say ${amount(exact(aWeek), unit)} ${aWeek === 1 ? 'was' : 'were'} taken each week for ${weeks} weeks. How many ${unitOfFood(line.unit, line.food)} were there at the start?`,
+      text:
+        aWeek === 1
+          ? say`${of} are left. Let’s say ${amount(exact(aWeek), unit)} was taken each week for ${weeks} weeks. How many ${unitOfFood(line.unit, line.food)} were there at the start?`
+          : say`${of} are left. Let’s say ${amount(exact(aWeek), unit)} were taken each week for ${weeks} weeks. How many ${unitOfFood(line.unit, line.food)} were there at the start?`,
       answer,
       steps: [
-        `left = start − ${aWeek} × ${weeks}`,
-        `So the start is what is left and what was taken: ${left} + ${aWeek * weeks}.`,
+        say`left = start − ${aWeek} × ${weeks}`,
+        say`So the start is what is left and what was taken: ${left} + ${aWeek * weeks}.`,
         lastStep(`${left} + ${aWeek} × ${weeks}`, answer),
       ],
       given: { left, aWeek, weeks, unit },
@@ -271,18 +286,18 @@ const startingStock = form<{ left: number; aWeek: number; weeks: number; unit: A
 
 export const LINEAR_TOPIC: Topic = {
   id: 'linear',
-  title: 'Straight lines: stock over the weeks',
+  title: phrase('Straight lines: stock over the weeks'),
   goals: [
-    'Say how a stock falls, as a rule with weeks in it.',
-    'Find what is left, and when nothing is.',
-    'Find the rate from two readings, and when two stocks meet.',
+    phrase('Say how a stock falls, as a rule with weeks in it.'),
+    phrase('Find what is left, and when nothing is.'),
+    phrase('Find the rate from two readings, and when two stocks meet.'),
   ],
   levels: {
-    1: 'What is left after some weeks.',
-    2: 'When nothing is left; the rule; the rate from two readings.',
-    3: 'What must stay; two stocks that meet; back to the start.',
+    1: phrase('What is left after some weeks.'),
+    2: phrase('When nothing is left; the rule; the rate from two readings.'),
+    3: phrase('What must stay; two stocks that meet; back to the start.'),
   },
   standards: ['6.EE.C.9', '8.F.B.4'],
-  needs: 'Write lots on Shelf with six or more left, and draws from them.',
+  needs: phrase('Write lots on Shelf with six or more left, and draws from them.'),
   forms: [leftAfter, untilGone, downTo, fromTwoReadings, whichRule, whenEqual, startingStock],
 };

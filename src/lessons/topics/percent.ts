@@ -1,12 +1,14 @@
 import { seedsAt } from '../../planning/growing.js';
+import { phrase, say } from '../../words/index.js';
 import { amountOf, asking, lastStep, percentText } from '../answer-text.js';
 import { exact, isWhole, type Rounding, ratio, written } from '../exact.js';
 import { type Answer, type AnswerUnit, form, type Topic } from '../types.js';
 import {
   amount,
   amountOfFood,
-  counted,
   cropMany,
+  named,
+  SEEDS,
   sentence,
   unitForFood,
   unitOf,
@@ -46,13 +48,13 @@ const cameUp = form<{ part: number; whole: number; rounding: Rounding }>({
     const answer = percentOf(value, rounding);
     return {
       text: asking(
-        `Let’s say ${whole} ${bed.crop} seeds are laid on damp paper, and ${part} of them sprout. What percent sprouted?`,
+        say`Let’s say ${whole} ${named(bed.crop)} seeds are laid on damp paper, and ${part} of them sprout. What percent sprouted?`,
         rounding,
       ),
       answer,
       steps: [
-        `The part is ${part}, the whole is ${whole}.`,
-        'A percent is so many in a hundred: divide, then multiply by 100.',
+        say`The part is ${part}, the whole is ${whole}.`,
+        say`A percent is so many in a hundred: divide, then multiply by 100.`,
         lastStep(`${part} ÷ ${whole} × 100`, answer),
       ],
       given: { part, whole, rounding },
@@ -68,23 +70,23 @@ const seedsToSow = form<{ plants: number; percent: number }>({
     const bed = random.pick(beds.filter(({ isSown, plants }) => isSown && plants <= 2000));
     if (!bed) return null;
     const percent = random.pick([50, 60, 70, 75, 80, 85, 90])!;
-    const answer = amountOf(exact(bed.plants).mul(ratio(100, percent)), counted('seed'), 'up');
+    const answer = amountOf(exact(bed.plants).mul(ratio(100, percent)), SEEDS, 'up');
     return {
       text: asking(
-        `The plan has ${bed.plants} ${bed.crop} plants. Let’s say ${percent} % of the seeds come up. How many seeds must be sown to get them all?`,
+        say`The plan has ${bed.plants} ${named(bed.crop)} plants. Let’s say ${percent} % of the seeds come up. How many seeds must be sown to get them all?`,
         'up',
       ),
       answer,
       steps: [
-        `${percent} % of the seeds are to be ${bed.plants} plants.`,
-        `1 % is ${bed.plants} ÷ ${percent}; all of them are 100 times that.`,
+        say`${percent} % of the seeds are to be ${bed.plants} plants.`,
+        say`1 % is ${bed.plants} ÷ ${percent}; all of them are 100 times that.`,
         lastStep(`${bed.plants} ÷ ${percent} × 100`, answer),
       ],
       given: { plants: bed.plants, percent },
     };
   },
   // As the planner of seeds reckons.
-  key: ({ plants, percent }) => amountOf(exact(seedsAt(plants, percent) ?? 0), counted('seed'), 'up'),
+  key: ({ plants, percent }) => amountOf(exact(seedsAt(plants, percent) ?? 0), SEEDS, 'up'),
 });
 
 const withCushion = form<{ count: number; cushion: number; unit: AnswerUnit }>({
@@ -96,20 +98,23 @@ const withCushion = form<{ count: number; cushion: number; unit: AnswerUnit }>({
     const count = line.putUp;
     const isOwn = level === 2 || [5, 10, 20, 25, 50].includes(cushion);
     const percent = isOwn && cushion > 0 && Number.isInteger(cushion) ? cushion : 10;
-    const said = percent === cushion ? 'the cushion of this book' : 'let’s say';
+    const there = sentence(amountOfFood(exact(count), line.unit, line.food));
+    const of = unitOfFood(line.unit, line.food);
     const unit = unitForFood(line.unit, line.food);
     const more = ratio(count * percent, 100);
     if (level === 1 && !isWhole(more)) return null;
     const answer = amountOf(more.add(count), unit, isWhole(more) ? 'exact' : 'up');
     return {
       text: asking(
-        `${sentence(amountOfFood(exact(count), line.unit, line.food))} were put up. Next time it is to be ${percent} % more (${said}). How many ${unitOfFood(line.unit, line.food)} is that?`,
+        percent === cushion
+          ? say`${there} were put up. Next time it is to be ${percent} % more (the cushion of this book). How many ${of} is that?`
+          : say`${there} were put up. Next time it is to be ${percent} % more (let’s say). How many ${of} is that?`,
         answer.kind === 'amount' ? answer.rounding : 'exact',
       ),
       answer,
       steps: [
-        `${percent} % of ${count} is ${count} × ${percent} ÷ 100 = ${written(more)}.`,
-        'Add that to what there was.',
+        say`${percent} % of ${count} is ${count} × ${percent} ÷ 100 = ${written(more)}.`,
+        say`Add that to what there was.`,
         lastStep(`${count} + ${written(more)}`, answer),
       ],
       given: { count, cushion: percent, unit },
@@ -134,13 +139,13 @@ const eaten = form<{ part: number; whole: number; rounding: Rounding }>({
     const answer = percentOf(value, rounding);
     return {
       text: asking(
-        `${sentence(amountOfFood(exact(line.putUp), line.unit, line.food))} were put up, and ${written(exact(line.left))} of them are left. What percent has been taken?`,
+        say`${sentence(amountOfFood(exact(line.putUp), line.unit, line.food))} were put up, and ${written(exact(line.left))} of them are left. What percent has been taken?`,
         rounding,
       ),
       answer,
       steps: [
-        `Taken: ${written(exact(line.putUp))} − ${written(exact(line.left))} = ${written(part)}.`,
-        'Divide the part by the whole, then multiply by 100.',
+        say`Taken: ${written(exact(line.putUp))} − ${written(exact(line.left))} = ${written(part)}.`,
+        say`Divide the part by the whole, then multiply by 100.`,
         lastStep(`${written(part)} ÷ ${written(exact(line.putUp))} × 100`, answer),
       ],
       given: { part: line.putUp - line.left, whole: line.putUp, rounding },
@@ -162,13 +167,13 @@ const failedSeals = form<{ part: number; whole: number; rounding: Rounding }>({
     const answer = percentOf(value, rounding);
     return {
       text: asking(
-        `A batch filled ${amountOfFood(exact(batch.filled), batch.unit, batch.food)}, and ${batch.failed} did not seal. What percent did not seal?`,
+        say`A batch filled ${amountOfFood(exact(batch.filled), batch.unit, batch.food)}, and ${batch.failed} did not seal. What percent did not seal?`,
         rounding,
       ),
       answer,
       steps: [
-        `The part is ${batch.failed}, the whole is ${batch.filled}.`,
-        'Divide, then multiply by 100.',
+        say`The part is ${batch.failed}, the whole is ${batch.filled}.`,
+        say`Divide, then multiply by 100.`,
         lastStep(`${batch.failed} ÷ ${batch.filled} × 100`, answer),
       ],
       given: { part: batch.failed, whole: batch.filled, rounding },
@@ -192,13 +197,15 @@ const change = form<{ before: number; after: number }>({
     const pounds = (n: number) => amount(exact(n), unitOf('pound'));
     return {
       text: asking(
-        `${before.year} gave ${pounds(before.pounds)} of ${cropMany(crop)}, ${after.year} gave ${pounds(after.pounds)}. By what percent was ${after.year} ${more ? 'more' : 'less'} than ${before.year}?`,
+        more
+          ? say`${before.year} gave ${pounds(before.pounds)} of ${cropMany(crop)}, ${after.year} gave ${pounds(after.pounds)}. By what percent was ${after.year} more than ${before.year}?`
+          : say`${before.year} gave ${pounds(before.pounds)} of ${cropMany(crop)}, ${after.year} gave ${pounds(after.pounds)}. By what percent was ${after.year} less than ${before.year}?`,
         answer.kind === 'percent' ? answer.rounding : 'exact',
       ),
       answer,
       steps: [
-        `The difference is ${written(apart)} pounds.`,
-        `It is compared with ${before.year}: divide by ${written(exact(before.pounds))}.`,
+        say`The difference is ${written(apart)} pounds.`,
+        say`It is compared with ${before.year}: divide by ${written(exact(before.pounds))}.`,
         lastStep(`${written(apart)} ÷ ${written(exact(before.pounds))} × 100`, answer),
       ],
       given: { before: before.pounds, after: after.pounds },
@@ -222,13 +229,13 @@ const wholeFromPart = form<{ part: number; percent: number }>({
     const percent = random.pick([20, 25, 40, 50, 60, 75, 80, 90])!;
     const seeds = random.whole(2, 12) * 20;
     const part = (seeds * percent) / 100;
-    const answer = amountOf(exact(seeds), counted('seed'));
+    const answer = amountOf(exact(seeds), SEEDS);
     return {
-      text: `Let’s say ${part} ${bed.crop} plants came up, and that was ${percent} % of the seeds. How many seeds had been sown?`,
+      text: say`Let’s say ${part} ${named(bed.crop)} plants came up, and that was ${percent} % of the seeds. How many seeds had been sown?`,
       answer,
       steps: [
-        `${percent} % is ${part}.`,
-        `1 % is ${part} ÷ ${percent}; the whole is 100 %.`,
+        say`${percent} % is ${part}.`,
+        say`1 % is ${part} ÷ ${percent}; the whole is 100 %.`,
         lastStep(`${part} ÷ ${percent} × 100`, answer),
       ],
       given: { part, percent },
@@ -238,7 +245,7 @@ const wholeFromPart = form<{ part: number; percent: number }>({
   key({ part, percent }) {
     let seeds = part;
     while (seeds * percent < part * 100) seeds++;
-    return amountOf(exact(seeds), counted('seed'));
+    return amountOf(exact(seeds), SEEDS);
   },
 });
 
@@ -253,11 +260,11 @@ const percentLeft = form<{ percent: number }>({
     const value = ratio(100 - percent, 100);
     const answer = percentOf(value, 'exact');
     return {
-      text: `Let’s say a packet of ${bed.crop} promises that ${percentText(ratio(percent, 100))} of the seeds come up. What percent does not?`,
+      text: say`Let’s say a packet of ${named(bed.crop)} promises that ${percentText(ratio(percent, 100))} of the seeds come up. What percent does not?`,
       answer,
       steps: [
-        'All of the seeds are 100 %.',
-        'Take away those that come up.',
+        say`All of the seeds are 100 %.`,
+        say`Take away those that come up.`,
         lastStep(`100 − ${percent}`, answer),
       ],
       given: { percent },
@@ -272,18 +279,18 @@ const percentLeft = form<{ percent: number }>({
 
 export const PERCENT_TOPIC: Topic = {
   id: 'percent',
-  title: 'Percent',
+  title: phrase('Percent'),
   goals: [
-    'Say a part of a whole as a percent.',
-    'Find a percent of a number, and the whole from a part.',
-    'Compare this year with last year.',
+    phrase('Say a part of a whole as a percent.'),
+    phrase('Find a percent of a number, and the whole from a part.'),
+    phrase('Compare this year with last year.'),
   ],
   levels: {
-    1: 'Wholes of 10, 20, 25, 50; percents that come out even.',
-    2: 'Any whole; rounding; how many seeds to sow.',
-    3: 'The whole from a part; more or less than the year before.',
+    1: phrase('Wholes of 10, 20, 25, 50; percents that come out even.'),
+    2: phrase('Any whole; rounding; how many seeds to sow.'),
+    3: phrase('The whole from a part; more or less than the year before.'),
   },
   standards: ['6.RP.A.3c', '7.RP.A.3'],
-  needs: 'Write sown crops on Beds, lots on Shelf, and two seasons of a crop on Facts or Harvest.',
+  needs: phrase('Write sown crops on Beds, lots on Shelf, and two seasons of a crop on Facts or Harvest.'),
   forms: [cameUp, percentLeft, seedsToSow, withCushion, eaten, failedSeals, change, wholeFromPart],
 };

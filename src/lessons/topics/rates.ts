@@ -1,9 +1,23 @@
 import { longDay } from '../../planning/day-words.js';
+import { phrase, say } from '../../words/index.js';
 import { amountOf, asking, lastStep } from '../answer-text.js';
 import type { BedNumbers } from '../book-numbers.js';
 import { exact, isWhole, type Rounding, ratio, sum, written } from '../exact.js';
 import { form, type Topic } from '../types.js';
-import { amount, amountOfFood, counted, rateOf, roughly, unitForFood, unitOf } from '../words.js';
+import {
+  amount,
+  amountOfFood,
+  counted,
+  inARow,
+  manyOf,
+  named,
+  PLANTS,
+  rateOf,
+  roughly,
+  unitForFood,
+  unitOf,
+  WEEKS,
+} from '../words.js';
 
 const POUNDS = unitOf('pound');
 
@@ -18,13 +32,13 @@ const sharedRows = form<{ plants: number; children: number }>({
     const bed = random.pick(beds.filter(({ plants }) => plants <= 600 && divisors(plants).length > 0));
     if (!bed) return null;
     const children = random.pick(divisors(bed.plants))!;
-    const answer = amountOf(exact(bed.plants / children), counted('plant'));
+    const answer = amountOf(exact(bed.plants / children), PLANTS);
     return {
-      text: `The plan has ${bed.plants} ${bed.crop} plants. Let’s say ${children} children plant the same number each. How many plants are there for each child?`,
+      text: say`The plan has ${bed.plants} ${named(bed.crop)} plants. Let’s say ${children} children plant the same number each. How many plants are there for each child?`,
       answer,
       steps: [
-        `${bed.plants} plants go to ${children} children.`,
-        'The same number for each: divide.',
+        say`${bed.plants} plants go to ${children} children.`,
+        say`The same number for each: divide.`,
         lastStep(`${bed.plants} ÷ ${children}`, answer),
       ],
       given: { plants: bed.plants, children },
@@ -34,7 +48,7 @@ const sharedRows = form<{ plants: number; children: number }>({
   key({ plants, children }) {
     let each = 0;
     for (let left = plants; left >= children; left -= children) each++;
-    return amountOf(exact(each), counted('plant'));
+    return amountOf(exact(each), PLANTS);
   },
 });
 
@@ -51,17 +65,17 @@ const weeksLeft = form<{ left: number; aWeek: number; rounding: Rounding }>({
     if (aWeek === undefined) return null;
     const value = ratio(line.left, aWeek);
     const rounding = isWhole(value) ? 'exact' : 'tenth';
-    const answer = amountOf(value, counted('week'), rounding);
+    const answer = amountOf(value, WEEKS, rounding);
     const unit = unitForFood(line.unit, line.food);
     return {
       text: asking(
-        `${amountOfFood(exact(line.left), line.unit, line.food)} are left. Let’s say the table eats ${amount(exact(aWeek), unit)} a week. For how many weeks do they last?`,
+        say`${amountOfFood(exact(line.left), line.unit, line.food)} are left. Let’s say the table eats ${amount(exact(aWeek), unit)} a week. For how many weeks do they last?`,
         rounding,
       ),
       answer,
       steps: [
-        `Each week takes ${amount(exact(aWeek), unit)}.`,
-        `How many times does ${aWeek} go into ${line.left}? Divide.`,
+        say`Each week takes ${amount(exact(aWeek), unit)}.`,
+        say`How many times does ${aWeek} go into ${line.left}? Divide.`,
         lastStep(`${line.left} ÷ ${aWeek}`, answer),
       ],
       given: { left: line.left, aWeek, rounding },
@@ -72,7 +86,7 @@ const weeksLeft = form<{ left: number; aWeek: number; rounding: Rounding }>({
     let weeks = 0;
     let rest = left;
     for (; rest >= aWeek; rest -= aWeek) weeks++;
-    return amountOf(exact(weeks).add(ratio(rest, aWeek)), counted('week'), rounding);
+    return amountOf(exact(weeks).add(ratio(rest, aWeek)), WEEKS, rounding);
   },
 });
 
@@ -92,13 +106,13 @@ const perWeek = form<{ amounts: readonly number[]; weeks: number; measure: strin
     const answer = amountOf(total.div(weeks), unit, 'tenth');
     return {
       text: asking(
-        `In the ${weeks} weeks from ${longDay(first)}, these amounts of ${line.food} were eaten, in ${unitForFood(line.unit, line.food).many}: ${some.map(({ amount: n }) => written(exact(n))).join(', ')}. How much is that a week?`,
+        say`In the ${weeks} weeks from ${longDay(first)}, these amounts of ${named(line.food)} were eaten, in ${manyOf(unitForFood(line.unit, line.food))}: ${inARow(some.map(({ amount: n }) => written(exact(n))))}. How much is that a week?`,
         'tenth',
       ),
       answer,
       steps: [
-        `Add them up: ${some.map(({ amount: n }) => written(exact(n))).join(' + ')} = ${written(total)}.`,
-        `Share the sum among ${weeks} weeks: divide.`,
+        say`Add them up: ${some.map(({ amount: n }) => written(exact(n))).join(' + ')} = ${written(total)}.`,
+        say`Share the sum among ${weeks} weeks: divide.`,
         lastStep(`${written(total)} ÷ ${weeks}`, answer),
       ],
       given: { amounts: some.map(({ amount: n }) => n), weeks, measure: line.measure, food: line.food },
@@ -128,13 +142,17 @@ const perPlant = form<{ pounds: number; plants: number; ounces: boolean }>({
     const answer = amountOf(all.div(plants), unit, rounding);
     return {
       text: asking(
-        `${plants} ${bed.crop} plants gave ${amount(exact(pounds), POUNDS)}. How many ${ounces ? 'ounces' : 'pounds'} is that a plant?`,
+        ounces
+          ? say`${plants} ${named(bed.crop)} plants gave ${amount(exact(pounds), POUNDS)}. How many ounces is that a plant?`
+          : say`${plants} ${named(bed.crop)} plants gave ${amount(exact(pounds), POUNDS)}. How many pounds is that a plant?`,
         rounding,
       ),
       answer,
       steps: [
-        ...(ounces ? [`A pound is 16 ounces: ${written(exact(pounds))} × 16 = ${written(all)} ounces.`] : []),
-        `Share it among ${plants} plants: divide.`,
+        ...(ounces
+          ? [say`A pound is 16 ounces: ${written(exact(pounds))} × 16 = ${written(all)} ounces.`]
+          : []),
+        say`Share it among ${plants} plants: divide.`,
         lastStep(`${written(all)} ÷ ${plants}`, answer),
       ],
       given: { pounds, plants, ounces },
@@ -160,20 +178,19 @@ const better = form<{ a: [string, number, number]; b: [string, number, number] }
     if (!a || !b) return null;
     const [left, right] = [exact(a.pounds!, a.plantsPicked!), exact(b.pounds!, b.plantsPicked!)];
     if (left.equals(right)) return null;
-    const answer = {
-      kind: 'choice',
-      word: left.gt(right) ? a.crop : b.crop,
-      choices: [a.crop, b.crop],
-    } as const;
-    const line = (bed: BedNumbers) =>
-      `${bed.plantsPicked} ${bed.crop} plants gave ${amount(exact(bed.pounds!), POUNDS)}`;
+    const crops = [named(a.crop), named(b.crop)] as const;
+    const answer = { kind: 'choice', word: crops[left.gt(right) ? 0 : 1], choices: crops } as const;
+    const gave = (bed: BedNumbers) => amount(exact(bed.pounds!), POUNDS);
     const step = (bed: BedNumbers, value: typeof left) =>
-      `${bed.crop}: ${written(exact(bed.pounds!))} ÷ ${bed.plantsPicked} ${roughly(value)} pounds a plant.`;
+      say`${named(bed.crop)}: ${written(exact(bed.pounds!))} ÷ ${bed.plantsPicked} ${roughly(value)} pounds a plant.`;
     return {
-      text: `${line(a)}, and ${line(b)}. Which crop gave more pounds a plant?`,
+      text: say`${a.plantsPicked} ${crops[0]} plants gave ${gave(a)}, and ${b.plantsPicked} ${crops[1]} plants gave ${gave(b)}. Which crop gave more pounds a plant?`,
       answer,
-      steps: [step(a, left), step(b, right), `The greater rate is that of the ${answer.word}.`],
-      given: { a: [a.crop, a.pounds!, a.plantsPicked!], b: [b.crop, b.pounds!, b.plantsPicked!] },
+      steps: [step(a, left), step(b, right), say`The greater rate is that of the ${answer.word}.`],
+      given: {
+        a: [crops[0], a.pounds!, a.plantsPicked!],
+        b: [crops[1], b.pounds!, b.plantsPicked!],
+      },
     };
   },
   // Cross products instead of quotients.
@@ -185,19 +202,20 @@ const better = form<{ a: [string, number, number]; b: [string, number, number] }
 
 export const RATES_TOPIC: Topic = {
   id: 'rates',
-  title: 'Rates',
+  title: phrase('Rates'),
   goals: [
-    'Find how much there is for one: one plant, one week, one child.',
-    'Compare two rates.',
-    'Say a rate with both of its units.',
+    phrase('Find how much there is for one: one plant, one week, one child.'),
+    phrase('Compare two rates.'),
+    phrase('Say a rate with both of its units.'),
   ],
   levels: {
-    1: 'Whole numbers that come out even.',
-    2: 'Rates with a tenth or a hundredth, from lists of the book.',
-    3: 'Rates in another unit, and which of two is greater.',
+    1: phrase('Whole numbers that come out even.'),
+    2: phrase('Rates with a tenth or a hundredth, from lists of the book.'),
+    3: phrase('Rates in another unit, and which of two is greater.'),
   },
   standards: ['6.RP.A.2', '6.RP.A.3b', '7.RP.A.1'],
-  needs:
+  needs: phrase(
     'Write plants on Beds, lots on Shelf, draws for dishes on Draws, and pounds with their plants on Harvest.',
+  ),
   forms: [sharedRows, weeksLeft, perWeek, perPlant, better],
 };

@@ -1,9 +1,10 @@
-import { amountOf, asking, lastStep, PARTS_ALLOWED } from '../answer-text.js';
+import { phrase, say } from '../../words/index.js';
+import { amountOf, asking, lastStep, partsAllowed } from '../answer-text.js';
 import type { DishNumbers } from '../book-numbers.js';
 import { ends, exact, ratio, written } from '../exact.js';
 import type { Random } from '../random.js';
 import { type AnswerUnit, form, type Topic } from '../types.js';
-import { amount, amountOfFood, counted, numberIn, roughly, unitForFood } from '../words.js';
+import { amount, amountOfFood, named, numberIn, roughly, SHARES, TIMES, unitForFood } from '../words.js';
 
 type Line = DishNumbers['lines'][number];
 
@@ -14,7 +15,7 @@ function aLine(dishes: readonly DishNumbers[], random: Random): { dish: DishNumb
 }
 
 const takes = ({ dish, serves }: DishNumbers, line: Line): string =>
-  `${dish} for ${serves} shares takes ${amountOfFood(exact(line.amount), line.unit, line.food)}.`;
+  say`${dish} for ${serves} shares takes ${amountOfFood(exact(line.amount), line.unit, line.food)}.`;
 
 const unitIn = (line: Line): AnswerUnit => unitForFood(line.unit, line.food);
 
@@ -47,11 +48,11 @@ const wholeTimes = form<Scaling>({
     const shares = dish.serves * times;
     const answer = amountOf(exact(line.amount).mul(times), unitIn(line));
     return {
-      text: `${takes(dish, line)} How much is that for ${shares} shares?`,
+      text: say`${takes(dish, line)} How much is that for ${shares} shares?`,
       answer,
       steps: [
-        `${shares} ÷ ${dish.serves} = ${times}: it is cooked ${times} times.`,
-        'Every amount is multiplied by the same number.',
+        say`${shares} ÷ ${dish.serves} = ${times}: it is cooked ${times} times.`,
+        say`Every amount is multiplied by the same number.`,
         lastStep(`${numberIn(exact(line.amount), line.unit)} × ${times}`, answer),
       ],
       given: { serves: dish.serves, amount: line.amount, shares, unit: unitIn(line) },
@@ -78,15 +79,15 @@ const anyTimes = form<Scaling>({
     const answer = amountOf(value, unitIn(line));
     return {
       text: [
-        `${takes(dish, line)} How much is that for ${shares} shares?`,
-        ends(value, 2) ? '' : PARTS_ALLOWED,
+        say`${takes(dish, line)} How much is that for ${shares} shares?`,
+        ends(value, 2) ? '' : partsAllowed(),
       ]
         .filter(Boolean)
         .join(' '),
       answer,
       steps: [
-        `For 1 share: ${amount(exact(line.amount), unitIn(line))} ÷ ${dish.serves}.`,
-        `For ${shares} shares: ${shares} times as much.`,
+        say`For 1 share: ${amount(exact(line.amount), unitIn(line))} ÷ ${dish.serves}.`,
+        say`For ${shares} shares: ${shares} times as much.`,
         lastStep(`${numberIn(exact(line.amount), line.unit)} ÷ ${dish.serves} × ${shares}`, answer),
       ],
       given: { serves: dish.serves, amount: line.amount, shares, unit: unitIn(line) },
@@ -107,12 +108,12 @@ const simplest = form<{ a: number; b: number }>({
     if (parts[0] > 40 || parts[1] > 40) return null;
     const answer = { kind: 'ratio', parts } as const;
     return {
-      text: `${dish.dish} takes ${amountOfFood(exact(a.amount), a.unit, a.food)} and ${amountOfFood(exact(b.amount), b.unit, b.food)}. What is the ratio of ${a.food} to ${b.food}, in simplest form?`,
+      text: say`${dish.dish} takes ${amountOfFood(exact(a.amount), a.unit, a.food)} and ${amountOfFood(exact(b.amount), b.unit, b.food)}. What is the ratio of ${named(a.food)} to ${named(b.food)}, in simplest form?`,
       answer,
       steps: [
-        `${a.food} to ${b.food}: ${written(exact(a.amount))} : ${written(exact(b.amount))}.`,
-        'Divide both by the greatest number that goes into both (make them whole first).',
-        `The ratio is ${parts.join(' : ')}.`,
+        say`${named(a.food)} to ${named(b.food)}: ${written(exact(a.amount))} : ${written(exact(b.amount))}.`,
+        say`Divide both by the greatest number that goes into both (make them whole first).`,
+        say`The ratio is ${parts.join(' : ')}.`,
       ],
       given: { a: a.amount, b: b.amount },
     };
@@ -147,19 +148,19 @@ const howOften = form<{ stock: readonly number[]; takes: readonly number[] }>({
     if (!dish || !a || !b) return null;
     const times = both.map(({ line, left }) => exact(left).div(exact(line.amount)));
     const least = times[0]!.lt(times[1]!) ? times[0]! : times[1]!;
-    const answer = amountOf(least, counted('time'), 'down');
+    const answer = amountOf(least, TIMES, 'down');
     const of = ({ line }: (typeof both)[number], n: number) => amountOfFood(exact(n), line.unit, line.food);
     return {
       text: asking(
-        `${dish.dish} takes ${of(a, a.line.amount)} and ${of(b, b.line.amount)}. On the shelf stand ${of(a, a.left)} and ${of(b, b.left)}. How many times can it be cooked in full before one of the two runs short?`,
+        say`${dish.dish} takes ${of(a, a.line.amount)} and ${of(b, b.line.amount)}. On the shelf stand ${of(a, a.left)} and ${of(b, b.left)}. How many times can it be cooked in full before one of the two runs short?`,
         'down',
       ),
       answer,
       steps: [
-        `${a.line.food}: ${written(exact(a.left))} ÷ ${written(exact(a.line.amount))} ${roughly(times[0]!)}`,
-        `${b.line.food}: ${written(exact(b.left))} ÷ ${written(exact(b.line.amount))} ${roughly(times[1]!)}`,
-        'What runs short first decides.',
-        `The smaller one, rounded down: ${amount(least.floor(), counted('time'))}.`,
+        `${named(a.line.food)}: ${written(exact(a.left))} ÷ ${written(exact(a.line.amount))} ${roughly(times[0]!)}`,
+        `${named(b.line.food)}: ${written(exact(b.left))} ÷ ${written(exact(b.line.amount))} ${roughly(times[1]!)}`,
+        say`What runs short first decides.`,
+        say`The smaller one, rounded down: ${amount(least.floor(), TIMES)}.`,
       ],
       given: { stock: both.map(({ left }) => left), takes: both.map(({ line }) => line.amount) },
     };
@@ -171,7 +172,7 @@ const howOften = form<{ stock: readonly number[]; takes: readonly number[] }>({
       left.forEach((n, at) => {
         left[at] = n - each[at]!;
       });
-    return amountOf(exact(times), counted('time'), 'down');
+    return amountOf(exact(times), TIMES, 'down');
   },
 });
 
@@ -188,16 +189,19 @@ const sharesFrom = form<{ left: number; takes: number; serves: number }>({
     const left = random.whole(1, Math.floor(held.left));
     const value = exact(left).mul(dish.serves).div(exact(line.amount));
     if (value.lt(1) || value.gt(2000)) return null;
-    const answer = amountOf(value, counted('share'), 'down');
+    const answer = amountOf(value, SHARES, 'down');
+    const up = amountOfFood(exact(left), line.unit, line.food);
     return {
       text: asking(
-        `${takes(dish, line)} Let’s say ${amountOfFood(exact(left), line.unit, line.food)} ${left === 1 ? 'is' : 'are'} brought up. For how many whole shares is that enough?`,
+        left === 1
+          ? say`${takes(dish, line)} Let’s say ${up} is brought up. For how many whole shares is that enough?`
+          : say`${takes(dish, line)} Let’s say ${up} are brought up. For how many whole shares is that enough?`,
         'down',
       ),
       answer,
       steps: [
-        `${amount(exact(1), unitIn(line))} serves ${dish.serves} ÷ ${written(exact(line.amount))} shares.`,
-        `Multiply by ${left}.`,
+        say`${amount(exact(1), unitIn(line))} serves ${dish.serves} ÷ ${written(exact(line.amount))} shares.`,
+        say`Multiply by ${left}.`,
         lastStep(`${dish.serves} ÷ ${written(exact(line.amount))} × ${left}`, answer),
       ],
       given: { left, takes: line.amount, serves: dish.serves },
@@ -209,24 +213,24 @@ const sharesFrom = form<{ left: number; takes: number; serves: number }>({
     let rest = left * serves * 4;
     let shares = 0;
     for (; rest >= each; rest -= each) shares++;
-    return amountOf(exact(shares), counted('share'), 'down');
+    return amountOf(exact(shares), SHARES, 'down');
   },
 });
 
 export const RATIO_TOPIC: Topic = {
   id: 'ratio',
-  title: 'Ratio: cooking for more or fewer',
+  title: phrase('Ratio: cooking for more or fewer'),
   goals: [
-    'Make a dish larger or smaller, every amount alike.',
-    'Say the ratio of two foods in simplest form.',
-    'Find which food runs short first.',
+    phrase('Make a dish larger or smaller, every amount alike.'),
+    phrase('Say the ratio of two foods in simplest form.'),
+    phrase('Find which food runs short first.'),
   ],
   levels: {
-    1: 'A whole number of times as much.',
-    2: 'Any number of shares; ratios in simplest form.',
-    3: 'Working back from the shelf, with rounding down.',
+    1: phrase('A whole number of times as much.'),
+    2: phrase('Any number of shares; ratios in simplest form.'),
+    3: phrase('Working back from the shelf, with rounding down.'),
   },
   standards: ['6.RP.A.1', '6.RP.A.3', '7.RP.A.2', '7.RP.A.3'],
-  needs: 'Write a dish on Dishes: how many shares it serves, and two lines or more with amounts.',
+  needs: phrase('Write a dish on Dishes: how many shares it serves, and two lines or more with amounts.'),
   forms: [wholeTimes, anyTimes, simplest, howOften, sharesFrom],
 };

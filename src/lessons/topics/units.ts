@@ -1,10 +1,11 @@
 import { inMeasure } from '../../units/index.js';
-import { amountOf, asking, lastStep, PARTS_ALLOWED } from '../answer-text.js';
+import { localNumber, phrase, say, spoken } from '../../words/index.js';
+import { amountOf, asking, lastStep, partsAllowed } from '../answer-text.js';
 import type { BookNumbers, StockNumbers } from '../book-numbers.js';
 import { ends, exact, isWhole, ROUNDING_WORDS, type Rounding, ratio, rounded, written } from '../exact.js';
 import type { Random } from '../random.js';
 import { form, type Topic } from '../types.js';
-import { amount, amountOfFood, numberIn, sentence, unitOf } from '../words.js';
+import { amount, amountOfFood, numberIn, SHARES, sentence, unitOf } from '../words.js';
 
 /** How many of the smaller make one of the larger: what a child is to know. */
 const LADDERS: readonly { readonly large: string; readonly small: string; readonly count: number }[] = [
@@ -52,22 +53,22 @@ function anAmount(numbers: BookNumbers, random: Random): Found | null {
   const ofStock = (line: StockNumbers, n: number, said: (food: string) => string): Found[] => {
     const unit = unitIn(line.measure);
     if (unit === null || n < 2) return [];
-    const note = line.measure === unit ? '' : `Count each ${line.unit.one} as 1 ${unit}.`;
+    const note = line.measure === unit ? '' : say`Count each ${line.unit.one} as 1 ${unit}.`;
     return [{ words: said(amountOfFood(exact(n), line.unit, line.food)), n, unit, note }];
   };
   const all = [
     ...numbers.stock.flatMap((line) => [
-      ...ofStock(line, line.left, (of) => `${sentence(of)} are left on the shelf.`),
-      ...ofStock(line, line.putUp, (of) => `${sentence(of)} were put up.`),
-      ...line.lots.flatMap(({ count }) => ofStock(line, count, (of) => `One lot is ${of}.`)),
+      ...ofStock(line, line.left, (of) => say`${sentence(of)} are left on the shelf.`),
+      ...ofStock(line, line.putUp, (of) => say`${sentence(of)} were put up.`),
+      ...line.lots.flatMap(({ count }) => ofStock(line, count, (of) => say`One lot is ${of}.`)),
     ]),
     ...numbers.dishes.flatMap(({ dish, lines }) =>
       lines.flatMap((line) => {
         const unit = unitIn(line.measure);
         if (unit === null) return [];
-        const note = line.measure === unit ? '' : `Count each ${line.unit.one} as 1 ${unit}.`;
+        const note = line.measure === unit ? '' : say`Count each ${line.unit.one} as 1 ${unit}.`;
         const of = amountOfFood(exact(line.amount), line.unit, line.food);
-        return [{ words: `${dish} takes ${of}.`, n: line.amount, unit, note }];
+        return [{ words: say`${dish} takes ${of}.`, n: line.amount, unit, note }];
       }),
     ),
   ];
@@ -84,11 +85,11 @@ const toSmaller = form<Conversion>({
     const { large, small, count } = ladder;
     const answer = amountOf(exact(found.n * count), unitOf(small), 'exact', true);
     return {
-      text: [found.words, found.note, `How many ${unitOf(small).many} is that?`].filter(Boolean).join(' '),
+      text: [found.words, found.note, say`How many ${unitOf(small).many} is that?`].filter(Boolean).join(' '),
       answer,
       steps: [
-        `1 ${large} is ${count} ${unitOf(small).many}.`,
-        'The new unit is smaller, so there are more of them: multiply.',
+        say`1 ${large} is ${count} ${unitOf(small).many}.`,
+        say`The new unit is smaller, so there are more of them: multiply.`,
         lastStep(`${found.n} × ${count}`, answer),
       ],
       given: { n: found.n, from: large, to: small, rounding: 'exact' },
@@ -108,15 +109,15 @@ const toLarger = form<Conversion>({
     const value = exact(found.n, count);
     if (value.lt(ratio(1, 8)) || value.d > 16n) return null;
     const answer = amountOf(value, unitOf(large), 'exact', true);
-    const question = `How many ${unitOf(large).many} is that?`;
+    const question = say`How many ${unitOf(large).many} is that?`;
     return {
-      text: [found.words, found.note, question, isWhole(value) ? '' : PARTS_ALLOWED]
+      text: [found.words, found.note, question, isWhole(value) ? '' : partsAllowed()]
         .filter(Boolean)
         .join(' '),
       answer,
       steps: [
-        `${count} ${unitOf(small).many} make 1 ${large}.`,
-        'The new unit is larger, so there are fewer of them: divide.',
+        say`${count} ${unitOf(small).many} make 1 ${large}.`,
+        say`The new unit is larger, so there are fewer of them: divide.`,
         lastStep(`${written(exact(found.n))} ÷ ${count}`, answer),
       ],
       given: { n: found.n, from: small, to: large, rounding: 'exact' },
@@ -139,14 +140,14 @@ const twoRungs = form<Conversion>({
       text: [
         found.words,
         found.note,
-        `How many ${unitOf(second.small).many} is that? Go by way of ${unitOf(first.small).many}.`,
+        say`How many ${unitOf(second.small).many} is that? Go by way of ${unitOf(first.small).many}.`,
       ]
         .filter(Boolean)
         .join(' '),
       answer,
       steps: [
-        `1 ${first.large} is ${first.count} ${unitOf(first.small).many}: ${written(exact(found.n))} × ${first.count} = ${amount(between, unitOf(first.small))}.`,
-        `1 ${second.large} is ${second.count} ${unitOf(second.small).many}.`,
+        say`1 ${first.large} is ${first.count} ${unitOf(first.small).many}: ${written(exact(found.n))} × ${first.count} = ${amount(between, unitOf(first.small))}.`,
+        say`1 ${second.large} is ${second.count} ${unitOf(second.small).many}.`,
         lastStep(`${written(between)} × ${second.count}`, answer),
       ],
       given: { n: found.n, from: first.large, to: second.small, rounding: 'exact' },
@@ -161,25 +162,26 @@ const toMetric = form<Conversion>({
   make(numbers, _level, random) {
     const found = anAmount(numbers, random);
     if (!found || (found.unit !== 'pound' && found.unit !== 'quart')) return null;
-    const [to, said, per] =
-      found.unit === 'pound' ? (['kilogram', '0.4536', 4536] as const) : (['litre', '0.9464', 9464] as const);
-    const value = exact(found.n).mul(ratio(per, 10_000));
+    const [to, per] = found.unit === 'pound' ? (['kilogram', 4536] as const) : (['litre', 9464] as const);
+    const factor = ratio(per, 10_000);
+    const said = localNumber(factor.toString());
+    const value = exact(found.n).mul(factor);
     const answer = amountOf(value, unitOf(to), 'tenth', true);
     const given = { n: found.n, from: found.unit, to, rounding: 'tenth' } as const;
     // The factor is rounded: where that would show in the answer, the question is not asked.
     const key = converted(given);
     if (key.kind !== 'amount' || !rounded(key.value, 'tenth').equals(rounded(value, 'tenth'))) return null;
-    const question = `How many ${unitOf(to).many} is that?`;
+    const question = say`How many ${unitOf(to).many} is that?`;
     return {
       text: asking(
-        [found.words, found.note, `One ${found.unit} is about ${said} ${unitOf(to).many}.`, question]
+        [found.words, found.note, say`One ${found.unit} is about ${said} ${unitOf(to).many}.`, question]
           .filter(Boolean)
           .join(' '),
         'tenth',
       ),
       answer,
       steps: [
-        `Each ${found.unit} is about ${said} ${unitOf(to).many}: multiply.`,
+        say`Each ${found.unit} is about ${said} ${unitOf(to).many}: multiply.`,
         lastStep(`${written(exact(found.n))} × ${said}`, answer),
       ],
       given,
@@ -200,20 +202,20 @@ const shares = form<{ n: number; unit: string; cup: number }>({
     const cups = exact(found.n).mul(ladder.count);
     const value = cups.div(share);
     if (!ends(value, 3) && value.lt(1)) return null;
-    const answer = amountOf(value, { one: 'share', many: 'shares' }, 'down');
+    const answer = amountOf(value, SHARES, 'down');
     return {
       text: [
         found.words,
         found.note,
-        `Let’s say a share is ${amount(share, unitOf('cup'))}. How many whole shares is that?`,
-        ROUNDING_WORDS.down,
+        say`Let’s say a share is ${amount(share, unitOf('cup'))}. How many whole shares is that?`,
+        spoken(ROUNDING_WORDS.down),
       ]
         .filter(Boolean)
         .join(' '),
       answer,
       steps: [
-        `1 ${ladder.large} is ${ladder.count} cups: ${written(exact(found.n))} × ${ladder.count} = ${amount(cups, unitOf('cup'))}.`,
-        'How many shares fit into the cups? Divide by the size of a share.',
+        say`1 ${ladder.large} is ${ladder.count} cups: ${written(exact(found.n))} × ${ladder.count} = ${amount(cups, unitOf('cup'))}.`,
+        say`How many shares fit into the cups? Divide by the size of a share.`,
         lastStep(`${written(cups)} ÷ ${numberIn(share, unitOf('cup'))}`, answer),
       ],
       given: { n: found.n, unit: ladder.large, cup: quarters },
@@ -228,24 +230,26 @@ const shares = form<{ n: number; unit: string; cup: number }>({
       left -= cup * 4;
       filled++;
     }
-    return amountOf(exact(filled), { one: 'share', many: 'shares' }, 'down');
+    return amountOf(exact(filled), SHARES, 'down');
   },
 });
 
 export const UNITS_TOPIC: Topic = {
   id: 'units',
-  title: 'Changing units',
+  title: phrase('Changing units'),
   goals: [
-    'Say an amount of food in another unit.',
-    'Know when to multiply and when to divide.',
-    'Say in words why there are more of a smaller unit.',
+    phrase('Say an amount of food in another unit.'),
+    phrase('Know when to multiply and when to divide.'),
+    phrase('Say in words why there are more of a smaller unit.'),
   ],
   levels: {
-    1: 'From a larger unit to a smaller one, whole numbers.',
-    2: 'From a smaller unit to a larger one, with fractions; two steps.',
-    3: 'Two steps, shares of part of a cup, and metric units.',
+    1: phrase('From a larger unit to a smaller one, whole numbers.'),
+    2: phrase('From a smaller unit to a larger one, with fractions; two steps.'),
+    3: phrase('Two steps, shares of part of a cup, and metric units.'),
   },
   standards: ['4.MD.A.1', '5.MD.A.1', '6.RP.A.3d'],
-  needs: 'Write lots on Shelf in quarts, pints, gallons or pounds (jars and freezer bags count as such).',
+  needs: phrase(
+    'Write lots on Shelf in quarts, pints, gallons or pounds (jars and freezer bags count as such).',
+  ),
   forms: [toSmaller, toLarger, twoRungs, toMetric, shares],
 };
