@@ -1,7 +1,7 @@
 import type { LiveBook } from '../live/live-book.js';
 import type { DateOrder } from '../planning/parse-date.js';
 import { cut } from '../problem.js';
-import { say } from '../words/index.js';
+import { dayComesFirst, say } from '../words/index.js';
 import type { MetadataColumn } from './csvw-read.js';
 import { guessReading, headingsOf } from './guess.js';
 import { matchColumns, targetsOf } from './match.js';
@@ -36,8 +36,9 @@ export interface PlanHints {
   readonly guesses?: readonly Reading[] | undefined;
 }
 
+/** How dates with the year last are meant where a file does not tell, as when one types them. */
 export const dateOrderOf = (live: LiveBook): DateOrder =>
-  live.setting('measures') === 'metric' ? 'day first' : 'month first';
+  live.setting('measures') === 'metric' || dayComesFirst() ? 'day first' : 'month first';
 
 /** How a column of the book wants its cells read, with what the file's own column tells about numbers and dates. */
 export function readingFor(live: LiveBook, sheet: string, column: string, guessed: Reading): Reading {

@@ -66,3 +66,15 @@ export function dateFormat(options: Intl.DateTimeFormatOptions): Intl.DateTimeFo
   }
   return format;
 }
+
+let order = { tag: 'en-US', dayFirst: false };
+
+/** Whether the language spoken now writes the day before the month where both are numbers: `4.5.2026`. */
+export function dayComesFirst(): boolean {
+  const tag = spokenTag();
+  if (order.tag !== tag) {
+    const parts = dateFormat({ dateStyle: 'short' }).formatToParts(0);
+    order = { tag, dayFirst: parts.find(({ type }) => type === 'day' || type === 'month')?.type === 'day' };
+  }
+  return order.dayFirst;
+}

@@ -1,4 +1,4 @@
-import { KINDS } from '../../src/book/index.js';
+import { COLOURS, KINDS } from '../../src/book/index.js';
 import { SETTINGS } from '../../src/book/settings.js';
 import { allCautions } from '../../src/facts/cautions.js';
 import { crops } from '../../src/facts/crops.js';
@@ -39,6 +39,7 @@ export function declaredTexts(): Map<string, string[]> {
           ...columns.flatMap((column) => [column.title, column.help, ...text(column.unit)]),
         ]),
         ...CHOSEN,
+        ...COLOURS,
         ...SETTINGS.flatMap((each) => [each.title, each.help, ...text(each.unit), ...(each.options ?? [])]),
       ],
     ],
