@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Raw, StoredEdit } from '../../src/book/index.js';
+import type { ColumnView } from '../../src/live/columns.js';
 import type { BroughtBack } from '../../src/live/doings/bring-back.js';
 import { placeInWords } from '../../src/live/doings/describe-merge.js';
 import type { LiveBook } from '../../src/live/live-book.js';
@@ -65,7 +66,7 @@ function editView(live: LiveBook, { path, to }: StoredEdit): TemplateResult {
   }
   if (part === 'rows' && id !== undefined) {
     const there = live.rowIds(sheet!).includes(id);
-    const name = there ? rowName(live, sheet!, id) : cellsOf(to);
+    const name = there ? rowName(live, sheet!, id) : cellsOf(to, (column) => live.column(sheet!, column));
     if (field === undefined)
       return line(
         `${title}: ${name}`,
@@ -73,9 +74,9 @@ function editView(live: LiveBook, { path, to }: StoredEdit): TemplateResult {
         to === undefined ? say`goes` : say`comes back`,
       );
     if (field === 'cells') {
-      const of = live.column(sheet!, column!)?.title ?? column!;
+      const view = live.column(sheet!, column!);
       const now = there ? live.typed(sheet!, id, column!) : null;
-      return line(`${title}: ${name}, ${of}`, valueWords(now), plain(to));
+      return line(`${title}: ${name}, ${view?.title ?? column!}`, valueWords(now, view), plain(to, view));
     }
     return line(
       `${title}: ${name}`,
@@ -111,22 +112,22 @@ function fieldWords(field: string): string {
 const line = (where: string, now: string, then: string): TemplateResult =>
   html`<tr><th scope="row">${where}</th><td>${now}</td><td>${then}</td></tr>`;
 
-const plain = (to: StoredEdit['to']): string =>
+const plain = (to: StoredEdit['to'], column?: ColumnView): string =>
   typeof to === 'object' && to !== null
     ? say`as it was`
     : typeof to === 'string' && to.startsWith('=')
       ? say`its formula`
-      : valueWords(to ?? null);
+      : valueWords(to ?? null, column);
 
 /** A row that is not there, by its first entries. */
-function cellsOf(to: StoredEdit['to']): string {
+function cellsOf(to: StoredEdit['to'], columnOf: (id: string) => ColumnView | undefined): string {
   const cells =
-    typeof to === 'object' && to !== null && 'cells' in to ? Object.values(to.cells as object) : [];
+    typeof to === 'object' && to !== null && 'cells' in to ? Object.entries(to.cells as object) : [];
   return (
     cells
-      .filter((cell) => typeof cell !== 'boolean')
+      .filter(([, cell]) => typeof cell !== 'boolean')
       .slice(0, 4)
-      .map((cell) => valueWords(cell as Raw))
+      .map(([id, cell]) => valueWords(cell as Raw, columnOf(id)))
       .join(', ') || say`a row`
   );
 }

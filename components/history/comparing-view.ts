@@ -2,6 +2,7 @@ import { css, html, nothing, type TemplateResult } from 'lit';
 import type { BringBack } from '../../src/live/doings/bring-back.js';
 import type { BookComparison } from '../../src/live/doings/compare-books.js';
 import type { VersionEntry } from '../../src/storage/index.js';
+import { HERE } from '../../src/words/here.js';
 import { say } from '../../src/words/index.js';
 import { icons } from '../look/icons.js';
 import { comparisonView } from './comparison-view.js';
@@ -99,7 +100,7 @@ function choices(
         ?disabled=${!found}
         @change=${(event: Event) => host.onlySheet(chosenIn(event) || null)}
       >
-        <option value="">${say`all sheets`}</option>
+        <option value="">${say`all sheets${HERE}`}</option>
         ${(found?.sheets ?? []).map(
           ({ sheet, title }) => html`<option value=${sheet} ?selected=${sheet === only}>${title}</option>`,
         )}

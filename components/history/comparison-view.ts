@@ -247,12 +247,14 @@ function entryView(
   { bringBack }: ComparisonHost,
 ): TemplateResult {
   const name = about ? `${column.title} (${spoken(about)})` : column.title;
+  // A note is no entry of the column.
+  const of = about ? undefined : column;
   const words =
     what === 'added'
-      ? html`<span class="is">${valueWords(is)}</span>`
+      ? html`<span class="is">${valueWords(is, of)}</span>`
       : what === 'removed'
-        ? html`<span class="was">${valueWords(was)}</span>`
-        : pair(valueWords(was), valueWords(is));
+        ? html`<span class="was">${valueWords(was, of)}</span>`
+        : pair(valueWords(was, of), valueWords(is, of));
   return html`<div>
     <dt>${name}</dt>
     <dd>

@@ -1,4 +1,5 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
+import type { ColumnView } from '../../src/live/columns.js';
 import type { Conflict, Decision } from '../../src/storage/index.js';
 import { say } from '../../src/words/index.js';
 import { valueWords } from '../history/shown-difference.js';
@@ -60,6 +61,7 @@ export const conflictStyles = css`
 
 export interface ConflictHost {
   readonly where: (conflict: Conflict) => string;
+  readonly column: (sheet: string, column: string) => ColumnView | undefined;
   readonly both: (conflict: Conflict) => string | undefined;
   readonly decision: (conflict: Conflict) => Decision | undefined;
   readonly choose: (conflict: Conflict, decision: Decision) => void;
@@ -68,16 +70,18 @@ export interface ConflictHost {
 }
 
 /** What a side holds, in words: a row by its entries. */
-function sideWords(value: Conflict['mine']): string {
+function sideWords(value: Conflict['mine'], { path }: Conflict, { column }: ConflictHost): string {
+  const [, sheet = '', , , field, id = ''] = path;
   if (value === undefined) return say`removed`;
   if (typeof value === 'object' && value !== null) {
     const cells = 'cells' in value ? (value.cells as object) : value;
-    const entries = Object.values(cells)
+    const entries = Object.entries(cells)
       .slice(0, 5)
-      .map((cell) => valueWords(cell as string));
+      .map(([of, cell]) => valueWords(cell as string, column(sheet, of)));
     return say`kept: ${entries.join(', ')}`;
   }
-  return typeof value === 'string' && value.startsWith('=') ? say`the formula ${value}` : valueWords(value);
+  if (typeof value === 'string' && value.startsWith('=')) return say`the formula ${value}`;
+  return valueWords(value, field === 'cells' ? column(sheet, id) : undefined);
 }
 
 /** What two copies set each its own way, side by side, to choose from. */
@@ -97,8 +101,8 @@ export const conflictView = (conflict: Conflict, index: number, host: ConflictHo
   return html`<fieldset class="conflict ${decision === undefined ? '' : 'decided'}">
     <legend>${host.where(conflict)}</legend>
     <div class="sides">
-      ${side('mine', say`Mine, in this book`, sideWords(conflict.mine))}
-      ${side('theirs', say`Theirs, in the copy`, sideWords(conflict.theirs))}
+      ${side('mine', say`Mine, in this book`, sideWords(conflict.mine, conflict, host))}
+      ${side('theirs', say`Theirs, in the copy`, sideWords(conflict.theirs, conflict, host))}
       ${both === undefined ? nothing : side({ value: both }, say`Both`, both)}
     </div>
     ${host.foot?.(conflict) ?? nothing}

@@ -132,6 +132,7 @@ export class MergeDialog extends ActionDialog {
         ${open.map((conflict, i) =>
           conflictView(conflict, i, {
             where: (each) => placeInWords(live, each.path),
+            column: (sheet, id) => live.column(sheet, id),
             both: storage.bothOf,
             decision: (each) => this.later.get(storage.conflictKey(each)),
             choose: (each, decision) => {

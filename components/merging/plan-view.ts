@@ -37,6 +37,7 @@ export function planView(
                 conflictView(conflict, i, {
                   ...deciding,
                   where: (each) => placeInWords(live, each.path, theirs),
+                  column: (sheet, id) => live.column(sheet, id),
                 }),
               )}
             </div>`

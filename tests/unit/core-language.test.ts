@@ -35,7 +35,7 @@ describe('speak, of the core', () => {
       food: 'Gefroren und eingekocht',
     });
     expect(live.choices('shelf', lot, 'way')).toContainEqual({ value: 'frozen', label: 'eingefroren' });
-    expect(shownCell(live, 'shelf', lot, live.column('shelf', 'way')!).text).toBe('eingefroren');
+    expect(shownCell(live, 'shelf', lot, live.column('shelf', 'way')!, false).text).toBe('eingefroren');
     live.close();
   });
 

@@ -5,6 +5,7 @@ import {
   type RowDoc,
   sameJson,
   settingOf,
+  titleOfSheet,
 } from '../../book/index.js';
 import { say } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
@@ -104,7 +105,8 @@ export function* compareBooks(before: BookReading, after: BookReading): Generato
 type Opened = readonly [BookReading, BookDoc];
 const rows = (doc: BookDoc, sheet: string): ReadonlyMap<string, RowDoc> =>
   new Map(Object.entries(doc.sheets[sheet]?.rows ?? {}));
-const titleOf = (doc: BookDoc, sheet: string): string | undefined => doc.sheets[sheet]?.title;
+const titleOf = ({ sheets }: BookDoc, sheet: string): string | undefined =>
+  sheets[sheet] && titleOfSheet(sheets[sheet]);
 
 function* compareSheet(
   sheet: string,

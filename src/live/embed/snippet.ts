@@ -41,7 +41,9 @@ const headerHtml = ({ id, title, unit, role, type, open }: EmbedColumn): string 
 
 const rowHtml = ({ id, cells }: ShownTable['rows'][number]): string =>
   `<tr${attribute('data-row', id)}>${cells
-    .map((cell, i) => (i === 0 && cell !== '' ? `<th scope="row">${cellHtml(cell)}</th>` : `<td>${cellHtml(cell)}</td>`))
+    .map((cell, i) =>
+      i === 0 && cell !== '' ? `<th scope="row">${cellHtml(cell)}</th>` : `<td>${cellHtml(cell)}</td>`,
+    )
     .join('')}</tr>`;
 
 const items = (texts: readonly string[]): string =>
