@@ -14,9 +14,7 @@ export type UnitRead =
 
 /** 'lb/week', 'pounds a week', 'pounds per week' in two. */
 function parted(text: string): { of: string; per: string | null } {
-  const parts = /^(.*?)(?:\s*\/\s*|\s+per\s+|\s+an?\s+|\s+each\s+|\s+every\s+|\s+je\s+|\s+pro\s+)(.*)$/i.exec(
-    text,
-  );
+  const parts = /^(.*?)(?:\s*\/\s*|\s+an?\s+|(?:^|\s+)(?:per|each|every|je|pro)\s+)(.*)$/i.exec(text);
   return parts ? { of: parts[1]!.trim(), per: parts[2]!.trim() } : { of: text, per: null };
 }
 
