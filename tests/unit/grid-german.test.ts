@@ -2,6 +2,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { bandInWords } from '../../components/grid/handsontable/groups.js';
 import { namedDay } from '../../components/grid/handsontable/named-day.js';
 import { readConditions } from '../../components/grid/handsontable/read-conditions.js';
+import { plainText } from '../../components/grid/handsontable/show.js';
+import { roomForTitle } from '../../components/grid/handsontable/widths.js';
 import { wordsNow } from '../../components/grid/handsontable/words.js';
 import { typedText } from '../../components/look/typed-text.js';
 import { readEntry } from '../../src/book/entry.js';
@@ -56,6 +58,28 @@ describe('the grid in German', () => {
     readConditions(conditions);
     readConditions(conditions);
     expect(conditions.map(({ args }) => args)).toEqual([[1.125], [0.5, 2], [['1,5']], ['Glas']]);
+  });
+
+  it('copies and lists what the cells show, but what people wrote as they wrote it', () => {
+    const ways = { role: 'kept', declaration: { choices: 'ways' } } as never;
+    const place = { role: 'kept', declaration: { choices: 'places' } } as never;
+    expect(plainText('canned', ways)).toBe('eingekocht');
+    expect(plainText('canned', place)).toBe('canned');
+    expect(plainText('no use', { role: 'planning', declaration: undefined })).toBe('kein Verbrauch');
+    expect([plainText(1.125, place), plainText(null, place)]).toEqual(['1,125', '']);
+  });
+
+  it('gives a column room for a title on two lines, in German only', async () => {
+    const titles = ['Eigener Verbrauch je Woche', 'Haltbarmachung', 'Ort'];
+    const rooms = titles.map(roomForTitle);
+    // Each line of letters some seven pixels wide fits, and none takes the whole screen.
+    expect(rooms[0]).toBeGreaterThan('Eigener Verbrauch'.length * 7);
+    expect(rooms[1]).toBeGreaterThan('Haltbarmachung'.length * 7);
+    expect(rooms[2]).toBeLessThan(60);
+    expect(roomForTitle('Donaudampfschifffahrtsgesellschaft')).toBeLessThan(200);
+    await speak('en');
+    expect(titles.map(roomForTitle)).toEqual([0, 0, 0]);
+    await speak('de');
   });
 
   it('says the filter and its groups in German', () => {

@@ -2,10 +2,10 @@ import { isFormula, newId, type Typed } from '../../../src/book/index.js';
 import { FormulaShift } from '../../../src/live/shift-formula.js';
 import type { Problem } from '../../../src/problem.js';
 import { say } from '../../../src/words/index.js';
-import { typedText } from '../../look/typed-text.js';
 import type { GridContext } from './context.js';
 import type { Write } from './edits.js';
 import { type Block, bookRow, selectedBlock } from './places.js';
+import { plainText } from './show.js';
 import { readTsv, writeTsv } from './tsv.js';
 
 /** One copied cell: what was entered and, of a formula, where it stood in the book. */
@@ -37,7 +37,7 @@ export function copyBlock({ hot, binding, host }: GridContext, block: Block, cut
     if (line.id === null && row > block.top) break;
     const columns = binding.columns.slice(block.left, block.right + 1);
     const values = columns.map(({ id }) => binding.accessor(id)(line));
-    shown.push(values.map((value) => typedText(value)));
+    shown.push(values.map((value, i) => plainText(value, columns[i]!)));
     cells.push(
       columns.map(({ id, role }, i) => {
         const typed = role === 'planning' ? (values[i] ?? null) : binding.typed(line, id);

@@ -1,5 +1,4 @@
-import { decimalSign, say } from '../../../src/words/index.js';
-import { typedText } from '../../look/typed-text.js';
+import { say } from '../../../src/words/index.js';
 import { shownDay } from '../../sheet/shown.js';
 import type { GridContext } from './context.js';
 import type { Write } from './edits.js';
@@ -7,6 +6,7 @@ import { type Direction, fill } from './fill.js';
 import type { Block } from './places.js';
 import { bookRow } from './places.js';
 import { readConditions } from './read-conditions.js';
+import { plainText } from './show.js';
 
 const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
 
@@ -96,10 +96,14 @@ export function addHooks(context: GridContext): void {
   });
 
   // The filter's list shows values as the cells do.
-  hot.addHook('modifyFiltersMultiSelectValue', (value: unknown) => {
+  hot.addHook('modifyFiltersMultiSelectValue', (value: unknown, meta: { readonly col?: number }) => {
     if (typeof value === 'boolean') return value ? say`yes` : say`no`;
-    if (typeof value === 'number' && decimalSign() !== '.') return typedText(value);
-    return typeof value === 'string' && ISO_DAY.test(value) ? shownDay(value) : value;
+    if (typeof value === 'string' && ISO_DAY.test(value)) return shownDay(value);
+    const column = binding.columns[meta.col ?? -1];
+    if (!column || (typeof value !== 'number' && typeof value !== 'string')) return value;
+    // The library has numbers as text here.
+    const number = column.type === 'number' && value !== '' ? Number(value) : Number.NaN;
+    return plainText(Number.isNaN(number) ? value : number, column);
   });
 
   hot.addHook('afterColumnResize', (width: number, index: number) => {

@@ -1,5 +1,8 @@
 import { type CellValue, isCellError } from '../../../src/book/index.js';
+import { choiceShown } from '../../../src/live/choice-words.js';
 import type { ColumnView } from '../../../src/live/columns.js';
+import { spoken } from '../../../src/words/index.js';
+import { typedText } from '../../look/typed-text.js';
 import type { Shown } from './line.js';
 
 /** The value that sorting, filtering and copying work with: a number as rounded on screen, a date as ISO. */
@@ -8,4 +11,13 @@ export function plainValue(value: CellValue, { decimals }: Pick<ColumnView, 'dec
   if (typeof value !== 'number') return value;
   if (!Number.isFinite(value)) return null;
   return decimals === undefined ? Number(value.toPrecision(12)) : Number(value.toFixed(decimals));
+}
+
+/** Such a value as text, for other programs and in lists: numbers and words of ours as the language spoken writes them. */
+export function plainText(
+  value: Shown,
+  { role, declaration }: Pick<ColumnView, 'role' | 'declaration'>,
+): string {
+  if (typeof value !== 'string') return typedText(value);
+  return role === 'planning' ? spoken(value) : choiceShown(value, declaration);
 }

@@ -1,5 +1,6 @@
 import type { ColumnView } from '../../../src/live/columns.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
+import { messages } from '../../../src/words/index.js';
 import { shownSoFar } from '../../sheet/shown.js';
 import { textWidth } from '../../sheet/text-width.js';
 import { wholeText } from './whole-text.js';
@@ -13,6 +14,19 @@ const MOST_FITTED = 210;
 /** What is worked out in words may be a sentence. */
 const MOST_TEXT = 380;
 const MOST_NARROWED = 110;
+
+/** More than this a title alone does not get. */
+const MOST_FOR_TITLE = 170;
+
+/** What a title takes on two lines, in pixels. Widths of kinds suit the English ones: those get no more. */
+export function roomForTitle(title: string): number {
+  if (messages() === null) return 0;
+  const words = title.split(' ');
+  const lines = words.map((_, i) =>
+    Math.max(words.slice(0, i).join(' ').length, words.slice(i).join(' ').length),
+  );
+  return Math.min(MOST_FOR_TITLE, Math.round(Math.min(...lines) * CHARACTER + AROUND));
+}
 
 /** How many rows are looked at to fit a column. */
 const ROWS_LOOKED_AT = 60;
@@ -48,8 +62,9 @@ export class ColumnWidths {
   }
 
   #widthOf(column: ColumnView): number {
-    const usual = column.width ?? textWidth(this.live, this.sheet, column) ?? USUAL;
     const isSet = column.width !== column.declaration?.width;
+    const given = column.width ?? textWidth(this.live, this.sheet, column) ?? USUAL;
+    const usual = isSet ? given : Math.max(given, roomForTitle(column.title));
     const varies =
       column.role === 'planning' &&
       (column.type === 'text' || (column.type === 'number' && (!column.unit || column.range)));
