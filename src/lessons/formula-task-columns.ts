@@ -1,7 +1,14 @@
 import { takenOf, toStored, usesOf } from '../book/index.js';
 import type { BookReading } from '../live/book-reading.js';
+import { decimalSign } from '../words/index.js';
 
-/** Columns written by their titles, as children write them (`On hand`, `[On hand]`), get the names that formulas know. */
+/** Numbers as children write them in their language, `0,5`, get the sign that formulas know. */
+const withPoints = (part: string): string =>
+  decimalSign() === ',' ? part.replace(/(?<=\d),(?=\d)/g, '.') : part;
+
+/**
+ * Columns written by their titles, as children write them (`On hand`, `[On hand]`), get the names that formulas know.
+ */
 export function titlesAsNames(book: BookReading, sheet: string, formula: string): string {
   const titled = book
     .columns(sheet)
@@ -24,7 +31,7 @@ export function titlesAsNames(book: BookReading, sheet: string, formula: string)
               ),
               name,
             );
-          }, part),
+          }, withPoints(part)),
     )
     .join('');
 }
