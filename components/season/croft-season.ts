@@ -226,7 +226,7 @@ export class CroftSeason extends LitElement {
     tab: string | undefined,
   ): TemplateResult {
     const inside = html`<span class="name"
-        >${row.crop} ${row.variety ? html`<span class="way small">${row.variety}</span>` : nothing}</span
+        >${spoken(row.crop)} ${row.variety ? html`<span class="way small">${row.variety}</span>` : nothing}</span
       ><span class="unseen">: </span>
       ${seasonMarks(row, axis, lines, free)}
       <span class="next small figures ${isLate(row, asOf) ? 'late' : ''}">${nextInWords(row, asOf)}</span

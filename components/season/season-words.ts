@@ -5,7 +5,8 @@ import { dayInWords, shortDay } from '../pictures/days.js';
 import { shownNumber } from '../sheet/shown.js';
 import type { Beginning, SeasonRow, Span } from './season-model.js';
 
-export const named = ({ crop, variety }: SeasonRow): string => (variety ? `${crop}, ${variety}` : crop);
+export const named = ({ crop, variety }: SeasonRow): string =>
+  variety ? `${spoken(crop)}, ${variety}` : spoken(crop);
 
 /** What is done at the beginning, as words by themselves. */
 export const spokenBeginning = (what: Beginning): string =>

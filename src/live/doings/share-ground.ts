@@ -3,7 +3,7 @@ import { rowFeet } from '../../planning/garden/ground.js';
 import { isPerennial } from '../../planning/garden/planting-dates.js';
 import type { GroundCrop, GroundPlan } from '../../planning/ground/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
-import { say } from '../../words/index.js';
+import { say, spoken } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 
 /** How the ground could be shared, and the command that plans the plants so. */
@@ -72,7 +72,7 @@ function groundCrops(live: BookReading, sheet: string): GroundCrop[] {
     return [
       {
         id: row.id,
-        name: row.variety === '' ? bed.crop : `${bed.crop}, ${row.variety}`,
+        name: row.variety === '' ? spoken(bed.crop) : `${spoken(bed.crop)}, ${row.variety}`,
         wanted,
         groundPerPlant: rowFeet(1, bed.spacing.value),
         servingsPerPlant: null,
