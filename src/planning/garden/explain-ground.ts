@@ -1,5 +1,5 @@
 import { figureSource, growing } from '../../facts/index.js';
-import { phrase, say } from '../../words/index.js';
+import { phrase, say, spoken } from '../../words/index.js';
 import { measured, measuredIn, perAreaWords, perLengthWords } from '../measured.js';
 import type { WorkingInput } from '../types.js';
 import { isAmount } from '../words.js';
@@ -24,7 +24,7 @@ function plantsInput(bed: BedReckoning): WorkingInput {
 
 const lacksPlants = (bed: BedReckoning): string =>
   bed.plants === null
-    ? `Write the plants planned. ${bed.poundsWanted === null ? NO_POUNDS : lacksYield(bed)}`.trim()
+    ? `${spoken(NO_PLANTS)} ${bed.poundsWanted === null ? spoken(NO_POUNDS) : lacksYield(bed)}`.trim()
     : '';
 
 export function ground(bed: BedReckoning, column: 'row_feet' | 'bed_area'): Explained {

@@ -74,7 +74,9 @@ export function treeYield(crop: string, kind: string | null = null): Result<Rang
     lean: Math.min(...all.map(({ lean }) => lean)),
     good: Math.max(...all.map(({ good }) => good)),
     source: sources,
-    notes: [...new Set([`a grown tree: ${rows.value[0]?.kind ?? ''}`, ...all.flatMap(({ notes }) => notes)])],
+    notes: [
+      ...new Set([say`a grown tree: ${rows.value[0]?.kind ?? ''}`, ...all.flatMap(({ notes }) => notes)]),
+    ],
   });
 }
 
