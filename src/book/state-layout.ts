@@ -1,13 +1,18 @@
 import { phrase, spoken } from '../words/index.js';
 import { columnNames, type Layout } from './formula/layout.js';
 import { declarationOf, KINDS } from './kinds/index.js';
+import { takenDeclaration } from './own-column.js';
 import type { BookState, SheetState } from './state.js';
 import type { ColumnDoc } from './types.js';
 
-/** What a column is called now: the person's title, else the kind's. */
+/** What a column is called now: the person's title, else the kind's; a planning column on an own sheet likewise. */
 export function titleOfColumn(sheet: SheetState, columnId: string): string {
   const column: ColumnDoc | undefined = sheet.columns.get(columnId);
-  return column?.title ?? spoken(declarationOf(sheet.kind, columnId)?.title ?? phrase('Column'));
+  const declared = sheet.kind === 'own' ? takenDeclaration(column) : declarationOf(sheet.kind, columnId);
+  const title = column?.title;
+  return title !== undefined && title !== declared?.title
+    ? title
+    : spoken(declared?.title ?? phrase('Column'));
 }
 
 /** What a sheet is called now: the person's title, or the kind's in the language spoken. */

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { blankBook, LANGUAGES, type LiveBook, openBook, speak } from '../../src/core.js';
+import { takeColumns } from '../../src/live/doings/take-columns.js';
 import { shownCell } from '../../src/live/shown.js';
 
 afterEach(() => speak('en'));
@@ -36,6 +37,25 @@ describe('speak, of the core', () => {
     });
     expect(live.choices('shelf', lot, 'way')).toContainEqual({ value: 'frozen', label: 'eingefroren' });
     expect(shownCell(live, 'shelf', lot, live.column('shelf', 'way')!, false).text).toBe('eingefroren');
+    live.close();
+  });
+
+  it('calls a planning column on a sheet of one’s own as the language spoken does', async () => {
+    const live = openBook(blankBook('House', 'b1'));
+    live.apply({ do: 'add sheet', sheet: 'mine', title: 'Mine' });
+    const { command, first } = takeColumns(live, {
+      sheet: 'mine',
+      kind: 'foods',
+      columns: ['weeks_of_supply'],
+      by: null,
+    });
+    live.apply(command);
+    expect(live.column('mine', first)?.title).toBe('Weeks of supply');
+    await speak('de');
+    expect(live.column('mine', first)?.title).toBe(live.column('foods', 'weeks_of_supply')?.title);
+    live.apply({ do: 'describe column', sheet: 'mine', column: first, as: { title: 'Reicht noch' } });
+    await speak('en');
+    expect(live.column('mine', first)?.title).toBe('Reicht noch');
     live.close();
   });
 

@@ -1,4 +1,5 @@
 import { type Command, type NamedKind, type NewColumn, newId } from '../../book/index.js';
+import { spoken } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 import { NAME_COLUMN } from '../taken-kinds.js';
 import { asOwn, isTakeable, lookOf } from './copied-columns.js';
@@ -22,7 +23,10 @@ export function sheetFromKind(live: BookReading, { kind, title, planning }: From
     if (column.role === 'kept') return [{ id, title: column.title, as: asOwn(live, home, column) }];
     if (!planning.includes(column.id) || !isTakeable(kind, column.id)) return [];
     const plan = { kind, column: column.id, by: named };
-    return [{ id, title: column.title, as: { ...lookOf(column), hidden: false, plan } }];
+    // The kind’s own title is kept as it is declared, to be told in whichever language is spoken.
+    const { title: declared = column.title } = column.declaration ?? {};
+    const called = column.title === spoken(declared) ? declared : column.title;
+    return [{ id, title: called, as: { ...lookOf(column), hidden: false, plan } }];
   });
   return { do: 'add sheet', sheet: newId('s'), title, columns };
 }

@@ -1,5 +1,5 @@
 import { type Command, KINDS, type NamedKind, newId, takeableColumns } from '../../book/index.js';
-import { say } from '../../words/index.js';
+import { say, spoken } from '../../words/index.js';
 import type { BookReading } from '../book-reading.js';
 import type { ColumnView } from '../columns.js';
 import { NAME_COLUMN } from '../taken-kinds.js';
@@ -37,7 +37,15 @@ export function takeColumns(
   const taken = declared.map((declaration) => ({ declaration, id: newId('c') }));
   const of: Command[] = [
     ...(by === null
-      ? [{ do: 'add column', sheet, column: naming, before: ids[0] ?? null, title: nameTitle } as const]
+      ? [
+          {
+            do: 'add column',
+            sheet,
+            column: naming,
+            before: ids[0] ?? null,
+            title: spoken(nameTitle),
+          } as const,
+        ]
       : []),
     ...taken.map(
       ({ declaration, id }): Command => ({
