@@ -32,16 +32,19 @@ function hasRawEgg(dish: Dish, { lines }: Pick<DishNeeds, 'lines'>): boolean {
   });
 }
 
-const known = new Map<string, readonly Caution[]>();
+/** By food; their texts are said anew, in the language spoken then. */
+const known = new Map<string, readonly Caution['id'][]>();
 
 /** Cautions of opening a jar of a food; what is said of putting it up does not bear on that. */
 function ofOpening(foodName: string): readonly Caution[] {
-  let of = known.get(foodName);
-  if (!of) {
-    of = cautionsFor(foodName, 'canned').filter(({ id }) => id === 'doubt' || id === 'seal-check');
-    if (known.size < 5000) known.set(foodName, of);
+  let ids = known.get(foodName);
+  if (!ids) {
+    ids = cautionsFor(foodName, 'canned')
+      .map(({ id }) => id)
+      .filter((id) => id === 'doubt' || id === 'seal-check');
+    if (known.size < 5000) known.set(foodName, ids);
   }
-  return of;
+  return ids.map(caution);
 }
 
 /**
