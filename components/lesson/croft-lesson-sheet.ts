@@ -11,7 +11,7 @@ import {
 } from '../../src/lessons/formula-task-rows.js';
 import { FORMULA_TASKS, type FormulaTask, tasksNamed } from '../../src/lessons/formula-tasks.js';
 import type { LiveBook } from '../../src/live/live-book.js';
-import { say, spoken } from '../../src/words/index.js';
+import { say, spoken, spokenTag } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
@@ -87,6 +87,7 @@ export class CroftLessonSheet extends LitElement {
   #tasks: readonly FormulaTask[] = [];
   #only: readonly string[] | undefined;
   #isTurned = false;
+  #language = spokenTag();
 
   /** True once every formula was found right. */
   get isRight(): boolean {
@@ -101,6 +102,12 @@ export class CroftLessonSheet extends LitElement {
   protected override willUpdate(changed: PropertyValues<CroftLessonSheet>): void {
     const { live } = this.#book;
     if (changed.has('task')) this.#tasks = tasksNamed(this.task) ?? [];
+    if (this.#language !== spokenTag()) {
+      // What came of checking was said in the language before, and columns are called otherwise.
+      this.#language = spokenTag();
+      this.#forget();
+      this.grid?.reopen();
+    }
     if (changed.has('rows')) this.#only = this.rows === '' ? undefined : listed(this.rows, /,/);
     if (
       live === this.#shown &&

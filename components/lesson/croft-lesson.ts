@@ -1,7 +1,7 @@
 import { html, LitElement, type PropertyValues, type TemplateResult, unsafeCSS } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { LEVELS, type Level, readNumbers, topicWithId } from '../../src/lessons/index.js';
-import { asWritten, say, spoken } from '../../src/words/index.js';
+import { asWritten, say, spoken, spokenTag } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { PageLanguage } from '../book/page-language.js';
 import { base } from '../look/base.js';
@@ -59,6 +59,7 @@ export class CroftLesson extends LitElement {
   readonly #book = new BookController(this, () => this.#bookChanged());
   readonly #work = new LessonWork();
   readonly #source = new LessonSource();
+  #language = '';
 
   /** Makes another sheet of the same kind. */
   another(seed = String(Math.floor(Math.random() * 9000) + 1000)): void {
@@ -83,7 +84,10 @@ export class CroftLesson extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues): void {
-    if (changed.has('lesson') || !this.hasUpdated) this.#load();
+    // What is wrong with a lesson is said where it is read.
+    const isSaidAnew = this.#language !== spokenTag() && this.#source.problems.length > 0;
+    this.#language = spokenTag();
+    if (changed.has('lesson') || !this.hasUpdated || isSaidAnew) this.#load();
     this.#make();
   }
 

@@ -79,7 +79,10 @@ export function readQuestion(written: WrittenQuestion, path: string): Result<Aut
     text: written.text,
     answer,
     key: answer,
-    steps: [...written.hints, say`The answer is ${answerText(answer)}.`],
+    // Said when it is asked for: a lesson is read once, and the language may come later.
+    get steps() {
+      return [...written.hints, say`The answer is ${answerText(answer)}.`];
+    },
     canning: /\b(?:jars?|canning|canned)\b/i.test(written.text),
   });
 }
