@@ -91,15 +91,19 @@ export const runwayStyles = css`
   .group::first-letter {
     text-transform: uppercase;
   }
+  /* German weeks and days take more room beside the bars. */
+  :host(:lang(de)) {
+    --_lasts: 15rem;
+  }
   @container (min-width: 40rem) {
     .mark,
     .line {
       grid-template:
         'name plot verdict' 1fr
-        'name plot lasts' auto / 10.5rem minmax(0, 1fr) 13rem;
+        'name plot lasts' auto / 10.5rem minmax(0, 1fr) var(--_lasts, 13rem);
     }
     .line {
-      grid-template: 'name plot verdict' auto / 10.5rem minmax(0, 1fr) 13rem;
+      grid-template: 'name plot verdict' auto / 10.5rem minmax(0, 1fr) var(--_lasts, 13rem);
     }
     .mark {
       padding-block: 0;
