@@ -1,7 +1,11 @@
-/** What stays in files of its own, under licences of its own, by the modules that an `import()` names. */
+/**
+ * What stays in files of its own, by the modules that an `import()` names: grid and engine, under licences of their
+ * own, and the words of another language, which most pages never speak.
+ */
 const APART: readonly { readonly name: string; readonly modules: RegExp }[] = [
   { name: 'grid', modules: /\/components\/grid\/(?:mount|first\/first-grid)\.ts$/ },
   { name: 'engine', modules: /\/src\/engine\/hyperformula-engine\.ts$/ },
+  { name: 'german', modules: /\/src\/words\/german\.ts$/ },
 ];
 
 interface Graph {
@@ -26,7 +30,7 @@ function reached(from: string, graph: Graph, apart: string[] = []): ReadonlySet<
   return found;
 }
 
-/** The name of the file that a module goes into: one for all that is read, one each for grid and engine. */
+/** The name of the file that a module goes into: one for all that is read, one each for what stays apart. */
 export function oneFileChunks(name: string, entry: string): (id: string, graph: Graph) => string | null {
   let files: ReadonlyMap<string, ReadonlySet<string>> | undefined;
   const filesOf = (graph: Graph): ReadonlyMap<string, ReadonlySet<string>> => {

@@ -55,12 +55,19 @@ export const isSpoken = (tag: string): boolean =>
   languageOf(tag) === languageOf(now.tag) ||
   (now.messages === null && LOADERS[languageOf(tag)] === undefined);
 
+/** A page may carry the words in a file of its own that it left out: then it speaks English, and its keeper is told. */
+const notThere = (error: unknown): null => {
+  console.warn(error);
+  return null;
+};
+
 /**
  * All that is said from now on is in the language of `tag` (BCP 47: `de`, `de-AT`), or in English where that
  * language is not known: messages, workings, titles, and numbers and days as it writes them. One language is spoken
  * at a time on a page or in a process; a book that is open says everything anew. Stored values and formulas are the
  * same in all of them. Resolves, with the tag that is spoken then (`de-AT`, `en-US`), when its words are there; until
- * then the language before stays. Never refuses: a tag that is none counts as English.
+ * then the language before stays. Never refuses: a tag that is none counts as English, and so does a
+ * language whose words cannot be loaded.
  *
  * @example await speak('de'); openBook(book).problem('shelf', lot, 'count')?.mend
  */
@@ -69,8 +76,8 @@ export async function speak(tag: string): Promise<string> {
   wish = mine;
   const known = canonical(tag);
   const load = known === null ? undefined : LOADERS[languageOf(known)];
-  const found = load ? await load() : null;
-  if (wish === mine) speakWith(load && known ? known : ENGLISH.tag, found);
+  const found = load ? await load().catch(notThere) : null;
+  if (wish === mine) speakWith(found && known ? known : ENGLISH.tag, found);
   return now.tag;
 }
 

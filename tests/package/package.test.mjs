@@ -113,6 +113,7 @@ test('grid and engine are in files of their own, and in no others that a page re
   assert.ok(made('one-file/grid.js').every((each) => each.includes('/handsontable/')));
   assert.ok(made('one-file/grid.js').length > 0);
   assert.ok(made('one-file/engine.js').length > 0);
+  assert.deepEqual(made('one-file/german.js'), []);
   const atOnce = [...staticParts(join(package_.inside, 'dist/croftsheet.js')).keys()];
   for (const file of atOnce.filter((each) => existsSync(`${each}.map`)))
     assert.deepEqual(made(relative(join(package_.inside, 'dist'), file)), [], file);
