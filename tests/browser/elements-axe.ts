@@ -25,23 +25,31 @@ const GRID_MAKERS: readonly { readonly rule: string; readonly at: string; readon
   },
 ];
 
-/** What axe-core finds wrong, but for what the grid's maker is known to have left. */
-export async function axeViolations(page: Page): Promise<string[]> {
+/**
+ * What axe-core finds wrong, by all of its rules or some, but for what the grid's maker is known to have left.
+ */
+export async function axeViolations(page: Page, rules?: readonly string[]): Promise<string[]> {
   await page.evaluate(source);
-  return page.evaluate(async (makers) => {
-    const { axe } = globalThis as unknown as { axe: Axe };
-    const known = (rule: string, target: unknown): boolean => {
-      const path = Array.isArray(target) ? target.flat().map(String) : [];
-      return (
-        path.includes('croft-grid-pane') &&
-        makers.some((each) => each.rule === rule && new RegExp(each.at).test(path.at(-1) ?? ''))
+  return page.evaluate(
+    async ([makers, only]) => {
+      const { axe } = globalThis as unknown as { axe: Axe };
+      const known = (rule: string, target: unknown): boolean => {
+        const path = Array.isArray(target) ? target.flat().map(String) : [];
+        return (
+          path.includes('croft-grid-pane') &&
+          makers.some((each) => each.rule === rule && new RegExp(each.at).test(path.at(-1) ?? ''))
+        );
+      };
+      const { violations } = await axe.run(
+        { exclude: [] },
+        { resultTypes: ['violations'], ...(only && { runOnly: only }) },
       );
-    };
-    const { violations } = await axe.run({ exclude: [] }, { resultTypes: ['violations'] });
-    return violations.flatMap(({ id, nodes }) =>
-      nodes
-        .filter(({ target }) => !known(id, target))
-        .map(({ target }) => `${id}: ${JSON.stringify(target)}`),
-    );
-  }, GRID_MAKERS);
+      return violations.flatMap(({ id, nodes }) =>
+        nodes
+          .filter(({ target }) => !known(id, target))
+          .map(({ target }) => `${id}: ${JSON.stringify(target)}`),
+      );
+    },
+    [GRID_MAKERS, rules] as const,
+  );
 }
