@@ -28,6 +28,8 @@ export interface Container {
 }
 
 const NAMED = 'named for its volume (US customary, NIST Handbook 44, Appendix C)';
+const NAMED_IN_LITRES =
+  'named for its volume (the litre beside the SI: BIPM, SI Brochure, 9th edition, table 8)';
 const LOOSE = 'nominal size in the trade; common practice, no source';
 
 function jar(
@@ -36,6 +38,7 @@ function jar(
   unit: string,
   names: readonly string[],
   lidSize: Container['lidSize'] = null,
+  source = NAMED,
 ): Container {
   return {
     id,
@@ -46,9 +49,13 @@ function jar(
     lids: true,
     lidSize,
     names,
-    source: NAMED,
+    source,
   };
 }
+
+/** A jar sized in litres. Bare, its size means the volume: a litre is also a measure of much that is in no jar. */
+const litreJar = (id: string, millilitres: number, names: readonly string[]): Container =>
+  jar(id, millilitres, 'millilitre', names, null, NAMED_IN_LITRES);
 
 function without(
   lidsOf: Omit<Container, 'plural' | 'lids' | 'lidSize'> & { readonly plural?: string },
@@ -120,6 +127,23 @@ export const CONTAINERS: readonly Container[] = [
     ['half gallon', '½ gal', '½ gal jar', '64 oz jar', '64 ounce jar', '2 quart jar'],
     'wide',
   ),
+  litreJar('250 ml jar', 250, [
+    '250 millilitre jar',
+    '250 milliliter jar',
+    '¼ l jar',
+    '0.25 l jar',
+    '¼ litre jar',
+  ]),
+  litreJar('500 ml jar', 500, [
+    '500 millilitre jar',
+    '500 milliliter jar',
+    '½ l jar',
+    '0.5 l jar',
+    'half-litre jar',
+    'half-liter jar',
+    '½ litre jar',
+  ]),
+  litreJar('1 litre jar', 1000, ['litre jar', 'liter jar', '1 liter jar', '1 l jar', 'l jar', '1000 ml jar']),
   without({
     id: 'no. 10 can',
     family: 'can',

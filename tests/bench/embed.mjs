@@ -63,8 +63,7 @@ async function snippets() {
     open: ['count'],
     rows: live.rowIds('shelf').slice(0, 8),
   }).html;
-  live.addColumn('shelf', 'Twice', { formula: '=[count]*2' });
-  const own = live.columns('shelf').find(({ role }) => role === 'own').id;
+  const { column: own } = live.addColumn('shelf', 'Twice', { formula: '=[Put up]*2' });
   const formulas = embedOf(live, 'shelf', {
     columns: [...columns, own],
     open: ['count'],

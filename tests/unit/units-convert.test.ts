@@ -101,6 +101,14 @@ describe('inMeasure', () => {
     expect(got(inMeasure(amount, from, to))).toBe(expected);
   });
 
+  it('a jar sized in litres is as many quart jars as its litres are quarts', () => {
+    // One US liquid quart is 0.946 352 946 litre: NIST Handbook 44, Appendix C.
+    expect(got(inMeasure(1, '1 l jar', 'quart jar'))).toBeCloseTo(1 / 0.946_352_946, 9);
+    expect(got(inMeasure(4, '250 ml jar', '½ litre jar'))).toBe(2);
+    // Without its jar it is the measure, which is no number of jars by itself.
+    expect(got(inMeasure(2, 'litre', 'litre'))).toBe(2);
+  });
+
   it('turns pounds into jars by the density, or by the pounds in a jar', () => {
     expect(got(inMeasure(6, 'pound', 'quart jar', { pounds: 3, per: 'quart jar' }))).toBeCloseTo(2, 12);
     expect(got(inMeasure(6, 'pound', 'pint jar', { pounds: 3, per: 'qt' }))).toBeCloseTo(4, 12);
