@@ -20,6 +20,8 @@ const at = (path: string) => resolve(import.meta.dirname, path);
  * longer to fetch than to run. What a person asks for later (sharing ground, suggesting meals) stays apart.
  */
 const GROUPS = [
+  // Asked by nearly all of the others: within one of them, it would bring that one along.
+  { name: 'loops', test: /virtual:guarded-loops/ },
   {
     name: 'book',
     test: (id: string): boolean =>

@@ -119,6 +119,16 @@ test('grid and engine are in files of their own, and in no others that a page re
     assert.deepEqual(made(relative(join(package_.inside, 'dist'), file)), [], file);
 });
 
+test('what a grid is first drawn with brings no book along', () => {
+  const parts = join(package_.inside, 'dist/parts');
+  const [first] = readdirSync(parts).filter((each) => /^grid-first-.*\.js$/.test(each));
+  const brought = [...staticParts(join(parts, first)).keys()].map((each) => relative(parts, each));
+  assert.deepEqual(
+    brought.filter((each) => /^(book|look|croft)-/.test(each)),
+    [],
+  );
+});
+
 test('every script that holds something has its source map, with the sources in it', () => {
   const dist = join(package_.inside, 'dist');
   const scripts = readdirSync(dist, { recursive: true }).filter((each) => each.endsWith('.js'));
