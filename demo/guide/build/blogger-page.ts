@@ -17,6 +17,8 @@ export const bloggerPage = (): Markup => html`${contents('On this page', [
 <p>Put the folder <code>dist</code> of the package on your site, under the name <code>croftsheet</code>. Then a table of
 your own takes two lines: the script, once on the page, and the element around the table. It shows without script, too.</p>
 ${example(snippet('blog-table.html'), { what: 'a table of your own' })}
+<p>Such a table is its own data. Readers may write in a column marked <code>data-open</code>; one with
+<code>data-formula</code> is worked out anew from the others, which it calls by their titles.</p>
 <p>You need not write any of it: in your book choose <em>This book → For a web page…</em>, say which columns to show, and
 press <em>Copy</em>. Or take one of the <a href="./gallery.html">ten ready sheets</a>.</p>
 
