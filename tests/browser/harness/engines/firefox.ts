@@ -1,5 +1,6 @@
-import { type Browser, firefox } from 'playwright-core';
+import { type Browser, type BrowserContext, type BrowserContextOptions, firefox } from 'playwright-core';
 import { findFirefox } from '../find-engines.mjs';
+import { skipForWantOf } from './lacking.js';
 
 /** What playwright keeps behind a browser: the session through which it speaks WebDriver BiDi. */
 interface Behind {
@@ -15,7 +16,7 @@ interface Session {
 /**
  * Firefox as it is released, through WebDriver BiDi. Long-term releases do not know every command that playwright
  * sends as a matter of course: setting how a page prefers its colours is one. For these the answer is that
- * nothing was to be done; tests that need them are named in `lacking.ts`.
+ * nothing was to be done; a test that needs one of them is skipped, with what it asked for.
  */
 export async function launchFirefox(): Promise<Browser> {
   const executablePath = findFirefox();
@@ -40,11 +41,50 @@ export async function launchFirefox(): Promise<Browser> {
   };
   const { newContext } = browser;
   browser.newContext = async (options) => {
+    refuse(options);
     const context = await newContext.call(browser, options);
     await context.addInitScript(fillAsTyped);
-    return context;
+    return withWhatIsLacking(context);
   };
   return browser;
+}
+
+type Media = Pick<BrowserContextOptions, 'colorScheme' | 'reducedMotion' | 'forcedColors' | 'contrast'>;
+
+/** What a page is taken for, unless a test asks for something else. */
+const AS_IT_IS: readonly unknown[] = [undefined, null, false, 'light', 'no-preference', 'none', 'screen'];
+
+function refuse(asked: (Media & { hasTouch?: boolean; media?: unknown }) | undefined): void {
+  for (const name of [
+    'colorScheme',
+    'reducedMotion',
+    'forcedColors',
+    'contrast',
+    'hasTouch',
+    'media',
+  ] as const)
+    if (!AS_IT_IS.includes(asked?.[name])) skipForWantOf(`a page with ${name} ${String(asked?.[name])}`);
+}
+
+/** What is asked of a context or its pages and cannot be had skips the test, instead of waiting in vain. */
+function withWhatIsLacking(context: BrowserContext): BrowserContext {
+  const { newPage } = context;
+  context.newCDPSession = () => skipForWantOf('Chromium’s own protocol');
+  context.newPage = async () => {
+    const page = await newPage.call(context);
+    const { emulateMedia, waitForEvent } = page;
+    page.pdf = () => skipForWantOf('printing');
+    page.emulateMedia = (media) => {
+      refuse(media as Media);
+      return emulateMedia.call(page, media);
+    };
+    page.waitForEvent = ((event: string, options?: object) =>
+      event === 'download'
+        ? skipForWantOf('hearing of downloads')
+        : waitForEvent.call(page, event as never, options as never)) as typeof waitForEvent;
+    return page;
+  };
+  return context;
 }
 
 /**

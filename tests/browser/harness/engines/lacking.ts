@@ -41,7 +41,7 @@ export function skipLacking(test: TestContext): void {
  * skipped that could be tried: this is called by what would have to do it.
  */
 export function skipForWantOf(what: string): never {
-  const reason = `WebDriver cannot do this in WebKitGTK: ${what}`;
+  const reason = `WebDriver cannot do this in ${ENGINE === 'firefox' ? 'Firefox' : 'WebKitGTK'}: ${what}`;
   now.test?.skip(reason);
   throw new Error(reason);
 }
