@@ -38,6 +38,7 @@ export {
 export { type Headspace, type HeadspaceClass, headspace, headspaceClasses } from './headspace.js';
 export { allLivestock, type Livestock, livestock, livestockNames } from './livestock.js';
 export { wordsOf } from './names.js';
+export { noteInWords } from './notes.js';
 export { childShare, type PerPerson, perPerson } from './per-person.js';
 export {
   type AltitudePressure,

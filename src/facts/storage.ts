@@ -7,6 +7,7 @@ import qualityRaw from './data/quality.json';
 import { derived, figureFrom } from './figure.js';
 import type { Figure, RawFigure } from './figure-types.js';
 import { type FoodGroup, groupOf } from './groups.js';
+import { noteInWords } from './notes.js';
 import { WAYS, type Way } from './ways.js';
 
 /** How long a food kept in one way is at its best. Quality, never safety. */
@@ -78,12 +79,14 @@ export function coldStorage(crop: string): Result<ColdStorage> {
 
 const DAYS_PER_MONTH = 365.25 / 12;
 
+const inWords = (note: string | undefined) => (note === undefined ? undefined : noteInWords(note));
+
 function published(row: RawQuality, way: Way, group: FoodGroup | null): Quality {
   const weeks = figureFrom(row.weeks, 'weeks');
   const months = weeks
     ? derived(weeks, 'months', say`worked out from weeks`, (n) => (n * 7) / DAYS_PER_MONTH)
     : figureFrom(row.months, 'months');
-  const said = row.note ?? months?.note ?? say`published for ${row.of} kept this way`;
+  const said = inWords(row.note ?? months?.note) ?? say`published for ${row.of} kept this way`;
   return { way, group, months, weeks, said };
 }
 

@@ -1,7 +1,7 @@
 import { type Livestock, livestock, sourceText, staples } from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { ceilSafe } from '../units/index.js';
-import { say } from '../words/index.js';
+import { say, spoken } from '../words/index.js';
 import { shortNumber } from './measure.js';
 import { changed, combine, exactly, type Ranged, ranged } from './ranged.js';
 
@@ -61,7 +61,7 @@ function takeHome(rows: readonly Livestock[]): Ranged | null {
   if (found.length === 0) return null;
   const notes = found.map(
     ({ of }) =>
-      say`${shortNumber(of.takeHome?.usual ?? 0)} pounds${of.basis ? ` (${of.basis})` : ''} from ${of.liveWeight} pounds by ${sourceText(of.source)}`,
+      say`${shortNumber(of.takeHome?.usual ?? 0)} pounds${of.basis ? ` (${spoken(of.basis)})` : ''} from ${of.liveWeight} pounds by ${sourceText(of.source)}`,
   );
   return span(
     found.map((one) => one.share),

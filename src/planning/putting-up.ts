@@ -5,6 +5,7 @@ import {
   drying,
   type Figure,
   freezing,
+  noteInWords,
   sourceText,
   usualLoad,
 } from '../facts/index.js';
@@ -17,7 +18,7 @@ import { changed, combine, exactly, type Ranged, ranged, reachingTo } from './ra
 
 /** Jars that a pack may go in, by id; null where any will do. */
 const onlyJarIds = (of: Canning): readonly string[] | null =>
-  of.onlyJars.length > 0 ? of.onlyJars.map((size) => say`${size} jar`) : null;
+  of.onlyJars.length > 0 ? of.onlyJars.map((size) => `${size} jar`) : null;
 
 const plainJar = (of: Canning): string => onlyJarIds(of)?.[0] ?? 'quart jar';
 
@@ -50,9 +51,12 @@ function jarFor(of: Canning, jar: string | undefined): Result<string> {
   return ok(id);
 }
 
+/** A remark that is printed with a figure, in the language spoken. */
+const noteOf = (note: string | null): readonly string[] => (note === null ? [] : [noteInWords(note)]);
+
 const marks = (of: Canning): readonly string[] => [
   ...(of.printedFor === of.crop ? [] : [say`figures of ${of.printedFor}`]),
-  ...(of.note === null ? [] : [of.note]),
+  ...noteOf(of.note),
 ];
 
 const PER: Readonly<Record<'quart' | 'pint', string>> = {
@@ -132,7 +136,7 @@ function perJar(of: Canning, jar: string): Result<Ranged> {
     return refuse(
       'nothing-published',
       say`No pounds per jar are published here for ${of.crop}, ${of.pack}.`,
-      of.note ??
+      noteOf(of.note)[0] ??
         say`Give your own figure, or another pack: ${orList(of.packs.filter((one) => one !== of.pack))}.`,
     );
   }
@@ -231,7 +235,7 @@ export function driedFrom(crop: string, pounds: number): Result<Ranged> {
   const of = drying(crop);
   if (!of.ok) return of;
   const figure = changed(ranged(of.value.driedPerFresh, 'low'), 'pounds', '', (n) => n * pounds);
-  return ok(of.value.note === null ? figure : { ...figure, notes: [...figure.notes, of.value.note] });
+  return ok({ ...figure, notes: [...figure.notes, ...noteOf(of.value.note)] });
 }
 
 /** Pounds as bought for pounds dried. Lean wants more. The figures are recalled, and marked `from memory`. */
@@ -239,5 +243,5 @@ export function freshFrom(crop: string, driedPounds: number): Result<Ranged> {
   const of = drying(crop);
   if (!of.ok) return of;
   const figure = changed(ranged(of.value.freshPerDried, 'high'), 'pounds', '', (n) => n * driedPounds);
-  return ok(of.value.note === null ? figure : { ...figure, notes: [...figure.notes, of.value.note] });
+  return ok({ ...figure, notes: [...figure.notes, ...noteOf(of.value.note)] });
 }

@@ -1,4 +1,4 @@
-import { type Figure, figureSource } from '../facts/index.js';
+import { type Figure, figureSource, noteInWords } from '../facts/index.js';
 import { roundSig } from '../units/index.js';
 import { say } from '../words/index.js';
 import { shortNumber } from './measure.js';
@@ -34,7 +34,7 @@ export function ranged(figure: Figure, lean: 'low' | 'high', unit = figure.unit)
     unit,
     source: figureSource(figure),
     origin: ORIGIN[figure.certainty],
-    notes: figure.note === undefined ? [] : [figure.note],
+    notes: figure.note === undefined ? [] : [noteInWords(figure.note)],
   };
 }
 

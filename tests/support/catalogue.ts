@@ -9,6 +9,7 @@ const LAYERS = [
   'problems',
   'units',
   'facts',
+  'facts/published',
   'planning',
   'book',
   'formulas',
@@ -62,10 +63,13 @@ export function catalogueOfSource(): Catalogue {
   return new Map(
     parts.map((part) => {
       const said = [...found.get(part)!];
-      // In metric measures some are said otherwise; questions of lessons name the measures in which they are asked.
+      // In metric measures some are said otherwise; questions of lessons name the measures in which they are asked,
+      // and remarks on published figures those in which they are printed.
       const all = new Set([
         ...said,
-        ...(['formulas', 'problems', 'units', 'lessons/topics'].includes(part) ? [] : said.map(metricWords)),
+        ...(['formulas', 'problems', 'units', 'lessons/topics', 'facts/published'].includes(part)
+          ? []
+          : said.map(metricWords)),
       ]);
       const own = [...all].filter((text) => /\p{L}/u.test(text) && !seen.has(text));
       for (const text of own) seen.add(text);

@@ -1,7 +1,11 @@
 import { COLOURS, KINDS } from '../../src/book/index.js';
 import { SETTINGS } from '../../src/book/settings.js';
+import { allFigures } from '../../src/facts/all.js';
 import { allCautions } from '../../src/facts/cautions.js';
 import { crops } from '../../src/facts/crops.js';
+import { allLivestock } from '../../src/facts/livestock.js';
+import { perPerson } from '../../src/facts/per-person.js';
+import { allCanningRules } from '../../src/facts/rules.js';
 import { WAYS } from '../../src/facts/ways.js';
 import { functions } from '../../src/formulas/index.js';
 import { HOW_PLANTED, MOUTHS } from '../../src/planning/garden/types.js';
@@ -9,9 +13,14 @@ import { COMES_FROM, DRAW_PURPOSES } from '../../src/planning/types.js';
 import { LINE_SOURCES } from '../../src/planning/week/types.js';
 import { PROBLEM_CODES } from '../../src/problem-codes.js';
 import { CONTAINERS, UNITS } from '../../src/units/index.js';
+import { metricOf } from '../../src/units/system.js';
+import { publishedNotes } from './published-notes.js';
 
 /** Words that a household chooses from, besides ways, containers, units and meals. */
 const CHOSEN = [...HOW_PLANTED, ...MOUTHS, ...DRAW_PURPOSES, ...COMES_FROM, ...LINE_SOURCES];
+
+/** Figures are published in many more units than people measure in. */
+const UNITS_OF_FIGURES = [...new Set(allFigures().map(({ unit }) => unit))];
 
 const text = (value: unknown): string[] => (typeof value === 'string' && value !== '' ? [value] : []);
 
@@ -26,6 +35,16 @@ export function declaredTexts(): Map<string, string[]> {
         ...crops().flatMap(({ name, plural }) => [name, plural]),
         ...allCautions().map((each) => each.text),
         ...WAYS,
+      ],
+    ],
+    [
+      'facts/published',
+      [
+        ...publishedNotes(),
+        ...allCanningRules().map((each) => each.text),
+        ...allLivestock().flatMap(({ basis }) => text(basis)),
+        ...perPerson().map(({ basis }) => basis),
+        ...UNITS_OF_FIGURES.flatMap((unit) => [unit, ...text(metricOf(unit)?.unit)]),
       ],
     ],
     [

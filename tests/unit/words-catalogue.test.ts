@@ -7,6 +7,7 @@ const FINISHED = [
   'problems',
   'units',
   'facts',
+  'facts/published',
   'planning',
   'book',
   'formulas',

@@ -10,7 +10,7 @@ import {
   sourceText,
 } from '../../facts/index.js';
 import { excerpt, ok, type Result, refuse } from '../../problem.js';
-import { phrase, say } from '../../words/index.js';
+import { phrase, say, spoken } from '../../words/index.js';
 import { declareExplained, type Explained } from '../declare.js';
 import { told } from '../tell.js';
 import { lookedUp } from '../tell-figure.js';
@@ -78,7 +78,7 @@ export const ALTITUDE_PRESSURE = declareExplained({
     if (slip) return slip;
     const group = pressureGroup(food);
     if (!group.ok && group.problem.code !== 'see-tested-process') return group;
-    const notes = canningRules(food).map((rule) => rule.text);
+    const notes = canningRules(food).map((rule) => spoken(rule.text));
     if (!group.ok || group.value !== 'low-acid') {
       return ok({ value: SEE_PROCESS, unit: '', source: SOURCE, origin: 'published', notes });
     }

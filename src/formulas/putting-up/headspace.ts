@@ -1,4 +1,4 @@
-import { figureSource, headspace, sourceText } from '../../facts/index.js';
+import { figureSource, headspace, noteInWords, sourceText } from '../../facts/index.js';
 import { ok } from '../../problem.js';
 import { say } from '../../words/index.js';
 import { declareExplained } from '../declare.js';
@@ -28,7 +28,7 @@ export const HEADSPACE = declareExplained({
     const found = headspace(of);
     if (!found.ok) return found;
     const { usual, note } = found.value;
-    const notes = note === undefined ? [] : [note];
+    const notes = note === undefined ? [] : [noteInWords(note)];
     return ok({
       value: usual,
       unit: 'inches',

@@ -1,4 +1,4 @@
-import { caution, figureSource } from '../../facts/index.js';
+import { caution, figureSource, noteInWords } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
 import { toIsoDay } from '../dates.js';
 import { figureIn, measuredIn } from '../measured.js';
@@ -198,7 +198,7 @@ export function explainFact(
     return working(title, value, figure.unit, {
       rule: say`A published figure. No plan reads it: it is shown for its source.`,
       inputs: [input(at.figure.name, figure.usual, figure.unit, origin, figureSource(figure))],
-      steps: figure.note === undefined ? [] : [figure.note],
+      steps: figure.note === undefined ? [] : [noteInWords(figure.note)],
       missing: say`Choose “tomato, yield” or the like for a figure that plans use.`,
     });
   }

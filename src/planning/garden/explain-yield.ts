@@ -1,3 +1,4 @@
+import { noteInWords } from '../../facts/index.js';
 import { phrase, say } from '../../words/index.js';
 import { SEASONS_PUBLISHED } from '../learned.js';
 import { measureName } from '../measure.js';
@@ -89,6 +90,8 @@ export function yieldSteps(bed: BedReckoning): readonly (string | null)[] {
       ? null
       : say`lean ${measured(lean, 'pounds a plant')}, usual ${measured(usual, 'pounds a plant')}, good ${measured(good, 'pounds a plant')}`,
     ...notes,
-    ...weighedNotes(bed.crop).filter((note) => !notes.includes(note)),
+    ...weighedNotes(bed.crop)
+      .map(noteInWords)
+      .filter((note) => !notes.includes(note)),
   ];
 }

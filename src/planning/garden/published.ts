@@ -44,7 +44,7 @@ function plain(figure: Figure | null | undefined, name: FigureName): Result<Publ
 
 /** A figure with another number of its own: what the sources differ in is the range. */
 function freezerRoom(name: FigureName): Result<Published> {
-  const found = ['freezer', say`Freezer space`].flatMap((animal) => {
+  const found = ['freezer', 'Freezer space'].flatMap((animal) => {
     const rows = livestock(animal);
     return rows.ok
       ? rows.value.flatMap(({ value }) => (value && /per cubic foot$/.test(value.unit) ? [value] : []))

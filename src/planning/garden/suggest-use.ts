@@ -1,7 +1,7 @@
 import { growing, perPerson, sourceText, wordsOf } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
 import { inMeasure } from '../../units/index.js';
-import { say } from '../../words/index.js';
+import { say, spoken } from '../../words/index.js';
 import { yieldPerRowFoot } from '../growing.js';
 import { defaultGuide, type Guide } from '../guide.js';
 import { measureName } from '../measure.js';
@@ -135,7 +135,7 @@ function byPounds(line: LineToSuggest, crop: string | null, figures: OwnFigures)
     high: week(one.amount.high),
     source: [sourceText(one.amount.source), each.source].filter((text) => text !== '').reduce(bothSources),
     steps: [
-      `${measured(one.amount.usual, dry ? 'pounds' : 'pounds a year')}, ${one.basis}${dry ? '' : say`, all uses together`}`,
+      `${measured(one.amount.usual, dry ? 'pounds' : 'pounds a year')}, ${spoken(one.basis)}${dry ? '' : say`, all uses together`}`,
       say`at ${measuredIn(shown(each.pounds) ?? 0, 'pound')} a ${line.countedIn}, over the ${Math.round(WEEKS)} weeks of a year`,
     ],
   };
