@@ -10,6 +10,9 @@ const HEEDED = [
   'datetime',
 ];
 
+/** Milliseconds until what was read is looked at: by then a page has been painted. */
+const LOOK_AFTER = 200;
+
 /**
  * Hears when what the page wrote inside the element changes: as it arrives, or as a framework puts other nodes in
  * its place. The element itself never changes any of it, so that a framework finds on the page what it sent.
@@ -19,12 +22,15 @@ export class ContentWatch {
   readonly #observer: MutationObserver | undefined;
   #soon: ReturnType<typeof setTimeout> | undefined;
   #known: string | null = null;
+  /** Waits to look at what was read, until the page has been painted with it. */
+  #looking: ReturnType<typeof setTimeout> | undefined;
 
   /** `changed` is called once for changes that come together, and only where something else stands there now. */
   constructor(host: HTMLElement, changed: () => void) {
     this.#host = host;
     if (typeof MutationObserver === 'undefined') return;
     this.#observer = new MutationObserver(() => {
+      if (this.#looking !== undefined) this.#forget();
       this.#soon ??= setTimeout(() => {
         this.#soon = undefined;
         if (host.isConnected && contentOf(host) !== this.#known) changed();
@@ -45,10 +51,22 @@ export class ContentWatch {
     this.#observer?.disconnect();
     clearTimeout(this.#soon);
     this.#soon = undefined;
+    this.#forget();
   }
 
   /** What stands inside now has been read. */
   read(): void {
-    this.#known = contentOf(this.#host);
+    this.#forget();
+    this.#looking = setTimeout(() => {
+      this.#looking = undefined;
+      this.#known = contentOf(this.#host);
+    }, LOOK_AFTER);
+  }
+
+  /** What was read is not known: whatever stands inside next counts as something else. */
+  #forget(): void {
+    clearTimeout(this.#looking);
+    this.#looking = undefined;
+    this.#known = null;
   }
 }

@@ -10,7 +10,7 @@ import type { OpenCellsHost } from './open-cells.js';
 import { tableOf } from './page-content.js';
 import { Reader, type ReaderHost } from './reader.js';
 import { say, spoken } from './said.js';
-import { settleHeight } from './settle-height.js';
+import { heightSeen, settleHeight } from './settle-height.js';
 import { isOwn, SourceError } from './source-text.js';
 import { standingWords } from './standing-words.js';
 import { type Doings, OPEN_GRID, toolsFor } from './tools.js';
@@ -25,12 +25,12 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   #last: { row: string; column: string } | null = null;
   #closeGrid: (() => void) | null = null;
   #working = 0;
-  /** Height in pixels of the page's own table, before ours took its place. */
+  /** Height in pixels of the page's own table as readers saw it, before ours took its place; 0 where none did. */
   readonly #before: number;
 
   constructor(page: EmbedAttributes) {
     this.page = page;
-    this.#before = page.getBoundingClientRect().height;
+    this.#before = heightSeen(page);
     this.#reader = new Reader(this);
     this.#view = new EmbedView(page.shadowRoot ?? page.attachShadow({ mode: 'open' }), this);
   }

@@ -48,6 +48,7 @@ td.open, th.open {
   padding: 0; background: color-mix(in srgb, var(--accent) 7%, var(--paper));
   box-shadow: inset 0 -1px 0 color-mix(in srgb, var(--accent) 55%, transparent);
 }
+td.ahead, th.ahead { padding: var(--pad) var(--side); white-space: nowrap; }
 .open:hover { background: color-mix(in srgb, var(--accent) 13%, var(--paper)); }
 .open:focus-within { background: var(--raised); }
 input {

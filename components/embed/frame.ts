@@ -89,13 +89,11 @@ export class Frame {
         .filter(Boolean)
         .join(' '),
     );
-    marks.forEach((mark, i) => {
-      if (mark === '') return;
-      for (const row of this.table.rows) {
-        const cell = row.cells[i];
+    for (const { cells } of this.table.rows)
+      marks.forEach((mark, i) => {
+        const cell = mark === '' ? undefined : cells[i];
         if (cell) cell.className = mark;
-      }
-    });
+      });
   }
 }
 

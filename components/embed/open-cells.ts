@@ -13,6 +13,15 @@ export interface OpenCellsHost {
 
 const isTick = ({ type }: HTMLInputElement): boolean => type === 'checkbox';
 
+/** So many rows, a screen of them, have their fields from the start; others get theirs once the page is painted. */
+const ROWS_AT_ONCE = 40;
+
+const afterPaint = (then: () => void): void => {
+  requestAnimationFrame(() => setTimeout(then));
+};
+
+type CellToOpen = ReturnType<Frame['open']>[number];
+
 interface OpenCell {
   readonly row: string;
   readonly column: string;
@@ -26,11 +35,18 @@ export class OpenCells {
   readonly #cells = new Map<HTMLInputElement, OpenCell>();
   readonly #frame: Frame;
   readonly #host: OpenCellsHost;
+  /** Open cells that show their text still, and become fields after the first paint. */
+  #ahead: readonly CellToOpen[];
 
   constructor(frame: Frame, also: readonly string[], host: OpenCellsHost) {
     this.#frame = frame;
     this.#host = host;
-    for (const { row, column, cell } of frame.open(also)) this.#fill(row, column, cell);
+    const all = frame.open(also);
+    const first = new Set(frame.rows.slice(0, ROWS_AT_ONCE));
+    for (const each of all) if (first.has(each.row)) this.#fill(each);
+    this.#ahead = all.filter(({ row }) => !first.has(row));
+    for (const { cell } of this.#ahead) cell.classList.add('open', 'ahead');
+    if (this.#ahead.length > 0) afterPaint(() => this.#fillAhead());
     const { table } = frame;
     table.addEventListener('pointerover', (event) => this.#at(event.target) && host.near());
     table.addEventListener('focusin', this.#focused);
@@ -40,11 +56,12 @@ export class OpenCells {
   }
 
   get size(): number {
-    return this.#cells.size;
+    return this.#cells.size + this.#ahead.length;
   }
 
   /** Shows another text in an open cell; answers false where the cell is none. What is being typed stays. */
   show(row: string, column: string, text: string): boolean {
+    this.#fillAhead();
     const input = this.#frame.cell(row, column)?.querySelector('input');
     const cell = input && this.#cells.get(input);
     if (!cell) return false;
@@ -59,6 +76,7 @@ export class OpenCells {
 
   /** Puts the keyboard into a cell again, where it was in one that is drawn anew. */
   focus(row: string, column: string): void {
+    this.#fillAhead();
     this.#frame.cell(row, column)?.querySelector('input')?.focus({ preventScroll: true });
   }
 
@@ -75,7 +93,16 @@ export class OpenCells {
     else input?.removeAttribute('aria-invalid');
   }
 
-  #fill(row: string, column: string, cell: HTMLTableCellElement): void {
+  #fillAhead(): void {
+    const ahead = this.#ahead;
+    this.#ahead = [];
+    for (const each of ahead) {
+      each.cell.classList.remove('ahead');
+      this.#fill(each);
+    }
+  }
+
+  #fill({ row, column, cell }: CellToOpen): void {
     const shown = cell.textContent?.trim() ?? '';
     const type = this.#frame.type(column);
     const input = make('input', '', {
@@ -111,6 +138,7 @@ export class OpenCells {
   readonly #focused = (event: Event): void => {
     const cell = this.#at(event.target);
     if (!cell) return;
+    this.#fillAhead();
     this.#host.near(cell.row, cell.column);
     if (isTick(cell.input)) return;
     const typed = this.#host.typed(cell.row, cell.column);

@@ -5,13 +5,20 @@ const MOST_GAP = 48;
 const painted = (): boolean => performance.getEntriesByType('paint').length > 0;
 
 /**
+ * Height in pixels of an element while the page's own table stands in it; 0 where nobody has seen it yet, so that
+ * it need not be laid out just to be measured.
+ */
+export const heightSeen = (host: HTMLElement): number =>
+  painted() ? host.getBoundingClientRect().height : 0;
+
+/**
  * Gives the table the height that the page's own table had, by the room in its rows, so that nothing below it
  * moves. Only where readers would see it move: after a first paint, and where what follows is in sight.
  *
- * @param before height of the element in pixels while the page's own table stood there.
+ * @param before what {@link heightSeen} said while the page's own table stood there.
  */
 export function settleHeight(host: HTMLElement, root: HTMLElement, before: number): void {
-  if (before === 0 || !painted()) return;
+  if (before === 0) return;
   const { top, height } = host.getBoundingClientRect();
   if (top + Math.min(before, height) >= innerHeight) return;
   const rows = root.querySelectorAll('tr').length;
