@@ -1,33 +1,66 @@
+import type { CroftEvents } from './events.js';
+
 /**
  * Types of the elements for JSX. Importing this adds them to the global `JSX`. Where JSX lives in a module, as in
  * React 19: `declare module 'react' { namespace JSX { interface IntrinsicElements extends CroftElements {} } }`.
  */
 
-/** Attributes by name, as they are written in HTML. */
-type Attributes<Name extends string, Tick extends string = never> = {
-  readonly [name in Name]?: string | undefined;
-} & { readonly [name in Tick]?: boolean | '' | undefined };
+/**
+ * Attributes by name, as they are written in HTML; a number counts as its digits. Ticks are `true` or `false`: a
+ * library that sets the property would take an empty text for false. Some are either: a tick, or a text.
+ */
+type Attributes<Name extends string, Tick extends string = never, Either extends string = never> = {
+  readonly [name in Name]?: string | number | undefined;
+} & { readonly [name in Tick]?: boolean | undefined } & {
+  readonly [name in Either]?: string | boolean | undefined;
+};
+
+/** Every event as `oncroft-change` (React 19, Preact) and `on:croft-change` (Solid): all of them bubble. */
+type Listeners = {
+  readonly [Name in keyof CroftEvents as `on${Name}` | `on:${Name}`]?:
+    | ((event: CroftEvents[Name]) => void)
+    | undefined;
+};
 
 /** What every element takes, whatever library the page is written with. */
-interface Common {
-  readonly id?: string;
-  readonly class?: string;
-  readonly className?: string;
-  readonly slot?: string;
-  readonly hidden?: boolean;
+interface Common extends Listeners {
+  readonly id?: string | undefined;
+  readonly class?: string | undefined;
+  readonly className?: string | undefined;
+  readonly slot?: string | undefined;
+  readonly part?: string | undefined;
+  readonly title?: string | undefined;
+  readonly lang?: string | undefined;
+  readonly dir?: string | undefined;
+  readonly role?: string | undefined;
+  readonly tabIndex?: number | undefined;
+  readonly hidden?: boolean | undefined;
   readonly style?: unknown;
   readonly children?: unknown;
   readonly key?: unknown;
   readonly ref?: unknown;
+  /** A table and its data as text, such as `embedOf` answers, put in as HTML. */
+  readonly dangerouslySetInnerHTML?: { readonly __html: string } | undefined;
+  readonly innerHTML?: string | undefined;
+  readonly suppressHydrationWarning?: boolean | undefined;
+}
+
+/** A book as data or JSON text, set as a property by libraries that do so. */
+interface TakesBook {
+  readonly book?: unknown;
 }
 
 export interface CroftElements {
   'croft-book': Common &
+    TakesBook &
     Attributes<
-      'src' | 'keep' | 'keep-as' | 'which' | 'theme' | 'lang' | 'engine-licence-key' | 'grid-licence-key'
+      'src' | 'keep-as' | 'which' | 'theme' | 'lang' | 'engine-licence-key' | 'grid-licence-key',
+      never,
+      'keep'
     >;
   'croft-book-menu': Common & Attributes<'book'>;
   'croft-embed': Common &
+    TakesBook &
     Attributes<
       | 'sheet'
       | 'src'

@@ -54,7 +54,13 @@ export class CroftBook extends LitElement {
   `;
 
   @property() src: string | null = null;
-  @property() keep: string | null = null;
+  @property()
+  get keep(): string | null {
+    return this.#keep;
+  }
+  set keep(told: string | boolean | null | undefined) {
+    this.#keep = typeof told === 'string' ? told : told ? '' : null;
+  }
   @property({ attribute: 'keep-as' }) keepAs: string | null = null;
   @property() which: string | null = null;
   @property({ reflect: true }) theme: string | null = null;
@@ -65,6 +71,7 @@ export class CroftBook extends LitElement {
   /** Figures that the page shows already: `book` is then shown at once, and checked once it is seen. */
   @property({ attribute: false }) known: KnownFigures | null = null;
 
+  #keep: string | null = null;
   #opened: OpenBook | null = null;
   #status: KeepStatus = OPENING;
   #problems: readonly Problem[] = [];

@@ -36,7 +36,7 @@ import { functionsStyles } from './functions-styles.js';
 export class CroftFunctions extends LitElement {
   static override styles = [base, functionsStyles];
 
-  @property({ reflect: true }) function = '';
+  @property({ reflect: true, useDefault: true }) function = '';
   @property() search = '';
   @property({ type: Boolean }) bare = false;
   @property({ reflect: true }) theme: string | null = null;

@@ -8,6 +8,7 @@ import { base } from '../look/base.js';
 import { PAPER_FONTS, printInFrame } from '../look/print-frame.js';
 import { styled } from '../look/styled.js';
 import { withoutBook } from '../pictures/no-book.js';
+import { listTold, type Several } from '../told-as-text.js';
 import { foodNames } from '../week/food-names.js';
 import { LABEL_RULES, type LabelSize, sizeCalled } from './label-sheets.js';
 
@@ -53,11 +54,17 @@ export class CroftLabels extends LitElement {
     `,
   ];
 
-  @property({ converter: { fromAttribute: (value) => value?.split(',').map((id) => id.trim()) ?? [] } })
-  lots: readonly string[] = [];
+  @property({ converter: listTold })
+  get lots(): readonly string[] {
+    return this.#lots;
+  }
+  set lots(told: Several) {
+    this.#lots = listTold(told);
+  }
   @property() each: 'container' | 'lot' = 'container';
   @property() size = 'usual';
   @property({ reflect: true }) theme: string | null = null;
+  #lots: readonly string[] = [];
   readonly #book = new BookController(this);
 
   /** The labels that are printed, in the order of `lots`. */

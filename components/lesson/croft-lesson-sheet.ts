@@ -57,7 +57,7 @@ export class CroftLessonSheet extends LitElement {
   static override styles = [base, taskStyles];
 
   @property() task = '';
-  @property({ reflect: true }) view: 'table' | 'grid' = 'table';
+  @property({ reflect: true, useDefault: true }) view: 'table' | 'grid' = 'table';
   @property() rows = '';
   @property() hints = '';
   /** The same as a list, for a lesson's own. */

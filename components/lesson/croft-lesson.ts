@@ -9,6 +9,7 @@ import { printInFrame } from '../look/print-frame.js';
 import { problemList } from '../look/problems.js';
 import './croft-lesson-sheet.js';
 import { withoutBook } from '../pictures/no-book.js';
+import { numberTold } from '../told-as-text.js';
 import type { CroftLessonSheet } from './croft-lesson-sheet.js';
 import { LessonSource } from './lesson-source.js';
 import { lessonStyles } from './lesson-styles.js';
@@ -46,9 +47,21 @@ export class CroftLesson extends LitElement {
   static override styles = [base, lessonStyles, unsafeCSS(`@media print { ${PAPER_RULES} }`)];
 
   @property() topics = '';
-  @property({ type: Number, reflect: true }) level = 1;
-  @property({ reflect: true }) seed = '1';
-  @property({ type: Number }) count = 6;
+  @property({ type: Number, reflect: true })
+  get level(): number {
+    return this.#told.level;
+  }
+  set level(told: number | string) {
+    this.#told.level = numberTold(told, 1);
+  }
+  @property({ reflect: true, useDefault: true }) seed = '1';
+  @property({ type: Number })
+  get count(): number {
+    return this.#told.count;
+  }
+  set count(told: number | string) {
+    this.#told.count = numberTold(told, 6);
+  }
   @property() units: 'shown' | 'write' = 'shown';
   @property() lesson = '';
   @property({ attribute: 'keep-as' }) keepAs = '';
@@ -56,6 +69,7 @@ export class CroftLesson extends LitElement {
   @property({ reflect: true }) theme: string | null = null;
   @state() private said = '';
   @state() private isBehind = false;
+  readonly #told = { level: 1, count: 6 };
   readonly #book = new BookController(this, () => this.#bookChanged());
   readonly #work = new LessonWork();
   readonly #source = new LessonSource();

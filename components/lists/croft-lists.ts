@@ -38,7 +38,7 @@ import { Ticks } from './ticks.js';
 export class CroftLists extends LitElement implements ListsHost {
   static override styles = [base, listsStyles];
 
-  @property({ reflect: true }) week = '';
+  @property({ reflect: true, useDefault: true }) week = '';
   @property({ type: Boolean }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   readonly #book = new BookController(this, () => {

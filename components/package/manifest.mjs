@@ -32,6 +32,8 @@ function published(manifest) {
       .map((each) => ({
         ...each,
         cssProperties: [...(each.cssProperties ?? []), ...sharedProperties(each.tagName)],
+        // Those without a word to them are between elements of ours.
+        events: each.events?.filter(({ description }) => description),
         members: each.members?.filter(
           ({ privacy, name }) => (privacy ?? 'public') === 'public' && !name.startsWith('#'),
         ),

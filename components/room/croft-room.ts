@@ -49,7 +49,7 @@ const FIRST = 6;
 export class CroftRoom extends LitElement {
   static override styles = [base, pictureStyles, roomStyles];
 
-  @property({ reflect: true }) view: 'picture' | 'table' = 'picture';
+  @property({ reflect: true, useDefault: true }) view: 'picture' | 'table' = 'picture';
   @property({ type: Boolean }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   /** The week pointed at, by its mark. */

@@ -14,6 +14,7 @@ import { pictureStyles } from '../pictures/picture-styles.js';
 import { Roving } from '../pictures/roving.js';
 import { showCell } from '../pictures/show.js';
 import { type TimeAxis, timeAxis } from '../pictures/time-axis.js';
+import { numberTold } from '../told-as-text.js';
 import { patterns, runwayBar } from './runway-bar.js';
 import { runwayKey } from './runway-key.js';
 import { byName, byUrgency, spanOf, waysOf } from './runway-layout.js';
@@ -63,13 +64,20 @@ const REASONS: readonly ApartReason[] = ['not known', 'no use', 'not from the sh
 export class CroftRunway extends LitElement {
   static override styles = [base, pictureStyles, runwayStyles];
 
-  @property({ reflect: true }) way = '';
-  @property({ reflect: true }) sort: 'urgency' | 'name' = 'urgency';
+  @property({ reflect: true, useDefault: true }) way = '';
+  @property({ reflect: true, useDefault: true }) sort: 'urgency' | 'name' = 'urgency';
   @property({ type: Boolean, reflect: true }) grouped = false;
-  @property({ reflect: true }) view: 'picture' | 'table' = 'picture';
-  @property({ type: Number }) months: number | null = null;
+  @property({ reflect: true, useDefault: true }) view: 'picture' | 'table' = 'picture';
+  @property({ type: Number })
+  get months(): number | null {
+    return this.#months;
+  }
+  set months(told: number | string | null) {
+    this.#months = numberTold(told, null);
+  }
   @property({ type: Boolean }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
+  #months: number | null = null;
   readonly #book = new BookController(this, (change) => this.#heed(change));
   readonly #roving = new Roving(this);
   #live: LiveBook | null = null;

@@ -77,8 +77,8 @@ const ORDERS: readonly (readonly [SeasonOrder, string])[] = [
 export class CroftSeason extends LitElement {
   static override styles = [base, pictureStyles, seasonStyles];
 
-  @property({ reflect: true }) sort: SeasonOrder = 'start';
-  @property({ reflect: true }) view: 'picture' | 'table' = 'picture';
+  @property({ reflect: true, useDefault: true }) sort: SeasonOrder = 'start';
+  @property({ reflect: true, useDefault: true }) view: 'picture' | 'table' = 'picture';
   @property({ type: Boolean }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   @property({ attribute: false }) plantings: readonly Planting[] | null = null;

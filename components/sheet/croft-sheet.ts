@@ -7,6 +7,7 @@ import { phrase, say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
+import { listTold, type Several } from '../told-as-text.js';
 import '../notices/croft-book-notices.js';
 import '../working/croft-working.js';
 import './add-lots.js';
@@ -64,9 +65,14 @@ export class CroftSheet extends LitElement {
   static override styles = [base, colourKeyStyles, sheetStyles];
 
   @property() sheet = 'shelf';
-  @property({ reflect: true }) view: 'read' | 'edit' = 'read';
-  @property({ converter: { fromAttribute: (value) => value?.split(',').map((name) => name.trim()) ?? [] } })
-  columns: readonly string[] = [];
+  @property({ reflect: true, useDefault: true }) view: 'read' | 'edit' = 'read';
+  @property({ converter: listTold })
+  get columns(): readonly string[] {
+    return this.#columns;
+  }
+  set columns(told: Several) {
+    this.#columns = listTold(told);
+  }
   @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
   @property({ type: Boolean }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
@@ -76,6 +82,7 @@ export class CroftSheet extends LitElement {
    */
   @property({ attribute: false }) standIn: number | null = null;
   @state() private printing = false;
+  #columns: readonly string[] = [];
   readonly #book = new BookController(this, (change) => {
     this.#doings.reading?.heed(change);
     this.#doings.heed();

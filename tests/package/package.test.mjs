@@ -52,6 +52,18 @@ test('every entry can be imported where there is no page', () => {
   assert.equal(said.trim().split('\n').at(-1), '42');
 });
 
+test('every entry can be required, as the README says', () => {
+  const said = execFileSync(
+    process.execPath,
+    [
+      '-p',
+      `${JSON.stringify(scripts())}.map((name) => require(name)).length, require('croftsheet/core').evaluate('=6*7')`,
+    ],
+    { cwd: package_.at, encoding: 'utf8' },
+  );
+  assert.equal(said.trim(), '42');
+});
+
 test('types hold for those who write in TypeScript, JSX and tag names included', () => {
   writeFileSync(
     join(package_.at, 'use.tsx'),
@@ -73,6 +85,8 @@ test('types hold for those who write in TypeScript, JSX and tag names included',
      // @ts-expect-error there is no such thing in it
      addEventListener('croft-show', ({ detail }) => console.log(detail.nothing));
      console.log(evaluate('=1'), sheet?.columns, keepAs, <croft-sheet sheet="shelf" read-only />);
+     console.log(<croft-book keep oncroft-change={({ detail }) => console.log(detail.label)} />, <croft-lesson level={2} />);
+     console.log(<croft-embed role="group" on:croft-try={({ detail }) => console.log(detail.text)} dangerouslySetInnerHTML={{ __html: '' }} />);
      // @ts-expect-error there is no such attribute
      console.log(<croft-sheet shet="shelf" />);`,
   );

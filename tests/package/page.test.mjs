@@ -307,3 +307,40 @@ test('what the guide says to paste works as it stands there', async () => {
   await embed.getByText('56 quart jars').waitFor();
   assert.deepEqual(errors, []);
 });
+
+test('elements write nothing onto themselves as they start, so that what a framework sent is what it finds', async () => {
+  const { exports } = JSON.parse(readFileSync(join(package_.inside, 'package.json'), 'utf8'));
+  const names = Object.keys(exports).flatMap((name) => /^\.\/(croft-.*)$/.exec(name)?.[1] ?? []);
+  const sent = names.filter((name) => name !== 'croft-book').map((name) => `<${name}></${name}>`);
+  pages.set('/bench.json', readFileSync(join(repository, 'demo/data/tamarack-bench.json')));
+  pages.set(
+    '/bare',
+    around(
+      'Bare',
+      `<script type="module" src="croftsheet.js"></script><croft-book src="bench.json">${sent.join('')}</croft-book>`,
+    ),
+  );
+  const { page, errors } = await open('/bare');
+  await page.locator('croft-sheet').getByText('Tomatoes').first().waitFor();
+  const found = page.locator('croft-book');
+  assert.equal(
+    await found.evaluate((book) => book.outerHTML),
+    `<croft-book src="bench.json">${sent.join('')}</croft-book>`,
+  );
+  // Libraries that find a property of an attribute's name set that, with the text that the attribute would have.
+  const taken = await found.evaluate(async (book) => {
+    const set = (name, values) => Object.assign(book.querySelector(name), values);
+    const sheet = set('croft-sheet', { columns: 'food, left' });
+    const runway = set('croft-runway', { months: '9' });
+    const lesson = set('croft-lesson', { topics: 'rates', level: '2', count: '3' });
+    const labels = set('croft-labels', { lots: 's1, s2' });
+    book.keep = true;
+    const kept = book.keep;
+    book.keep = null;
+    await Promise.all([sheet, runway, lesson, labels].map((each) => each.updateComplete));
+    const heads = [...sheet.shadowRoot.querySelectorAll('thead th')].map((each) => each.textContent.trim());
+    return [heads, runway.months, lesson.level, lesson.count, labels.lots, kept];
+  });
+  assert.deepEqual(taken, [['Food', 'Left'], 9, 2, 3, ['s1', 's2'], '']);
+  assert.deepEqual(errors, []);
+});
