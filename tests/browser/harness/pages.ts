@@ -85,9 +85,11 @@ export function usePages(): Pages {
     return visit(context, path, expectErrors);
   };
 
-  const shared: Pages['shared'] = (path) => {
+  const shared: Pages['shared'] = async (path) => {
     let page = kept.get(path);
-    if (!page) {
+    // One that the test before has lost or that hangs is no page for the next.
+    const isLost = page && (await page.then((each) => each.isClosed()).catch(() => true));
+    if (!page || isLost) {
       page = newContext({}).then((context) => visit(context, path));
       kept.set(path, page);
     }

@@ -1,3 +1,4 @@
+import { setTimeout as rest } from 'node:timers/promises';
 import type { Browser, BrowserContext, BrowserContextOptions } from 'playwright-core';
 import { findWebkit } from '../../find-engines.mjs';
 import { skipForWantOf } from '../lacking.js';
@@ -8,8 +9,11 @@ import { ended, startDisplay } from './started.js';
 
 export type Installed = NonNullable<ReturnType<typeof findWebkit>>;
 
+/** So long a page may take to say what went wrong on it, in milliseconds. */
+const TOLD_WITHIN = 5_000;
+
 /** What a context can be told: anything else cannot be had through WebDriver. */
-const KNOWN = new Set(['viewport', 'locale', 'hasTouch', 'colorScheme']);
+const KNOWN = new Set(['viewport', 'locale', 'colorScheme', 'reducedMotion', 'javaScriptEnabled']);
 
 async function newContext(
   installed: Installed,
@@ -18,9 +22,8 @@ async function newContext(
 ): Promise<BrowserContext> {
   const asked = Object.entries(options).filter(([, value]) => value !== undefined && value !== false);
   for (const [name, value] of asked)
-    if (!KNOWN.has(name) || name === 'hasTouch' || value === 'dark')
-      skipForWantOf(`a page with ${name} ${JSON.stringify(value)}`);
-  const session = await Session.start(installed, display);
+    if (!KNOWN.has(name)) skipForWantOf(`a page with ${name} ${JSON.stringify(value)}`);
+  const session = await Session.start(installed, display, options);
   const pages: WebkitPage[] = [];
   const context: BrowserContext = withWhatIsLacking('context', {
     async newPage() {
@@ -29,7 +32,7 @@ async function newContext(
         if (!first) await driver.switchTo().newWindow('tab');
         return driver.getWindowHandle();
       });
-      const page = new WebkitPage(session, handle, () => context);
+      const page = new WebkitPage(session, handle, () => context, options);
       pages.push(page);
       if (options.viewport) await page.setViewportSize(options.viewport);
       return withWhatIsLacking('page', page);
@@ -37,8 +40,12 @@ async function newContext(
     pages: () => pages,
     // A page is waited for as long as the session says.
     setDefaultNavigationTimeout: () => undefined,
+    async setOffline(offline: boolean) {
+      session.network.offline = offline;
+    },
     async close() {
-      for (const page of pages) await page.tellErrors();
+      if (!session.isStuck)
+        for (const page of pages) await Promise.race([page.tellErrors(), rest(TOLD_WITHIN)]);
       await session.close();
     },
   });

@@ -41,12 +41,22 @@ export const held = (names: readonly string[]): KeyAction[] =>
 export const released = (names: readonly string[]): KeyAction[] =>
   [...names].reverse().map((name) => ({ type: 'keyUp', value: keyOf(name) }));
 
+/** What has to be typed with Shift, on the keyboard that the browser takes it to be. */
+const SHIFTED = /^[A-Z~!@#$%^&*()_+{}|:"<>?]$/;
+
+const withShift = (key: string): string[] => (SHIFTED.test(key) ? ['Shift', key] : [key]);
+
 /** One press: `Control+Shift+Z`; a `+` at the end is the key itself. */
 export function pressed(chord: string): KeyAction[] {
   const names = chord.endsWith('+') ? [...chord.slice(0, -1).split('+'), '+'] : chord.split('+');
-  const keys = names.filter(Boolean);
+  const given = names.filter(Boolean);
+  const keys = given.length === 1 ? withShift(given[0]!) : given;
   return [...held(keys), ...released(keys)];
 }
 
 export const typed = (text: string): KeyAction[] =>
-  [...text].flatMap((each) => (each === '\n' ? pressed('Enter') : [...held([each]), ...released([each])]));
+  [...text].flatMap((each) => {
+    if (each === '\n') return pressed('Enter');
+    const keys = withShift(each);
+    return [...held(keys), ...released(keys)];
+  });

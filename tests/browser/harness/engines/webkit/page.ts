@@ -1,12 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { setTimeout as rest } from 'node:timers/promises';
-import type { BrowserContext, Locator, Page } from 'playwright-core';
+import type { BrowserContext, BrowserContextOptions, Locator, Page, Request } from 'playwright-core';
 import { skipForWantOf } from '../lacking.js';
 import { held, pressed, released, typed } from './keys.js';
 import { withWhatIsLacking } from './lacking-here.js';
 import { WebkitLocator } from './locator.js';
+import { askServer, responseOf } from './requests.js';
+import type { Pattern, RouteHandler } from './route.js';
 import { byAttribute, byLabel, byRole, byText } from './selectors.js';
 import type { PointerAction, Session } from './session.js';
+import { makeSize, type Size } from './viewport.js';
 
 type Handler = (what: never) => void;
 type Source = ((...args: never[]) => unknown) | string;
@@ -19,9 +22,11 @@ export class WebkitPage {
     private readonly session: Session,
     readonly handle: string,
     readonly context: () => BrowserContext,
+    private readonly options: BrowserContextOptions,
   ) {}
 
   timeout = 30_000;
+  private isOver = false;
   private at = { x: 0, y: 0 };
   private readonly handlers: { readonly event: string; readonly handler: Handler }[] = [];
 
@@ -30,7 +35,7 @@ export class WebkitPage {
   }
 
   evaluate<T>(fn: Source, arg?: unknown): Promise<T> {
-    if (typeof fn === 'string') return this.call(`() => (${fn})`);
+    if (typeof fn === 'string') return this.call(`() => (${fn.trim().replace(/;+$/, '')})`);
     return this.call(`(finder, arg) => (${fn})(arg)`, arg);
   }
 
@@ -56,16 +61,33 @@ export class WebkitPage {
 
   async goto(url: string): Promise<void> {
     await this.tellErrors();
-    await this.session.in(this.handle, (driver) => driver.get(url));
+    await this.session.visit(this.handle, (driver) => driver.get(url));
   }
 
   async reload(): Promise<void> {
     await this.tellErrors();
-    await this.session.in(this.handle, (driver) => driver.navigate().refresh());
+    await this.session.visit(this.handle, (driver) => driver.navigate().refresh());
   }
 
   async goBack(): Promise<void> {
-    await this.session.in(this.handle, (driver) => driver.navigate().back());
+    await this.tellErrors();
+    await this.session.visit(this.handle, (driver) => driver.navigate().back());
+  }
+
+  url = (): string => this.session.addressOf(this.handle);
+  isClosed = (): boolean => this.isOver || this.session.isStuck;
+  async close(): Promise<void> {
+    await this.tellErrors();
+    this.isOver = true;
+    await this.session.in(this.handle, (driver) => driver.close());
+  }
+
+  async setContent(html: string): Promise<void> {
+    await this.evaluate((text: string) => {
+      document.open();
+      document.write(text);
+      document.close();
+    }, html);
   }
 
   title = (): Promise<string> => this.evaluate('document.title');
@@ -74,28 +96,7 @@ export class WebkitPage {
   }
   waitForTimeout = (ms: number): Promise<void> => rest(ms);
 
-  /** A window has a frame around its page, whose size is found by trying. */
-  async setViewportSize({ width, height }: { width: number; height: number }): Promise<void> {
-    const inner = (): Promise<{ width: number; height: number }> =>
-      this.evaluate('({ width: innerWidth, height: innerHeight })');
-    const set = (size: { width: number; height: number }) =>
-      this.session.in(this.handle, (driver) =>
-        driver
-          .manage()
-          .window()
-          .setRect({ x: 0, y: 0, ...size }),
-      );
-    let outer = { width, height };
-    for (let tries = 0; tries < 20; tries += 1) {
-      await set(outer);
-      await rest(50 * tries);
-      const now = await inner();
-      if (now.width === width && now.height === height) return;
-      if (tries % 4 === 3)
-        outer = { width: outer.width + width - now.width, height: outer.height + height - now.height };
-    }
-    skipForWantOf(`a page of ${width} × ${height}`);
-  }
+  setViewportSize = (size: Size): Promise<void> => makeSize(this, this.session, size);
 
   async screenshot(options: { path?: string } = {}): Promise<Buffer> {
     const base64 = await this.session.in(this.handle, (driver) => driver.takeScreenshot());
@@ -113,9 +114,57 @@ export class WebkitPage {
     await this.session.in(this.handle, (driver) => driver.executeScript(`(0, eval)(arguments[0])`, source));
   }
 
+  async addStyleTag({ content }: { content?: string }): Promise<void> {
+    if (content === undefined) skipForWantOf('page.addStyleTag without its content');
+    await this.evaluate((text: string) => {
+      document.head.append(Object.assign(document.createElement('style'), { textContent: text }));
+    }, content);
+  }
+
+  /** A page prefers what its context was started with. */
+  async emulateMedia(asked: Parameters<Page['emulateMedia']>[0] = {}): Promise<void> {
+    const is = { media: 'screen', colorScheme: 'light', reducedMotion: 'no-preference', ...this.options };
+    for (const [name, value] of Object.entries(asked))
+      if (value !== (is as Record<string, unknown>)[name])
+        skipForWantOf(`a page that goes over to ${name} ${String(value)}`);
+  }
+
+  // What is asked of servers is heard of for a context: its pages are not told apart.
+  route = async (pattern: Pattern, handler: RouteHandler): Promise<void> =>
+    this.session.network.route(pattern, handler);
+  unroute = async (pattern: Pattern): Promise<void> => this.session.network.unroute(pattern);
+  async addInitScript(script: Source | { content?: string }, arg?: unknown): Promise<void> {
+    const source =
+      typeof script === 'function'
+        ? `(${script})(${JSON.stringify(arg)})`
+        : typeof script === 'string'
+          ? script
+          : (script.content ?? skipForWantOf('page.addInitScript with a path'));
+    this.session.network.addInitScript(source);
+  }
+  readonly request = withWhatIsLacking<Page['request']>('page.request', {
+    get: async (url: string) =>
+      responseOf(url, await askServer({ url, method: 'GET', headers: {}, body: Buffer.alloc(0) })),
+  });
+
+  async waitForLoadState(state: 'load' | 'domcontentloaded' | 'networkidle' = 'load'): Promise<void> {
+    await this.waitForFunction(`document.readyState === 'complete'`);
+    const until = Date.now() + this.timeout;
+    while (state === 'networkidle' && !this.session.network.isIdle) {
+      if (Date.now() > until) throw new Error('The page went on asking for files.');
+      await rest(50);
+    }
+  }
+
+  async waitForEvent(event: string, options: { timeout?: number } = {}): Promise<unknown> {
+    if (event !== 'download') skipForWantOf(`page.waitForEvent('${event}')`);
+    return this.session.downloads.next(options.timeout ?? this.timeout);
+  }
+
   on(event: string, handler: Handler): void {
-    if (event !== 'pageerror' && event !== 'console') skipForWantOf(`page.on('${event}')`);
-    this.handlers.push({ event, handler });
+    if (event === 'request') this.session.network.onRequest(handler as (request: Request) => void);
+    else if (event === 'pageerror' || event === 'console') this.handlers.push({ event, handler });
+    else skipForWantOf(`page.on('${event}')`);
   }
 
   /** What went wrong on the page since it was last asked, told to those who listen. */

@@ -13,8 +13,12 @@ export function passing() {
     if (typeof Node !== 'undefined' && value instanceof Node) return null;
     if (typeof value === 'function' || typeof value === 'symbol') return { $: 'undefined' };
     if (typeof value === 'bigint') return { $: 'bigint', is: String(value) };
-    if (value !== null && typeof value === 'object')
+    if (value !== null && typeof value === 'object') {
+      // A rectangle of the DOM has nothing of its own, but says what it is.
+      const { toJSON } = value as { toJSON?: unknown };
+      if (typeof toJSON === 'function') return encode(toJSON.call(value));
       return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, encode(each)]));
+    }
     return value;
   };
   const decode = (value: unknown): unknown => {

@@ -1,11 +1,17 @@
 import type { ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { setTimeout as rest } from 'node:timers/promises';
+import type { BrowserContextOptions } from 'playwright-core';
 import { Builder, type WebDriver } from 'selenium-webdriver';
 import { Command, Name } from 'selenium-webdriver/lib/command.js';
 import type { Installed } from './browser.js';
+import { Downloads } from './downloads.js';
+import { type Home, makeHome } from './home.js';
 import { finderSource, IN_PAGE } from './injected.js';
 import type { KeyAction } from './keys.js';
+import { Network } from './network.js';
 import { passing } from './passing.js';
-import { ended, startDriver } from './started.js';
+import { broken, startDriver } from './started.js';
 
 const { encode, decode } = passing();
 
@@ -18,40 +24,94 @@ export interface PointerAction {
   readonly origin?: 'viewport';
 }
 
-type Answer = { readonly ok: unknown } | { readonly failed: string };
+type Answer = ({ readonly ok: unknown } | { readonly failed: string }) & { readonly at?: string };
+
+/** Beyond this a page does not answer any more, in milliseconds. */
+const ANSWERS_WITHIN = 120_000;
+/** So long a browser may take to end before it is ended. */
+const ENDS_WITHIN = 5_000;
+
+/** As in the other engines, a page may read the clipboard unasked. */
+const argumentsFor = ({ javaScriptEnabled }: BrowserContextOptions): string[] => [
+  '--automation',
+  '--javascript-can-access-clipboard=true',
+  ...(javaScriptEnabled === false ? ['--enable-javascript-markup=false'] : []),
+];
 
 /** One browser with storage of its own, and its windows: what playwright calls a context. */
 export class Session {
+  readonly downloads: Downloads;
   private constructor(
     readonly driver: WebDriver,
     private readonly process: ChildProcess,
-  ) {}
+    readonly network: Network,
+    private readonly home: Home,
+  ) {
+    this.downloads = new Downloads(home.downloads);
+    this.gone = once(process, 'exit').then(() => {
+      this.isOver = true;
+      throw new Error('The browser is gone.');
+    });
+    this.gone.catch(() => undefined);
+  }
 
   /** The driver speaks of one window at a time, so what is asked is done one after the other. */
   private turn: Promise<unknown> = Promise.resolve();
+  private waiting = 0;
   private current = '';
   private source = '';
+  private isOver = false;
+  private readonly addresses = new Map<string, string>();
+  private readonly gone: Promise<never>;
 
-  static async start(installed: Installed, display: string): Promise<Session> {
-    const { url, process } = await startDriver(installed.driver, display);
+  static async start(
+    installed: Installed,
+    display: string,
+    options: BrowserContextOptions,
+  ): Promise<Session> {
+    const home = makeHome(options);
+    const network = await Network.start();
+    const { url, process } = await startDriver(installed.driver, display, home);
     const builder = new Builder().usingServer(url).withCapabilities({
       browserName: 'MiniBrowser',
-      'webkitgtk:browserOptions': { binary: installed.browser, args: ['--automation'] },
+      proxy: { proxyType: 'manual', httpProxy: network.address, sslProxy: network.address },
+      'webkitgtk:browserOptions': { binary: installed.browser, args: argumentsFor(options) },
     });
     const driver = await builder.build();
-    await driver.manage().setTimeouts({ script: 120_000, pageLoad: 120_000, implicit: 0 });
-    return new Session(driver, process);
+    await driver.manage().setTimeouts({ script: ANSWERS_WITHIN, pageLoad: ANSWERS_WITHIN, implicit: 0 });
+    return new Session(driver, process, network, home);
   }
+
+  /** Whether it has ended, or still waits for an answer: at a time when nothing is asked, it hangs. */
+  get isStuck(): boolean {
+    return this.isOver || this.waiting > 0;
+  }
+
+  /** Where a window was when it was last asked something. */
+  addressOf = (window: string): string => this.addresses.get(window) ?? 'about:blank';
 
   /** Does something in a window, when it is its turn. */
   in<T>(window: string, what: (driver: WebDriver) => Promise<T>): Promise<T> {
+    this.waiting += 1;
     const done = this.turn.then(async () => {
+      if (this.isOver) throw new Error('The browser is gone.');
       if (this.current !== window && window !== '') await this.driver.switchTo().window(window);
       this.current = window;
-      return what(this.driver);
+      return Promise.race([what(this.driver), this.gone]);
     });
-    this.turn = done.catch(() => undefined);
+    this.turn = done
+      .catch(() => undefined)
+      .finally(() => {
+        this.waiting -= 1;
+      });
     return done;
+  }
+
+  visit(window: string, go: (driver: WebDriver) => Promise<void>): Promise<void> {
+    return this.in(window, async (driver) => {
+      await go(driver);
+      this.addresses.set(window, await driver.getCurrentUrl());
+    });
   }
 
   /** Calls a function in a window's page. Its first argument finds elements, the others are what is passed. */
@@ -60,8 +120,8 @@ export class Session {
       if (!window.${IN_PAGE}) return done(null);
       const { encode, decode } = (${passing})();
       (async () => (${source})(window.${IN_PAGE}, ...decode(JSON.parse(arguments[0]))))().then(
-        (value) => done(JSON.stringify({ ok: encode(value) })),
-        (error) => done(JSON.stringify({ failed: String(error && error.message || error) + '\\n' + (error && error.stack || '') })),
+        (value) => done(JSON.stringify({ ok: encode(value), at: location.href })),
+        (error) => done(JSON.stringify({ failed: String(error && error.message || error) + '\\n' + (error && error.stack || ''), at: location.href })),
       );`;
     const answer = await this.in(window, async (driver) => {
       const call = () => driver.executeAsyncScript<string | null>(script, JSON.stringify(encode(args)));
@@ -74,6 +134,7 @@ export class Session {
       return answer ?? '{"failed":"The page went away."}';
     });
     const said = JSON.parse(answer) as Answer;
+    if (said.at !== undefined) this.addresses.set(window, said.at);
     if ('failed' in said) throw new Error(said.failed);
     return decode(said.ok) as T;
   }
@@ -91,9 +152,13 @@ export class Session {
     });
   }
 
+  /** Ends the browser. One that does not answer any more is broken off, so that it holds up nothing that follows. */
   async close(): Promise<void> {
-    await this.turn;
-    await this.driver.quit().catch(() => undefined);
-    await ended(this.process);
+    const quit = this.turn.then(() => this.driver.quit()).catch(() => undefined);
+    await Promise.race([quit, this.gone.catch(() => undefined), rest(ENDS_WITHIN)]);
+    this.isOver = true;
+    await broken(this.process);
+    await this.network.close();
+    this.home.remove();
   }
 }

@@ -1,7 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { readFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { setTimeout as rest } from 'node:timers/promises';
+import type { Home } from './home.js';
 
 const STARTS_WITHIN = 30_000;
 
@@ -12,18 +14,43 @@ export async function ended(child: ChildProcess): Promise<void> {
   await exit;
 }
 
+/** What a process has started, and what that has, as far as it still runs. */
+function startedBy(pid: number): number[] {
+  try {
+    const children = readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').trim().split(' ');
+    return children
+      .filter(Boolean)
+      .map(Number)
+      .flatMap((each) => [each, ...startedBy(each)]);
+  } catch {
+    return [];
+  }
+}
+
+/** Ends a process that may not answer any more, with all that it has started. */
+export async function broken(child: ChildProcess): Promise<void> {
+  for (const each of child.pid === undefined ? [] : startedBy(child.pid))
+    try {
+      process.kill(each, 'SIGKILL');
+    } catch {
+      // It ended by itself.
+    }
+  child.kill('SIGKILL');
+  await ended(child);
+}
+
 /** A display in memory, under a number that is free. */
 export async function startDisplay(command: string): Promise<{ name: string; process: ChildProcess }> {
-  const process = spawn(
+  const child = spawn(
     command,
     ['-displayfd', '3', '-screen', '0', '1600x1400x24', '-nolisten', 'tcp', '-noreset'],
     { stdio: ['ignore', 'ignore', 'ignore', 'pipe'] },
   );
   const [number] = await Promise.race([
-    once(process.stdio[3]!, 'data'),
-    once(process, 'exit').then(() => Promise.reject(new Error('No display could be started.'))),
+    once(child.stdio[3]!, 'data'),
+    once(child, 'exit').then(() => Promise.reject(new Error('No display could be started.'))),
   ]);
-  return { name: `:${String(number).trim()}`, process };
+  return { name: `:${String(number).trim()}`, process: child };
 }
 
 const freePort = (): Promise<number> =>
@@ -38,15 +65,15 @@ const freePort = (): Promise<number> =>
 export async function startDriver(
   command: string,
   display: string,
+  home: Home,
 ): Promise<{ url: string; process: ChildProcess }> {
   const port = await freePort();
-  const process_ = spawn(command, [`--port=${port}`], {
+  const child = spawn(command, [`--port=${port}`], {
     stdio: 'ignore',
     env: {
       ...process.env,
+      ...home.env,
       DISPLAY: display,
-      LANG: 'en_US.UTF-8',
-      LANGUAGE: 'en_US',
       GDK_BACKEND: 'x11',
       NO_AT_BRIDGE: '1',
       WEBKIT_DISABLE_COMPOSITING_MODE: '1',
@@ -57,9 +84,9 @@ export async function startDriver(
   const until = Date.now() + STARTS_WITHIN;
   while (Date.now() < until) {
     const up = await fetch(`${url}/status`).catch(() => null);
-    if (up?.ok) return { url, process: process_ };
+    if (up?.ok) return { url, process: child };
     await rest(50);
   }
-  await ended(process_);
+  await ended(child);
   throw new Error('WebKitWebDriver did not start.');
 }
