@@ -3,6 +3,8 @@ import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { BookGiver } from '../what-if/book-copy.js';
 import type { CroftBook } from './croft-book.js';
 
+const BOOK = 'croft-book';
+
 /**
  * The book that an element belongs to: the one it (or the element of ours that it stands inside) names by
  * `book="id"`, else the nearest one around it. Inside of a `<croft-what-if>` that is the copy in which it tries.
@@ -13,7 +15,7 @@ export function bookAround(element: HTMLElement): CroftBook | null {
     const from = inside;
     inside = at;
     if (!(at instanceof HTMLElement) || !at.localName.startsWith('croft-')) continue;
-    if (at.localName === 'croft-book') return at as CroftBook;
+    if (at.localName === BOOK) return at as CroftBook;
     // What it holds on the page sees the copy; it itself, and what it is made of, the book.
     if (at.localName === 'croft-what-if' && from instanceof Element && 'bookInside' in at)
       return (at as BookGiver).bookInside;
@@ -26,7 +28,7 @@ export function bookAround(element: HTMLElement): CroftBook | null {
 function bookNamed(id: string, from: HTMLElement): CroftBook | null {
   const root = from.getRootNode();
   const found = (root instanceof ShadowRoot ? root.getElementById(id) : null) ?? document.getElementById(id);
-  return found?.localName === 'croft-book' ? (found as CroftBook) : null;
+  return found?.localName === BOOK ? (found as CroftBook) : null;
 }
 
 type Host = ReactiveControllerHost & HTMLElement;
@@ -65,7 +67,13 @@ export class BookController implements ReactiveController {
   }
 
   /** Looks again for the book, as when the element's `book` attribute changed. */
-  readonly find = (): void => this.#tie(bookAround(this.#host));
+  readonly find = (): void => {
+    const book = this.#host.isConnected ? bookAround(this.#host) : null;
+    // Its script may come after the host's: until then it knows of nothing, not even of problems.
+    const isThere = book === null || 'problems' in book;
+    if (!isThere) void customElements.whenDefined(BOOK).then(this.find);
+    this.#tie(isThere ? book : null);
+  };
 
   #tie(book: CroftBook | null): void {
     if (book === this.#book) return;

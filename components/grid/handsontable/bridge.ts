@@ -63,6 +63,29 @@ export function bridge(hot: Hot, wrapper: HTMLElement, portal: { host: HTMLEleme
   };
   window.addEventListener('keydown', leave, { signal, capture: true });
 
+  // WebKitGTK knows no name for Tab with Shift: all that listen for Tab get to hear of it.
+  const named = (event: KeyboardEvent): void => {
+    if (event.code === 'Tab' && event.key !== 'Tab')
+      Object.defineProperty(event, 'key', { value: 'Tab', configurable: true });
+  };
+  window.addEventListener('keydown', named, { signal, capture: true });
+
+  // WebKit goes from a cell to the field of its closed editor, which is not in the order of Tab: out of the grid
+  // it is to go. Only where Tab is the browser's own, so nobody types there at this moment.
+  const out = (event: KeyboardEvent): void => {
+    if (event.key !== 'Tab' || event.defaultPrevented || hot.getActiveEditor()?.isOpened()) return;
+    const [from] = event.composedPath();
+    if (!inside(from ?? null, wrapper)) return;
+    for (const field of wrapper.querySelectorAll('textarea')) {
+      if (field === from) continue;
+      field.disabled = true;
+      setTimeout(() => {
+        field.disabled = false;
+      });
+    }
+  };
+  window.addEventListener('keydown', out, { signal });
+
   // Read by the library after dispatch, when `target` has become the host: pinned to where it began.
   const pin = (event: Event) => {
     const target = event.composedPath()[0];

@@ -112,6 +112,19 @@ const tooWide = (over: number): Problem => ({
   mend: say`Add columns of your own first, or paste further left.`,
 });
 
+/** What a menu copies or cuts at this moment: the keyboard is in the menu then, not in the grid. */
+let byMenu: { readonly hot: GridContext['hot']; readonly cut: boolean } | null = null;
+
+/** Copies or cuts what is selected, as chosen in the menu. A browser cuts by itself only where text is written. */
+export function copyByMenu({ hot }: GridContext, how: 'copy' | 'cut'): void {
+  byMenu = { hot, cut: how === 'cut' };
+  try {
+    hot.getPlugin('copyPaste').copy();
+  } finally {
+    byMenu = null;
+  }
+}
+
 /**
  * Copying, cutting and pasting by the clipboard's own events, before the grid library sees them. Only plain
  * text is read: HTML of other programs and pages is never used.
@@ -122,7 +135,9 @@ export function listenToClipboard(context: GridContext, wrapper: HTMLElement, si
     const inGrid = (node: unknown): boolean => node instanceof Node && hot.rootElement.contains(node);
     // WebKit tells of it where text was selected last, which is not in the grid, wherever the keyboard is.
     const home = hot.rootElement.getRootNode() as Document | ShadowRoot;
-    const isHere = inGrid(event.composedPath()[0]) || inGrid(home.activeElement);
+    const isHere = byMenu
+      ? byMenu.hot === hot
+      : inGrid(event.composedPath()[0]) || inGrid(home.activeElement);
     return isHere && !hot.getActiveEditor()?.isOpened() ? selectedBlock(hot) : null;
   };
   const take = (event: ClipboardEvent): void => {
@@ -133,7 +148,7 @@ export function listenToClipboard(context: GridContext, wrapper: HTMLElement, si
     const from = block(event);
     if (!from) return;
     take(event);
-    const cut = event.type === 'cut';
+    const cut = byMenu?.cut ?? event.type === 'cut';
     event.clipboardData?.setData('text/plain', copyBlock(context, from, cut));
     if (cut) clearBlocks(context, [from]);
   };

@@ -1,5 +1,5 @@
 import { say } from '../../../src/words/index.js';
-import { clearBlocks } from './clipboard.js';
+import { clearBlocks, copyByMenu } from './clipboard.js';
 import type { GridContext } from './context.js';
 import { fillDown } from './fill.js';
 import { replay } from './keys.js';
@@ -42,12 +42,12 @@ export function cellMenu(context: GridContext): Items {
     },
     copy_cells: {
       name: () => say`Copy`,
-      callback: () => hot.getPlugin('copyPaste').copy(),
+      callback: () => copyByMenu(context, 'copy'),
       hidden: () => !onCell(),
     },
     cut_cells: {
       name: () => say`Cut`,
-      callback: () => hot.getPlugin('copyPaste').cut(),
+      callback: () => copyByMenu(context, 'cut'),
       hidden: () => !onCell(),
     },
     paste_hint: {
