@@ -1,3 +1,4 @@
+import { figureMeant } from '../planning/garden/figure-words.js';
 import { HOW_PLANTED, MOUTHS } from '../planning/garden/types.js';
 import { COMES_FROM, DRAW_PURPOSES, WAYS_KEPT } from '../planning/types.js';
 import { LINE_SOURCES, MEALS } from '../planning/week/types.js';
@@ -37,6 +38,7 @@ const pluralOf = (id: string): string => (containerWithId(id) ?? unitWithId(id))
  */
 export function choiceMeant(typed: Typed, declaration: ColumnDeclaration | undefined): Typed {
   if (messages() === null || typeof typed !== 'string' || declaration?.choices === undefined) return typed;
+  if (declaration.choices === 'figures') return figureMeant(typed);
   const wanted = typed.trim().toLowerCase();
   const all = FIXED[declaration.choices] ?? [];
   if (wanted === '' || all.includes(wanted)) return typed;

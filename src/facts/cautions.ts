@@ -59,6 +59,9 @@ export const allCautions = (): readonly Caution[] => raw.map(toCaution);
 export const cautions = (forWhat: CautionTopic): readonly Caution[] =>
   raw.filter((row) => row.for.includes(forWhat)).map(toCaution);
 
+/** Made with raw eggs, in English or German. */
+const RAW_EGG = /\b(?:mayonnaise|majonase|aioli|caesar dressing|hollandaise|remoulade|eggnog|eierlikor)\b/;
+
 const MEATS = [
   'beef',
   'veal',
@@ -91,6 +94,6 @@ export function cautionsFor(food: string, way: Way | null, old = false): readonl
   if (way === 'dried' || way === 'freeze-dried' || way === 'dry goods') ids.push('dry-goods-moisture');
   if (way === 'frozen' && old) ids.push('frozen');
   if (old) ids.push('old-food');
-  if (/\b(?:mayonnaise|aioli|caesar dressing|hollandaise|eggnog)\b/.test(wordsOf(food))) ids.push('raw-egg');
+  if (RAW_EGG.test(wordsOf(food))) ids.push('raw-egg');
   return ids.map(caution);
 }

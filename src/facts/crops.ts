@@ -1,7 +1,8 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
-import { say } from '../words/index.js';
+import { messages, say, spoken } from '../words/index.js';
 import raw from './data/crops.json';
+import { germanNames } from './german-names.js';
 import type { FoodGroup } from './groups.js';
 import { nearestNames, pluralOf, wordsOf } from './names.js';
 
@@ -65,6 +66,13 @@ for (const crop of CROPS) {
     put(pluralOf(words), crop);
   }
 }
+/** Names of the table's own language; no name of another one takes theirs. */
+const english: ReadonlySet<string> = new Set(byWords.keys());
+const byName = new Map(CROPS.map((crop) => [crop.name, crop]));
+for (const [words, name] of germanNames('crops')) {
+  const crop = byName.get(name);
+  if (crop) put(words, crop);
+}
 
 // Spellings repeat thousands of times in a ledger; the same text is compared once.
 const seen = new Map<string, Crop | null>();
@@ -86,7 +94,7 @@ export const cropNames = (): readonly string[] =>
 export const crops = (): readonly Crop[] => CROPS;
 
 /**
- * The crop called `name`, without case, in the singular or plural or by a common synonym.
+ * The crop called `name`, without case, in the singular or plural or by a common synonym, in English or German.
  * Refused (`unknown-crop`) with the nearest names.
  */
 export function findCrop(name: string): Result<Crop> {
@@ -95,7 +103,7 @@ export function findCrop(name: string): Result<Crop> {
   if (wordsOf(name) === '') {
     return refuse('unknown-crop', say`the crop is blank.`, say`Write a crop, such as tomato or snap bean.`);
   }
-  const near = nearCrops(name);
+  const near = (messages() === null ? nearCrops(name) : nearOf(name, byWords.keys())).map(spoken);
   return near.length > 0
     ? refuse(
         'unknown-crop',
@@ -109,12 +117,20 @@ export function findCrop(name: string): Result<Crop> {
       );
 }
 
-/** Names of crops for which `name` may be a slip; none where it is like none. */
-export const nearCrops = (name: string): readonly string[] =>
+const nearOf = (name: string, known: Iterable<string>): readonly string[] =>
   nearestNames(
     name,
-    [...byWords].map(([words, crop]) => [words, crop.name] as const),
+    [...known].map((words) => [words, byWords.get(words)!.name] as const),
   );
+
+/** Names of crops for which `name` may be a slip of an English one, whatever is spoken; none where it is like none. */
+export const nearCrops = (name: string): readonly string[] => nearOf(name, english);
+
+/** Whether a crop is known by this name in a language other than English. */
+export const isForeignName = (name: string): boolean => {
+  const words = wordsOf(name);
+  return byWords.has(words) && !english.has(words);
+};
 
 /**
  * The crop and those whose figures serve for it, itself first: collards, then greens.

@@ -1,7 +1,8 @@
 import { ok, type Result, refuse } from '../problem.js';
 import { say } from '../words/index.js';
-import { cropCalled } from './crops.js';
+import { cropCalled, crops } from './crops.js';
 import raw from './data/groups.json';
+import { germanFor, germanNames } from './german-names.js';
 import { pluralOf, wordsOf } from './names.js';
 
 /** Groups of food, as far as quality periods and cautions tell them apart. */
@@ -51,6 +52,11 @@ function keywordMap(): Map<string, FoodGroup> {
       }
     }
   }
+  const german = [
+    ...germanNames('groups'),
+    ...crops().flatMap(({ name, group }) => germanFor('crops', name).map((words) => [words, group] as const)),
+  ];
+  for (const [words, group] of german) if (!keywords.has(words)) keywords.set(words, group as FoodGroup);
   return keywords;
 }
 
@@ -72,11 +78,11 @@ const seen = new Map<string, FoodGroup | null>();
 /**
  * The group by keyword: the last that the name holds, since the head of an English name comes last
  * ('chicken eggs' are eggs, 'pork sausage' is sausage), and of those the longest ('peanut butter').
- * What follows 'in', 'with' or 'and' is left out: peaches in syrup are peaches.
+ * What follows 'in', 'with' or 'and' is left out: peaches in syrup are peaches. German names are read alike.
  */
 function groupByWords(name: string): FoodGroup | null {
   const map = keywordMap();
-  const head = wordsOf(name.replace(/\(.*?\)/g, ' ')).split(/ (?:in|with|and|or) /)[0] ?? '';
+  const head = wordsOf(name.replace(/\(.*?\)/g, ' ')).split(/ (?:in|with|and|or|mit|und|oder) /)[0] ?? '';
   const all = head.split(' ');
   // A cut tells nothing of the animal: elk steak is game. Alone it is beef.
   const named = all.filter((word) => !CUTS.has(word));

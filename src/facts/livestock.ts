@@ -4,6 +4,7 @@ import { say } from '../words/index.js';
 import raw from './data/livestock.json';
 import { figureFrom } from './figure.js';
 import type { Figure, RawFigure, SourceId } from './figure-types.js';
+import { germanFor } from './german-names.js';
 import { pluralOf, wordsOf } from './names.js';
 
 /** What one source says of an animal or its product. Live, hanging and take-home weights are three things. */
@@ -77,9 +78,12 @@ export const livestockNames = (): readonly string[] => [...new Set(ALL.map((one)
 export function livestock(animal: string): Result<readonly Livestock[]> {
   const words = wordsOf(animal);
   const names = livestockNames();
-  const name = names.find((one) =>
-    [one, ...(NAMES[one] ?? [])].some((each) => wordsOf(each) === words || pluralOf(wordsOf(each)) === words),
-  );
+  const name =
+    names.find((one) =>
+      [one, ...(NAMES[one] ?? [])].some(
+        (each) => wordsOf(each) === words || pluralOf(wordsOf(each)) === words,
+      ),
+    ) ?? names.find((one) => germanFor('animals', one).includes(words));
   return name
     ? ok(ALL.filter((one) => one.animal === name))
     : refuse('unknown-animal', say`no animal called "${excerpt(animal)}".`, say`Write ${orList(names)}.`);

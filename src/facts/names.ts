@@ -2,12 +2,16 @@ import { distance } from 'fastest-levenshtein';
 import { MAX_NAME } from '../problem.js';
 
 /**
- * The form in which names of crops and foods are compared: lower case, no accents, words only, and
- * 'corn, sweet' turned round to 'sweet corn'. Plurals are not stripped: each name carries its own, so
- * that a misspelled plural is asked about rather than guessed.
+ * The form in which names of crops and foods are compared: lower case, no accents, ß as ss, words only, and
+ * 'corn, sweet' turned round to 'sweet corn'. Plurals are not stripped: each name carries its own, so that a misspelled plural is asked about rather than guessed.
  */
 export function wordsOf(name: string): string {
-  const plain = name.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().replace(/['’]/g, '');
+  const plain = name
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/ß/g, 'ss')
+    .replace(/['’]/g, '');
   const [head = '', ...tail] = plain.split(',');
   return [...tail, head]
     .join(' ')

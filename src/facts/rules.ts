@@ -1,6 +1,7 @@
 import { cropCalled } from './crops.js';
 import raw from './data/rules.json';
 import type { Certainty, SourceId } from './figure-types.js';
+import { germanFor } from './german-names.js';
 import { groupOf } from './groups.js';
 import { pluralOf, wordsOf } from './names.js';
 
@@ -58,7 +59,10 @@ export function canningRules(food: string): readonly CanningRule[] {
   const found = ROWS.filter((row) => {
     if (crop) return row.foods.includes(crop.name);
     if (group !== null && (row.groups ?? []).includes(group)) return true;
-    return row.words.some((phrase) => holds(words, wordsOf(phrase)));
+    return (
+      row.words.some((phrase) => holds(words, wordsOf(phrase))) ||
+      germanFor('rules', row.id).some((phrase) => ` ${words} `.includes(` ${phrase} `))
+    );
   }).map(toRule);
   if (seen.size < 5000) seen.set(food, found);
   return found;

@@ -31,6 +31,8 @@ const reading = z
 const figure = z.array(reading).min(1);
 const amount = z.strictObject({ of: z.string(), is: figure });
 const name = z.string().min(1);
+/** By what they name; each entry a singular, and after a comma its plural where that is another word. */
+const names = z.record(name, z.array(z.string().regex(/^[^,;]+(?:, [^,;]+)?$/)).min(1));
 const acid = z.enum(['acid', 'acidify', 'low-acid']);
 
 const crops = z.array(
@@ -140,6 +142,12 @@ const gauges = z.strictObject({ dial: bands, weighted: bands });
 export const DATA_SCHEMAS = {
   sources: z.record(z.string().regex(/^[a-z0-9-]+$/), z.string().min(10)),
   crops,
+  'names-de': z.strictObject({
+    crops: names,
+    groups: names,
+    rules: names,
+    animals: names,
+  }),
   growing,
   trees,
   canning,

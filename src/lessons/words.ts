@@ -1,4 +1,4 @@
-import { cropCalled } from '../facts/crops.js';
+import { cropCalled, isForeignName } from '../facts/crops.js';
 import { findCrop } from '../facts/index.js';
 import { pluralOf } from '../facts/names.js';
 import { foodKey } from '../live/food-key.js';
@@ -58,7 +58,7 @@ export const rateOf = (of: AnswerUnit, per: string): AnswerUnit => ({ ...of, per
 export function named(name: string): string {
   const said = messages();
   if (said === null || said.has(name)) return spoken(name);
-  const crop = cropCalled(name);
+  const crop = isForeignName(name) ? null : cropCalled(name);
   if (crop) return spoken(name !== crop.name && /s$/.test(name) ? crop.plural : crop.name);
   // Names that are none of ours keep the capital with which they were written.
   return sentence(name);

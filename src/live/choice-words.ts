@@ -1,4 +1,5 @@
 import type { ColumnDeclaration } from '../book/index.js';
+import { figureShown } from '../planning/garden/index.js';
 import { spoken } from '../words/index.js';
 
 /** Lists whose entries are words of ours; what stands in the others is what people wrote. */
@@ -17,5 +18,8 @@ const OURS: ReadonlySet<ColumnDeclaration['choices']> = new Set([
 ]);
 
 /** An entry of a kept column as a reader sees it: one of our own words in the language spoken, anything else as written. */
-export const choiceShown = (value: string, declaration: ColumnDeclaration | undefined): string =>
-  declaration?.choices !== undefined && OURS.has(declaration.choices) ? spoken(value) : value;
+export function choiceShown(value: string, declaration: ColumnDeclaration | undefined): string {
+  const { choices } = declaration ?? {};
+  if (choices === 'figures') return figureShown(value);
+  return choices !== undefined && OURS.has(choices) ? spoken(value) : value;
+}

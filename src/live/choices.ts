@@ -1,6 +1,6 @@
 import { type ChoiceSource, fixedChoices, type SheetState } from '../book/index.js';
 import { cropNames } from '../facts/index.js';
-import { knownFigures, SUPPLY_ITEMS } from '../planning/garden/index.js';
+import { figureShown, knownFigures, SUPPLY_ITEMS } from '../planning/garden/index.js';
 import type { Lot } from '../planning/types.js';
 import { spoken } from '../words/index.js';
 import { foodKey } from './food-key.js';
@@ -47,7 +47,7 @@ export function choicesOf(
     case 'dishes':
       return plain(texts(sheets.dishes, 'dish'));
     case 'figures':
-      return plain(knownFigures());
+      return knownFigures().map((value) => ({ value, label: figureShown(value) }));
     case 'supplies':
       return called(SUPPLY_ITEMS);
     case 'plantings': {

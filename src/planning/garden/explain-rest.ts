@@ -1,12 +1,12 @@
 import { caution, figureSource, noteInWords } from '../../facts/index.js';
-import { phrase, say } from '../../words/index.js';
+import { phrase, say, spoken } from '../../words/index.js';
 import { toIsoDay } from '../dates.js';
 import { figureIn, measuredIn } from '../measured.js';
 import type { Working, WorkingInput } from '../types.js';
 import { amount, type Explained, input, n, some, working } from '../working/parts.js';
 import { figureInputs, learnedSteps } from './explain-yield.js';
 import { planFacts, reckonFact } from './facts-rows.js';
-import { figureText } from './figure-names.js';
+import { figureCalled } from './figure-words.js';
 import type { HarvestPlan, HarvestReckoning } from './harvest-rows.js';
 import { type OwnFigures, teaches } from './own-figures.js';
 import type { SuppliesPlan, SupplyReckoning } from './supplies.js';
@@ -185,7 +185,7 @@ export function explainFact(
   const at = reckonFact(row, figures);
   const planned = planFacts([row], figures).get(row.id)?.figures[column] ?? null;
   const value = column === 'unit' && typeof planned === 'string' ? figureIn(null, planned).unit : planned;
-  const title = `${FACT_TITLES[column]}: ${at?.kind === 'used' ? figureText(at.name) : row.figure}`;
+  const title = `${spoken(FACT_TITLES[column])}: ${at?.kind === 'used' ? figureCalled(at.name) : row.figure}`;
   if (!at) {
     return working(title, null, '', {
       rule: say`The figure named in this row.`,

@@ -1,22 +1,22 @@
 import { cropNames } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
 import { containerWithId, findContainer, orList } from '../../units/index.js';
-import { phrase, say } from '../../words/index.js';
+import { phrase, say, spoken } from '../../words/index.js';
 import { WAYS_KEPT, type WayKept } from '../types.js';
 import { cropKey } from './words.js';
 
 /** Figures of a crop that a household may have its own of. */
 export const CROP_FIGURES = [
-  'yield',
-  'weight of one',
-  'spacing',
-  'days to maturity',
-  'weeks indoors',
-  'weeks from the last frost',
-  'germination',
-  'seed life',
-  'years to bearing',
-  'bushel weight',
+  phrase('yield'),
+  phrase('weight of one'),
+  phrase('spacing'),
+  phrase('days to maturity'),
+  phrase('weeks indoors'),
+  phrase('weeks from the last frost'),
+  phrase('germination'),
+  phrase('seed life'),
+  phrase('years to bearing'),
+  phrase('bushel weight'),
 ] as const;
 export type CropFigure = (typeof CROP_FIGURES)[number];
 
@@ -36,13 +36,13 @@ export type FigureName =
 export const FREEZER: FigureName = { of: 'freezer', what: phrase('pounds per cubic foot') };
 export const HEN: FigureName = { of: 'hen', what: phrase('eggs a year') };
 
-/** As it is written on Facts: 'tomato, yield', 'tomato, pounds per quart jar, canned'. */
+/** As it is stored, in every language: 'tomato, yield', 'tomato, pounds per quart jar, canned'. */
 export function figureText(name: FigureName): string {
   switch (name.what) {
     case 'pounds per container':
-      return say`${name.of}, pounds per ${name.container}, ${name.way}`;
+      return `${name.of}, pounds per ${name.container}, ${name.way}`;
     case 'months of best quality':
-      return say`${name.of}, months of best quality, ${name.way}`;
+      return `${name.of}, months of best quality, ${name.way}`;
     default:
       return `${name.of}, ${name.what}`;
   }
@@ -110,7 +110,7 @@ export function readFigureName(text: string): Result<FigureName> {
     text.trim() === ''
       ? say`The figure is not named.`
       : say`No plan uses a figure called “${text.slice(0, 60)}”.`,
-    say`Write the crop, a comma and one of: ${orList([...CROP_FIGURES])}; or “tomato, pounds per quart jar, canned”.`,
+    say`Write the crop, a comma and one of: ${orList(CROP_FIGURES.map(spoken))}; or “tomato, pounds per quart jar, canned”.`,
   );
 }
 

@@ -34,6 +34,7 @@ export {
   knownFigures,
   readFigureName,
 } from './figure-names.js';
+export { figureMeant, figureShown } from './figure-words.js';
 export { comingSeason, type FrostYears, frostYears, type GrowingSeason, seasonOfHarvest } from './frost.js';
 export { type HarvestInput, type HarvestPlan, harvestPounds, planHarvest } from './harvest-rows.js';
 export { type InUse, type OwnFigures, ownFigures, publishedOnly } from './own-figures.js';

@@ -6,7 +6,8 @@ import { yieldPerPlant } from '../growing.js';
 import { learnedYield, type YieldRange } from '../learned.js';
 import { measured } from '../measured.js';
 import { isAmount } from '../words.js';
-import { type FigureName, figureKey, figureText, readFigureName } from './figure-names.js';
+import { type FigureName, figureKey, readFigureName } from './figure-names.js';
+import { figureCalled } from './figure-words.js';
 import { type Narrow, type Published, publishedFigure } from './published.js';
 import type { FactRow } from './types.js';
 
@@ -146,7 +147,7 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
     const own = written === null ? null : written / (turnedUnit(unit)?.factor ?? 1);
     const shared = { name, published, own, learned, seasons };
     if (own !== null) {
-      const from = { source: 'your own figure, on Facts', origin: 'own', notes: [] } as const;
+      const from = { source: say`your own figure, on Facts`, origin: 'own', notes: [] } as const;
       return ok({ ...shared, low: own, usual: own, high: own, unit, ...from });
     }
     if (learned) {
@@ -158,7 +159,7 @@ export function ownFigures(rows: readonly FactRow[]): OwnFigures {
     }
     if (published) return ok({ ...published, ...shared });
     return found.ok
-      ? refuse('nothing-published', say`Nothing is known of ${figureText(name)}.`, say`Give your own.`)
+      ? refuse('nothing-published', say`Nothing is known of ${figureCalled(name)}.`, say`Give your own.`)
       : found;
   };
 

@@ -6,7 +6,7 @@ import { yieldPerPlant } from '../growing.js';
 import { defaultGuide, type Guide, type GuideFigure } from '../guide.js';
 import { bothSources, ends, type Ranged, ranged } from '../ranged.js';
 import type { CropFigure, FigureName } from './figure-names.js';
-import { figureText } from './figure-names.js';
+import { figureCalled } from './figure-words.js';
 import { treeYield, yearsToBearing } from './tree-yield.js';
 
 /** A published figure as Facts shows it: the central figure, its ends and where it is printed. */
@@ -34,7 +34,7 @@ export const asPublished = (figure: Ranged): Published => ({
 const lacking = (name: FigureName) =>
   refuse(
     'nothing-published',
-    say`Nothing is published here for “${figureText(name)}”.`,
+    say`Nothing is published here for “${figureCalled(name)}”.`,
     say`Write your own value on Facts, or a season’s totals.`,
   );
 

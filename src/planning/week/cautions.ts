@@ -18,7 +18,8 @@ export const OPENED: WeekCaution = {
   ),
 };
 
-const RAW_EGG_DISH = /\b(?:mayonnaise|aioli|caesar dressing|hollandaise|eggnog|mousse|tiramisu)\b/;
+const RAW_EGG_DISH =
+  /\b(?:mayonnaise|majonase|aioli|caesar dressing|hollandaise|remoulade|eggnog|eierlikor|mousse|tiramisu)\b/;
 
 /** True where a dish is one that is made with raw eggs, or a line says that its eggs are raw. */
 function hasRawEgg(dish: Dish, { lines }: Pick<DishNeeds, 'lines'>): boolean {
@@ -28,7 +29,7 @@ function hasRawEgg(dish: Dish, { lines }: Pick<DishNeeds, 'lines'>): boolean {
     if (line.from !== 'bought' && RAW_EGG_DISH.test(wordsOf(line.foodName))) return true;
     if (groupOf(line.foodName) !== 'egg') return false;
     const said = [line.note, ...line.prep.map(({ text }) => text), line.foodName, dish.name];
-    return /\braw\b/.test(wordsOf(said.join(' ')));
+    return /\b(?:raw|roh(?:e[mnrs]?)?)\b/.test(wordsOf(said.join(' ')));
   });
 }
 

@@ -4,7 +4,7 @@ import type { WorkingInput } from '../types.js';
 const MOST = 6;
 
 /** The name of an input without what explains it: 'Last spring frost, a 50 % date: …' is the last spring frost. */
-const short = (name: string): string => name.split(/, (?!all )|: | \(/)[0]!.trim();
+export const short = (name: string): string => name.split(/, (?!all )|: | \(/)[0]!.trim();
 
 function change({ name, origin }: WorkingInput): string {
   const english = short(name);

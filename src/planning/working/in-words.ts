@@ -1,11 +1,20 @@
 import { spoken } from '../../words/index.js';
 import type { PlanValue, Working, WorkingInput } from '../types.js';
+import { short } from './changes.js';
 
 const valueInWords = (value: PlanValue): PlanValue => (typeof value === 'string' ? spoken(value) : value);
 
+/** What explains an input stands behind its name, and is told already. */
+function nameInWords(name: string): string {
+  const said = spoken(name);
+  if (said !== name) return said;
+  const head = short(name);
+  return name.startsWith(head) ? spoken(head) + name.slice(head.length) : name;
+}
+
 const inputInWords = (given: WorkingInput): WorkingInput => ({
   ...given,
-  name: spoken(given.name),
+  name: nameInWords(given.name),
   value: valueInWords(given.value),
   unit: spoken(given.unit),
   ...(given.source !== undefined && { source: spoken(given.source) }),
