@@ -1,13 +1,27 @@
-import type { Lesson } from '../../src/lessons/index.js';
+import { type Lesson, lessonInWords } from '../../src/lessons/index.js';
 import type { Problem } from '../../src/problem.js';
+import { spokenTag } from '../../src/words/index.js';
 import { loadLesson } from './load-lesson.js';
 
 /** The lesson that an element is about: read from its attribute, its address, or a script inside the element. */
 export class LessonSource {
-  lesson: Lesson | null = null;
+  #lesson: Lesson | null = null;
+  #said: { readonly tag: string; readonly lesson: Lesson } | null = null;
   /** Why it could not be read. */
   problems: readonly Problem[] = [];
   #loading = '';
+
+  /** In the language spoken now. */
+  get lesson(): Lesson | null {
+    const tag = spokenTag();
+    if (this.#lesson && this.#said?.tag !== tag) this.#said = { tag, lesson: lessonInWords(this.#lesson) };
+    return this.#lesson && (this.#said?.lesson ?? null);
+  }
+
+  #take(lesson: Lesson | null): void {
+    this.#lesson = lesson;
+    this.#said = null;
+  }
 
   get isLoading(): boolean {
     return this.#loading !== '';
@@ -19,7 +33,7 @@ export class LessonSource {
     const text = attribute || inside;
     this.#loading = text;
     if (text === '') {
-      this.lesson = null;
+      this.#take(null);
       this.problems = [];
       return;
     }
@@ -27,7 +41,7 @@ export class LessonSource {
       if (this.#loading !== text) return;
       this.#loading = '';
       this.problems = read.ok ? [] : read.problems;
-      this.lesson = read.ok ? read.lesson : null;
+      this.#take(read.ok ? read.lesson : null);
       done();
     });
   }

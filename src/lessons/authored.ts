@@ -5,6 +5,7 @@ import { findUnit } from '../units/index.js';
 import { say } from '../words/index.js';
 import { answerText } from './answer-text.js';
 import type { Rounding } from './exact.js';
+import type { LessonWords } from './lesson-words.js';
 import { readNumber } from './read-number.js';
 import type { Answer, AnswerUnit, LessonProblem } from './types.js';
 
@@ -85,4 +86,30 @@ export function readQuestion(written: WrittenQuestion, path: string): Result<Aut
     },
     canning: /\b(?:jars?|canning|canned)\b/i.test(written.text),
   });
+}
+
+/** The answer in other words: its choices, and what it is counted in. */
+function answerIn(answer: Answer, { unit, choices }: LessonWords['questions'][number]): Answer {
+  if (answer.kind === 'choice' && choices)
+    return { ...answer, choices, word: choices[answer.choices.indexOf(answer.word)] ?? answer.word };
+  if (answer.kind === 'amount' && answer.unit && unit !== undefined)
+    return { ...answer, unit: { ...answer.unit, one: unit, many: unit } };
+  return answer;
+}
+
+/** The same question in the words of another language: what was answered to the one is answered to the other. */
+export function questionIn(
+  question: AuthoredQuestion,
+  said: LessonWords['questions'][number],
+): AuthoredQuestion {
+  const answer = answerIn(question.answer, said);
+  return {
+    ...question,
+    text: said.text,
+    answer,
+    key: answer,
+    get steps() {
+      return [...said.hints, say`The answer is ${answerText(answer)}.`];
+    },
+  };
 }

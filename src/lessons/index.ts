@@ -13,6 +13,7 @@ export {
   lessonSchema,
   parseLesson,
 } from './lesson-schema.js';
+export { lessonInWords } from './lesson-words.js';
 export { type LessonSheet, MOST_PROBLEMS, makeSheet, problemOf, type SheetAsked } from './sheet.js';
 export { STANDARDS, STANDARDS_NAME, type StandardCode, standardPage, standardShown } from './standards.js';
 export { TOPICS, topicWithId } from './topics/index.js';

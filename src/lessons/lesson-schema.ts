@@ -5,6 +5,7 @@ import { phrase, say } from '../words/index.js';
 import { type AuthoredQuestion, readQuestion } from './authored.js';
 import { ROUNDINGS } from './exact.js';
 import { FORMULA_TASKS, tasksNamed } from './formula-tasks.js';
+import { type LessonWords, lessonWords, wordsLacking } from './lesson-words.js';
 import { MOST_PROBLEMS } from './sheet.js';
 import { TOPICS, topicWithId } from './topics/index.js';
 import { LEVELS, type Level } from './types.js';
@@ -56,6 +57,8 @@ export const lessonSchema = z.strictObject({
   discuss: lines,
   questions: z.array(question).max(MOST_PROBLEMS).default([]),
   tasks: z.array(task).max(MOST_TASKS).default([]),
+  /** Its words in other languages, by their BCP 47 tags: `de`. */
+  in: z.record(z.string().regex(/^[a-z]{2,3}(?:-[A-Za-z0-9]+)*$/), lessonWords).default({}),
 });
 
 /** A formula to be written, as a lesson asks for it. */
@@ -87,6 +90,8 @@ export interface Lesson {
   readonly questions: readonly AuthoredQuestion[];
   /** Formulas to be written for planning columns of the book, after the questions. */
   readonly tasks: readonly LessonTask[];
+  /** Its words in other languages. */
+  readonly in: Readonly<Record<string, LessonWords>>;
 }
 
 export type LessonRead =
@@ -182,6 +187,20 @@ export function parseLesson(json: unknown): LessonRead {
         'topics',
       ),
     );
+  for (const [tag, said] of Object.entries(rest.in)) {
+    const lacks = problems.length === 0 ? wordsLacking({ questions, tasks: rest.tasks }, said) : null;
+    if (lacks) {
+      const at = `in.${tag}.${lacks.path}`;
+      problems.push(
+        bad(
+          'bad-lesson',
+          say`${at}: ${lacks.message}.`,
+          say`Write the words of each, in the same order.`,
+          at,
+        ),
+      );
+    }
+  }
   if (problems.length > 0) return { ok: false, problems };
   const lesson: Lesson = {
     ...rest,
@@ -212,6 +231,7 @@ function mendFor(path: string): string {
     count: say`Write a whole number from 0 to ${MOST_PROBLEMS}.`,
     seed: say`Write a whole number or a word.`,
     questions: say`Write each question as { "text": "…", "answer": "…" }, with "unit", "round", "hints" or "choices" where wanted.`,
+    in: say`Write the words of each language by its tag, as in "de": { "title": "…" }.`,
     tasks: say`Write each task as { "task": "foods/weeks_of_supply" }, with "text", "rows", "hints" or "view": "grid" where wanted.`,
   };
   return how[part] ?? say`Write it as a list of sentences, or take out what no lesson has.`;

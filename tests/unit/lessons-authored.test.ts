@@ -36,7 +36,9 @@ describe('the twelve lessons', () => {
 
   it('hold no process times and no pressures', () => {
     for (const { json } of LESSONS)
-      expect(json).not.toMatch(/\d+\s*(?:minutes?|min\b|hours?|psi)|°[CF]|water bath/i);
+      expect(json).not.toMatch(
+        /\d+\s*(?:minutes?|min\b|hours?|psi|Minuten?|Stunden?)|°[CF]|water bath|Wasserbad/i,
+      );
   });
 });
 
