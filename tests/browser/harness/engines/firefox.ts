@@ -1,13 +1,24 @@
-import { type Browser, type BrowserContext, type BrowserContextOptions, firefox } from 'playwright-core';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  firefox,
+  type Page,
+} from 'playwright-core';
 import { findFirefox } from '../find-engines.mjs';
+import { doubleClickAtOnce, type Mouse } from './double-click.js';
 import { skipForWantOf } from './lacking.js';
+import { type PageDelegate, scrollOnlyIfNeeded } from './scroll-if-needed.js';
 
-/** What playwright keeps behind a browser: the session through which it speaks WebDriver BiDi. */
+/** What playwright keeps behind a browser and its pages: what speaks WebDriver BiDi for them. */
 interface Behind {
   readonly _connection: {
-    toImpl(browser: unknown): { readonly _browserSession: Session };
+    toImpl(of: Browser): { readonly _browserSession: Session };
+    toImpl(of: Page): { readonly delegate: PageDelegate; readonly mouse: Mouse };
   };
 }
+
+const behind = (of: Browser | Page) => (of as unknown as Behind)._connection;
 
 interface Session {
   send(method: string, params?: object): Promise<unknown>;
@@ -36,7 +47,7 @@ export async function launchFirefox(): Promise<Browser> {
       'accessibility.ARIAElementReflection.enabled': false,
     },
   });
-  const { _browserSession } = (browser as unknown as Behind)._connection.toImpl(browser);
+  const { _browserSession } = behind(browser).toImpl(browser);
   const sessions = Object.getPrototypeOf(_browserSession) as Session;
   const { send } = sessions;
   sessions.send = async function (this: Session, method, params) {
@@ -76,6 +87,9 @@ function withWhatIsLacking(context: BrowserContext): BrowserContext {
   context.newCDPSession = () => skipForWantOf('Chromium’s own protocol');
   context.newPage = async () => {
     const page = await newPage.call(context);
+    const { delegate, mouse } = behind(page).toImpl(page);
+    scrollOnlyIfNeeded(delegate);
+    doubleClickAtOnce(mouse);
     const { emulateMedia, waitForEvent } = page;
     page.pdf = () => skipForWantOf('printing');
     page.emulateMedia = (media) => {
