@@ -1,8 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { bandInWords } from '../../components/grid/handsontable/groups.js';
 import { namedDay } from '../../components/grid/handsontable/named-day.js';
-import { readConditions } from '../../components/grid/handsontable/read-conditions.js';
-import { plainText } from '../../components/grid/handsontable/show.js';
+import { askWhatIsShown, readConditions } from '../../components/grid/handsontable/read-conditions.js';
+import { plainText, saidValue } from '../../components/grid/handsontable/show.js';
+import { sortSettings } from '../../components/grid/handsontable/views.js';
 import { roomForTitle } from '../../components/grid/handsontable/widths.js';
 import { wordsNow } from '../../components/grid/handsontable/words.js';
 import { typedText } from '../../components/look/typed-text.js';
@@ -67,6 +68,31 @@ describe('the grid in German', () => {
     expect(plainText('canned', place)).toBe('canned');
     expect(plainText('no use', { role: 'planning', declaration: undefined })).toBe('kein Verbrauch');
     expect([plainText(1.125, place), plainText(null, place)]).toEqual(['1,125', '']);
+  });
+
+  it('sorts by the words shown, blanks last', () => {
+    const ways = { role: 'kept', declaration: { choices: 'ways' } };
+    const binding = { column: (id: string) => (id === 'way' ? ways : undefined), columnOf: () => 'way' };
+    const { compareFunctionFactory: factory } = sortSettings(binding as never);
+    const sorted = (order: string) =>
+      ['dried', null, 'frozen', 'canned'].sort(factory(order, { data: ways }));
+    // eingefroren, eingekocht, getrocknet.
+    expect(sorted('asc')).toEqual(['frozen', 'canned', 'dried', null]);
+    expect(sorted('desc')).toEqual(['dried', 'canned', 'frozen', null]);
+  });
+
+  it('asks the words shown in conditions on text, once; the list of values asks what is kept', () => {
+    const ways = { role: 'kept', declaration: { choices: 'ways' } } as never;
+    const condition = (name: string, part: string) => ({
+      name,
+      args: [part],
+      func: ({ value }: { readonly value: unknown }) => String(value).includes(part),
+    });
+    const conditions = [condition('contains', 'kocht'), condition('by_value', 'canned')];
+    for (let n = 0; n < 2; n++) askWhatIsShown(conditions, (value) => saidValue(value, ways));
+    const [contains, listed] = conditions;
+    expect(['canned', 'frozen'].map((value) => contains!.func({ value }))).toEqual([true, false]);
+    expect(listed!.func({ value: 'canned' })).toBe(true);
   });
 
   it('gives a column room for a title on two lines, in German only', async () => {

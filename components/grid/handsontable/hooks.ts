@@ -5,8 +5,8 @@ import type { Write } from './edits.js';
 import { type Direction, fill } from './fill.js';
 import type { Block } from './places.js';
 import { bookRow } from './places.js';
-import { readConditions } from './read-conditions.js';
-import { plainText } from './show.js';
+import { askWhatIsShown, readConditions } from './read-conditions.js';
+import { plainText, saidValue } from './show.js';
 
 const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
 
@@ -91,8 +91,11 @@ export function addHooks(context: GridContext): void {
 
   hot.addHook('beforeFilter', () => {
     const { conditionCollection } = hot.getPlugin('filters');
-    for (const [at, { type }] of binding.columns.entries())
-      if (type === 'number') readConditions(conditionCollection?.getConditions(at) ?? []);
+    for (const [at, column] of binding.columns.entries()) {
+      const conditions = conditionCollection?.getConditions(at) ?? [];
+      if (column.type === 'number') readConditions(conditions);
+      else askWhatIsShown(conditions as never, (value) => saidValue(value, column));
+    }
   });
 
   // The filter's list shows values as the cells do.

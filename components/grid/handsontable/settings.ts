@@ -65,7 +65,7 @@ export function settings(
     formulas: undefined,
     copyPaste: true,
     fillHandle: { autoInsertRow: false },
-    columnSorting: sortSettings as never,
+    columnSorting: sortSettings(binding) as never,
     filters: true,
     manualColumnMove: true,
     manualColumnResize: true,

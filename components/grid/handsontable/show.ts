@@ -13,6 +13,10 @@ export function plainValue(value: CellValue, { decimals }: Pick<ColumnView, 'dec
   return decimals === undefined ? Number(value.toPrecision(12)) : Number(value.toFixed(decimals));
 }
 
+/** Such a value with words of ours in the language spoken; numbers, days and what people wrote stay as they are. */
+export const saidValue = (value: Shown, column: Pick<ColumnView, 'role' | 'declaration'>): Shown =>
+  typeof value === 'string' ? plainText(value, column) : value;
+
 /** Such a value as text, for other programs and in lists: numbers and words of ours as the language spoken writes them. */
 export function plainText(
   value: Shown,

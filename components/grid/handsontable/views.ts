@@ -3,6 +3,7 @@ import type { SheetBinding } from './binding.js';
 import { compareShown } from './compare.js';
 import type { Shown } from './line.js';
 import type { Hot } from './registry.js';
+import { saidValue } from './show.js';
 
 interface Conditions {
   readonly column: string;
@@ -19,13 +20,20 @@ export interface Standing {
   readonly conditions: readonly Conditions[];
 }
 
-/** Settings of the sorting plugin: blanks last both ways, so that the blank line stays at the end. */
-export const sortSettings = {
+/**
+ * Settings of the sorting plugin: by what the cells show, in the language spoken; blanks last both ways, so that the
+ * blank line stays at the end.
+ */
+export const sortSettings = (binding: SheetBinding) => ({
   headerAction: false,
   sortEmptyCells: true,
   indicator: true,
-  compareFunctionFactory: (order: string) => (a: Shown, b: Shown) => compareShown(a, b, order === 'asc'),
-};
+  compareFunctionFactory: (order: string, { data }: { readonly data?: unknown }) => {
+    const column = binding.column(binding.columnOf(data) ?? '');
+    const said = (value: Shown): Shown => (column ? saidValue(value, column) : value);
+    return (a: Shown, b: Shown) => compareShown(said(a), said(b), order === 'asc');
+  },
+});
 
 /** Sorting and filtering: views of the rows by the grid library's plugins, never an order of the book. */
 export class Views {
