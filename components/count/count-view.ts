@@ -7,6 +7,7 @@ import { amountWords } from '../../src/planning/week/words.js';
 import type { Problem } from '../../src/problem.js';
 import { say, spoken } from '../../src/words/index.js';
 import { inWords } from '../look/problems.js';
+import { selectWhole } from '../look/select-whole.js';
 import { countTyped, type Entry } from './counting.js';
 
 interface CountLine {
@@ -59,7 +60,7 @@ export function countLine({ lot, name, entry, change, problem, months, write }: 
         aria-describedby="how ${id}-is"
         aria-invalid=${problem !== null}
         .value=${entry.typed}
-        @focus=${(event: Event) => (event.target as HTMLInputElement).select()}
+        @focus=${(event: Event) => selectWhole(event.target as HTMLInputElement)}
         @input=${(event: Event) => write({ typed: (event.target as HTMLInputElement).value })}
       />
         ${step(1, name, way, entry, left, write)}

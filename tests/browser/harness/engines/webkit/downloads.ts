@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, renameSync } from 'node:fs';
+import { createReadStream, existsSync, mkdtempSync, readdirSync, renameSync } from 'node:fs';
 import { copyFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setTimeout as rest } from 'node:timers/promises';
@@ -28,6 +28,7 @@ export class Downloads {
     renameSync(join(this.folder, name), path);
     return withWhatIsLacking<Download>('download', {
       path: async () => path,
+      createReadStream: async () => createReadStream(path),
       suggestedFilename: () => name,
       failure: async () => null,
       saveAs: (to: string) => copyFile(path, to),

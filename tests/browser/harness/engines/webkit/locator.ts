@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
-import type { Locator } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { withWhatIsLacking } from './lacking-here.js';
-import type { WebkitPage } from './page.js';
 import { byLabel, byRole, byText, filtered, within } from './selectors.js';
 
 type Source = (...args: never[]) => unknown;
@@ -10,9 +9,22 @@ interface Waiting {
   readonly timeout?: number;
 }
 
-interface Clicking extends Waiting {
+export interface Clicked {
   readonly button?: 'left' | 'right' | 'middle';
   readonly modifiers?: readonly string[];
+  readonly clickCount?: number;
+}
+
+/** Where elements are found: a page, or a frame in one. */
+export interface Home {
+  readonly timeout: number;
+  readonly keyboard: Page['keyboard'];
+  call<T>(source: string, ...args: unknown[]): Promise<T>;
+  clickAt(x: number, y: number, options?: Clicked): Promise<void>;
+  hoverAt(x: number, y: number): Promise<void>;
+}
+
+interface Clicking extends Waiting, Clicked {
   readonly position?: { readonly x: number; readonly y: number };
   readonly force?: boolean;
 }
@@ -23,33 +35,43 @@ interface FileGiven {
   readonly buffer: Buffer;
 }
 
-/** Where and whether an element can be clicked; said in words where it cannot be yet. */
+/**
+ * Where and whether an element can be clicked; said in words where it cannot be yet. What is seen is not scrolled;
+ * what is out of the window, or of what scrolls around it, is brought into sight.
+ */
 const POINT_OF = `async (finder, element, position, force) => {
   if (!force) {
     const states = await finder.checkElementStates(element, ['visible', 'enabled', 'stable'], true);
     if (states) return { not: JSON.stringify(states) };
   }
+  const pointNow = () => {
+    const box = element.getBoundingClientRect();
+    return position
+      ? { x: box.left + element.clientLeft + position.x, y: box.top + element.clientTop + position.y }
+      : { x: box.left + box.width / 2, y: box.top + box.height / 2 };
+  };
   const inView = (box) => box.top >= 0 && box.left >= 0 && box.bottom <= innerHeight && box.right <= innerWidth;
-  if (!inView(element.getBoundingClientRect())) element.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' });
-  const box = element.getBoundingClientRect();
-  const point = position
-    ? { x: box.left + element.clientLeft + position.x, y: box.top + element.clientTop + position.y }
-    : { x: box.left + box.width / 2, y: box.top + box.height / 2 };
-  if (!force) {
-    const hit = finder.expectHitTarget(point, element);
-    if (hit !== 'done') return { not: 'covered by ' + hit.hitTargetDescription };
+  const bring = (to) => element.scrollIntoView({ block: to, inline: to, behavior: 'instant' });
+  if (!inView(element.getBoundingClientRect())) bring('center');
+  if (force) return { point: pointNow() };
+  let hit;
+  for (const to of [null, 'nearest', 'center', 'start', 'end']) {
+    if (to) bring(to);
+    const point = pointNow();
+    hit = finder.expectHitTarget(point, element);
+    if (hit === 'done') return { point };
   }
-  return { point };
+  return { not: 'covered by ' + hit.hitTargetDescription };
 }`;
 
 /** As much of playwright’s `Locator` as the tests use: it waits until what is asked can be done. */
 export class WebkitLocator {
   private constructor(
-    private readonly page: WebkitPage,
+    private readonly page: Home,
     readonly selector: string,
   ) {}
 
-  static of(page: WebkitPage, selector: string): Locator {
+  static of(page: Home, selector: string): Locator {
     return withWhatIsLacking('locator', new WebkitLocator(page, selector));
   }
 

@@ -1,10 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { setTimeout as rest } from 'node:timers/promises';
-import type { BrowserContext, BrowserContextOptions, Locator, Page, Request } from 'playwright-core';
+import type {
+  BrowserContext,
+  BrowserContextOptions,
+  FrameLocator,
+  Locator,
+  Page,
+  Request,
+} from 'playwright-core';
 import { skipForWantOf } from '../lacking.js';
+import { frameLocator } from './frame.js';
 import { held, pressed, released, typed } from './keys.js';
 import { withWhatIsLacking } from './lacking-here.js';
-import { WebkitLocator } from './locator.js';
+import { type Clicked, type Home, WebkitLocator } from './locator.js';
 import { askServer, responseOf } from './requests.js';
 import type { Pattern, RouteHandler } from './route.js';
 import { byAttribute, byLabel, byRole, byText } from './selectors.js';
@@ -17,7 +25,7 @@ type Source = ((...args: never[]) => unknown) | string;
 const BUTTONS = { left: 0, middle: 1, right: 2 } as const;
 
 /** One window of WebKitGTK, with as much of playwright’s `Page` as the tests use. */
-export class WebkitPage {
+export class WebkitPage implements Home {
   constructor(
     private readonly session: Session,
     readonly handle: string,
@@ -206,15 +214,7 @@ export class WebkitPage {
 
   hoverAt = (x: number, y: number): Promise<void> => this.point(x, y, []);
 
-  async clickAt(
-    x: number,
-    y: number,
-    options: {
-      button?: 'left' | 'right' | 'middle';
-      modifiers?: readonly string[];
-      clickCount?: number;
-    } = {},
-  ): Promise<void> {
+  async clickAt(x: number, y: number, options: Clicked = {}): Promise<void> {
     const { modifiers = [], clickCount = 1 } = options;
     const button = BUTTONS[options.button ?? 'left'];
     const once: PointerAction[] = [
@@ -226,6 +226,7 @@ export class WebkitPage {
     if (modifiers.length > 0) await this.session.act(this.handle, released(modifiers));
   }
 
+  frameLocator = (css: string): FrameLocator => frameLocator(this, this.session, css);
   locator(selector: string, options?: Parameters<Page['locator']>[1]): Locator {
     return WebkitLocator.of(this, selector).filter(options);
   }

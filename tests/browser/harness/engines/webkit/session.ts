@@ -2,7 +2,7 @@ import type { ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { setTimeout as rest } from 'node:timers/promises';
 import type { BrowserContextOptions } from 'playwright-core';
-import { Builder, type WebDriver } from 'selenium-webdriver';
+import { Builder, By, type WebDriver } from 'selenium-webdriver';
 import { Command, Name } from 'selenium-webdriver/lib/command.js';
 import type { Installed } from './browser.js';
 import { Downloads } from './downloads.js';
@@ -114,8 +114,19 @@ export class Session {
     });
   }
 
-  /** Calls a function in a window's page. Its first argument finds elements, the others are what is passed. */
-  async call<T>(window: string, source: string, ...args: unknown[]): Promise<T> {
+  call<T>(window: string, source: string, ...args: unknown[]): Promise<T> {
+    return this.callIn({ window }, source, ...args);
+  }
+
+  /**
+   * Calls a function in a window's page, or in a frame there that a CSS selector means. Its first argument finds
+   * elements, the others are what is passed.
+   */
+  async callIn<T>(
+    { window, frame }: { window: string; frame?: string },
+    source: string,
+    ...args: unknown[]
+  ): Promise<T> {
     const script = `const done = arguments[arguments.length - 1];
       if (!window.${IN_PAGE}) return done(null);
       const { encode, decode } = (${passing})();
@@ -123,7 +134,7 @@ export class Session {
         (value) => done(JSON.stringify({ ok: encode(value), at: location.href })),
         (error) => done(JSON.stringify({ failed: String(error && error.message || error) + '\\n' + (error && error.stack || ''), at: location.href })),
       );`;
-    const answer = await this.in(window, async (driver) => {
+    const asked = async (driver: WebDriver): Promise<string> => {
       const call = () => driver.executeAsyncScript<string | null>(script, JSON.stringify(encode(args)));
       let answer = await call();
       if (answer === null) {
@@ -132,9 +143,14 @@ export class Session {
         answer = await call();
       }
       return answer ?? '{"failed":"The page went away."}';
+    };
+    const answer = await this.in(window, async (driver) => {
+      if (frame === undefined) return asked(driver);
+      await driver.switchTo().frame(await driver.findElement(By.css(frame)));
+      return asked(driver).finally(() => driver.switchTo().defaultContent());
     });
     const said = JSON.parse(answer) as Answer;
-    if (said.at !== undefined) this.addresses.set(window, said.at);
+    if (said.at !== undefined && frame === undefined) this.addresses.set(window, said.at);
     if ('failed' in said) throw new Error(said.failed);
     return decode(said.ok) as T;
   }
