@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { byWordsShown } from '../../components/grid/handsontable/filter-values.js';
 import { bandInWords } from '../../components/grid/handsontable/groups.js';
 import { namedDay } from '../../components/grid/handsontable/named-day.js';
 import { askWhatIsShown, readConditions } from '../../components/grid/handsontable/read-conditions.js';
@@ -79,6 +80,19 @@ describe('the grid in German', () => {
     // eingefroren, eingekocht, getrocknet.
     expect(sorted('asc')).toEqual(['frozen', 'canned', 'dried', null]);
     expect(sorted('desc')).toEqual(['dried', 'canned', 'frozen', null]);
+  });
+
+  it('lists the values of a filter by the words shown; numbers, days and words of people stay', () => {
+    const item = (value: string, visualValue = value) => ({ value, visualValue });
+    const [blank, dried, frozen] = [
+      item('', '(leer)'),
+      item('dried', 'getrocknet'),
+      item('frozen', 'eingefroren'),
+    ];
+    expect(byWordsShown([blank, dried, frozen])).toEqual([blank, frozen, dried]);
+    expect(byWordsShown([item('1.5', '1,5'), item('10', '10')])).toBeUndefined();
+    expect(byWordsShown([item('2026-05-04', '4. Mai')])).toBeUndefined();
+    expect(byWordsShown([item('Scheune'), item('Keller')])).toBeUndefined();
   });
 
   it('asks the words shown in conditions on text, once; the list of values asks what is kept', () => {
