@@ -1,3 +1,4 @@
+import { say } from '../words/index.js';
 import { newId } from './ids.js';
 import { KINDS } from './kinds/index.js';
 import { firstKeys } from './order.js';
@@ -7,7 +8,7 @@ import { BOOK_FORMAT, BOOK_VERSION, type BookDoc, SHEET_KINDS, type SheetDoc } f
 export const STARTING_SHEETS = SHEET_KINDS.filter((kind) => kind !== 'own');
 
 /** A new household's book: its sheets, empty. Each sheet's id is its kind. */
-export function blankBook(title = 'Our book', id = newId('b')): BookDoc {
+export function blankBook(title = say`Our book`, id = newId('b')): BookDoc {
   const keys = firstKeys(STARTING_SHEETS.length);
   const sheets: Record<string, SheetDoc> = {};
   for (const [i, kind] of STARTING_SHEETS.entries()) {

@@ -59,7 +59,7 @@ function added(
       { sheet: sheet.id },
     );
   }
-  const title = command.title.trim() || 'New column';
+  const title = command.title.trim() || say`New column`;
   const long = titleTooLong(title);
   if (long) return long;
   const formula = columnFormula(command.formula, sheet, bench);

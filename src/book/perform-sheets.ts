@@ -34,7 +34,7 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
   const { state } = bench;
   switch (command.do) {
     case 'rename book': {
-      const title = command.title.trim() || 'My book';
+      const title = command.title.trim() || say`My book`;
       return titleTooLong(title) ?? ok({ changes: change(state, ['title'], title), notes: [] });
     }
     case 'set setting': {
@@ -55,7 +55,7 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
       });
     }
     case 'add sheet': {
-      const title = command.title.trim() || 'Own sheet';
+      const title = command.title.trim() || say`Own sheet`;
       const problem = titleTaken(title, null);
       if (!isUsableId(command.sheet) || state.sheets.has(command.sheet)) {
         return refuse(

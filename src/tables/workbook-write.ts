@@ -1,6 +1,7 @@
 import type { Cell, CellStyle, CellValue as OutValue, WriteSheet } from 'hucre/xlsx';
 import { type CellValue, isCellError, type Layout } from '../book/index.js';
 import { cut } from '../problem.js';
+import { say } from '../words/index.js';
 import { FormulasOut, type Worksheet } from './formula-out.js';
 import type { OutColumn, OutTable, StoredCells } from './out-table.js';
 
@@ -25,7 +26,7 @@ export function worksheetNames(titles: readonly string[]): string[] {
       title
         .replace(/[[\]*?:/\\]/g, ' ')
         .replace(/^'+|'+$/g, '')
-        .trim() || 'Sheet';
+        .trim() || say`Sheet`;
     let name = cut(base, LONGEST_NAME);
     for (let n = 2; taken.has(name.toLowerCase()); n++) {
       const end = ` (${n})`;

@@ -40,6 +40,24 @@ describe('speak, of the core', () => {
     live.close();
   });
 
+  it('calls what comes without a title as the language spoken does at that moment, and leaves it so', async () => {
+    await speak('de');
+    const book = blankBook();
+    const live = openBook(book);
+    live.apply({ do: 'add sheet', sheet: 'mine', title: ' ' });
+    live.apply({ do: 'add column', sheet: 'mine', column: 'a', before: null, title: '' });
+    await speak('en');
+    live.apply({ do: 'add column', sheet: 'mine', column: 'b', before: null, title: '' });
+    const { title, sheets } = live.toJSON();
+    expect([title, sheets.mine!.title]).toEqual(['Unser Buch', 'Eigenes Blatt']);
+    expect(['a', 'b'].map((id) => sheets.mine!.columns[id]!.title)).toEqual(['Neue Spalte', 'New column']);
+    live.undo();
+    live.undo();
+    live.redo();
+    expect(live.column('mine', 'a')?.title).toBe('Neue Spalte');
+    live.close();
+  });
+
   it('calls a planning column on a sheet of one’s own as the language spoken does', async () => {
     const live = openBook(blankBook('House', 'b1'));
     live.apply({ do: 'add sheet', sheet: 'mine', title: 'Mine' });

@@ -1,7 +1,7 @@
 import { livestock, sourceText, staples } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
 import { ceilSafe } from '../../units/index.js';
-import { say } from '../../words/index.js';
+import { phrase, say } from '../../words/index.js';
 import { hensFor, meatFrom } from '../animals.js';
 import { at, changed, exactly, type Ranged, ranged } from '../ranged.js';
 import type { Basis } from '../types.js';
@@ -211,7 +211,7 @@ export function cookedPerDryCup(food: string): Result<Ranged> {
     ? ok(ranged(found.gives, 'low', 'cups cooked from a cup dry'))
     : refuse(
         'nothing-published',
-        say`How much ${food.trim() || 'it'} swells in cooking is not published here.`,
+        say`How much ${food.trim() || phrase('it')} swells in cooking is not published here.`,
         say`Write dry beans, barley or cornmeal; or measure your own.`,
       );
 }
