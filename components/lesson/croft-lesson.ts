@@ -143,8 +143,9 @@ export class CroftLesson extends LitElement {
       live?.id ?? '',
       this.#source.lesson?.id ?? this.keepAs,
     );
-    this.level = level;
-    this.seed = seed;
+    // Nothing is said anew that stands so already: it would be written onto the page.
+    if (level !== this.level) this.level = level;
+    if (seed !== this.seed) this.seed = seed;
     const made = this.#work.make({
       host: this,
       lesson: this.#source.lesson,

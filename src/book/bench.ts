@@ -1,5 +1,6 @@
 import { type Problem, refuse } from '../problem.js';
 import { phrase, say, spoken } from '../words/index.js';
+import type { TakesOneValue } from './formula/one-value.js';
 import type { BookState } from './state.js';
 import type { StateLayout } from './state-layout.js';
 import type { Change } from './types.js';
@@ -14,6 +15,8 @@ export interface Performed {
 export interface Workbench {
   readonly state: BookState;
   readonly layout: StateLayout;
+  /** Which arguments of functions take one value; those of the standard unless given. */
+  readonly takesOne?: TakesOneValue;
 }
 
 /** A change of what stands at `path`, or nothing where it stands there already. */

@@ -16,14 +16,14 @@ export const measuresOf = (state: Pick<BookState, 'settings'>): MeasureSystem =>
 const MEANT: Readonly<Record<string, string>> = { 'facts/pounds': 'lb' };
 
 /** Kept columns of crops, each with its weight: “tomato 3; onion 0.25”. */
-const WEIGHED: ReadonlySet<string> = new Set(['foods/crops', 'batches/pounds_in']);
+export const WEIGHED: ReadonlySet<string> = new Set(['foods/crops', 'batches/pounds_in']);
 
 /** The customary unit in which planners take the numbers of a kept column; undefined where they have none. */
 export const keptUnit = (kind: string, column: string): string | undefined =>
   MEANT[`${kind}/${column}`] ?? declarationOf(kind as SheetKind, column)?.unit;
 
 /** How many metric units one of the unit is; null for what is the same in any measures. */
-const factorOf = (unit: string | undefined): number | null =>
+export const factorOf = (unit: string | undefined): number | null =>
   unit === undefined ? null : (metricOf(unit)?.factor ?? null);
 
 const turned = (n: number, factor: number): number => roundSig(n * factor, 6);
@@ -45,7 +45,7 @@ function turnedCell(sheet: SheetState, row: string, column: string, raw: Raw, by
 }
 
 /** A figure of one’s own is in the unit that its name says. */
-function ownValueUnit(sheet: SheetState, row: string): string | undefined {
+export function ownValueUnit(sheet: SheetState, row: string): string | undefined {
   const name = String(sheet.rows.get(row)?.cells.figure ?? '');
   if (/pounds per cubic foot/i.test(name)) return 'pounds per cubic foot';
   if (/pounds|weight|yield/i.test(name)) return 'pounds';
@@ -60,7 +60,7 @@ export interface Turning {
 
 /**
  * What has to be written anew when the household goes over to other measures, so that all of it means what it
- * meant: kept numbers that are in a unit, weights of crops, and settings.
+ * meant: kept numbers that are in a unit, weights of crops, and settings. For formulas see `measured-formulas.ts`.
  */
 export function turnings(state: BookState, to: MeasureSystem): Turning[] {
   if (measuresOf(state) === to) return [];

@@ -5,7 +5,9 @@ import { type Command, json, type Typed } from './commands.js';
 import { dateOrder } from './date-order.js';
 import { readEntry } from './entry.js';
 import { rememberedNames } from './formula/gone.js';
+import { standardOneValue } from './formula/one-value.js';
 import { isUsableId } from './ids.js';
+import { formulaTurnings, pathOfFormula } from './measured-formulas.js';
 import { measuresOf, turnings } from './measures.js';
 import { placing } from './order.js';
 import { OrderedIds } from './ordered-ids.js';
@@ -21,10 +23,13 @@ type SheetCommand = Extract<
 >;
 
 /** Where the household goes over to other measures, what is written in the old ones is turned in the same step. */
-const writtenAnew = (state: BookState, to: Raw | undefined): Change[] =>
-  turnings(state, measuresOf({ settings: { measures: to ?? null } as BookState['settings'] })).flatMap(
-    (each) => change(state, each.path, each.to),
+function writtenAnew({ state, takesOne = standardOneValue }: Workbench, to: Raw | undefined): Change[] {
+  const measures = measuresOf({ settings: { measures: to ?? null } as BookState['settings'] });
+  const formulas = formulaTurnings(state, measures, takesOne).flatMap(({ place, to }) =>
+    to === null ? [] : { path: pathOfFormula(place), to },
   );
+  return [...turnings(state, measures), ...formulas].flatMap((each) => change(state, each.path, each.to));
+}
 
 /** A setting in per cent is told as the number of them: `10 %` is 10. */
 const inItsUnit = (typed: Typed, unit: string | undefined): Typed =>
@@ -50,7 +55,7 @@ export function sheetChanges(command: SheetCommand, bench: Workbench): Result<Pe
       const to = readEntry(inItsUnit(command.typed, setting.unit), setting.type, dateOrder(bench));
       const changes = change(state, ['settings', setting.id], to);
       return ok({
-        changes: setting.id === 'measures' ? [...changes, ...writtenAnew(state, to)] : changes,
+        changes: setting.id === 'measures' ? [...changes, ...writtenAnew(bench, to)] : changes,
         notes: [],
       });
     }

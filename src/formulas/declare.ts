@@ -60,6 +60,8 @@ export interface ArgumentDeclaration {
   readonly help: string;
   /** May be left out or empty; `run` then gets undefined. */
   readonly optional?: true;
+  /** What a blank cell counts as, where the standard says so. */
+  readonly blank?: 0;
   /** What counts when left out, in words. */
   readonly otherwise?: string;
   /** Known values offered while typing. */

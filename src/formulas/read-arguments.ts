@@ -157,6 +157,7 @@ function readOne(value: GivenValue | undefined, arg: ArgumentDeclaration): Resul
     );
   }
   if (scalar === undefined || scalar === null || scalar === '') {
+    if (scalar === null && arg.blank !== undefined) return ok(arg.blank);
     if (arg.optional) return ok(undefined);
     return refuse('missing-argument', say`“${arg.name}” is missing or blank.`, helpWith(arg));
   }

@@ -17,6 +17,7 @@ import type { DayNumber } from '../planning/types.js';
 import type { Problem } from '../problem.js';
 import { onLanguage, say } from '../words/index.js';
 import { BookLooks } from './book-looks.js';
+import { takesOneValue } from './engine-sync.js';
 import { todayHere } from './household.js';
 import type { KnownFigures } from './known-figures.js';
 import { type AllottedAsStored, allottedAsStored, forgotten, postings } from './post-draws.js';
@@ -93,7 +94,7 @@ export class LiveBook extends BookLooks {
    * foresaw is taken back and refused like anything else.
    */
   apply(command: Command): Outcome {
-    const bench = { state: this.state, layout: this.layout };
+    const bench = { state: this.state, layout: this.layout, takesOne: takesOneValue };
     const label = describe(command);
     let written: readonly Change[] = [];
     let cells: readonly CellAddress[];

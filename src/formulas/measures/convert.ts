@@ -7,7 +7,7 @@ export const CONVERT = declareFunction({
   group: 'Measures',
   summary: 'Turns a number from one unit into another, by the codes of the OpenFormula standard.',
   arguments: [
-    { name: 'number', kind: 'number', help: 'how many of the first unit', unit: '{from}' },
+    { name: 'number', kind: 'number', help: 'how many of the first unit', unit: '{from}', blank: 0 },
     { name: 'from', kind: 'text', help: 'code of its unit, as in "lbm" or "qt"; capitals matter' },
     { name: 'to', kind: 'text', help: 'code of the unit wanted; capitals matter' },
   ],
