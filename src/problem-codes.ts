@@ -77,6 +77,8 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   'formula …': 'A formula gives an error; the code ends with it, as in formula #REF!.',
   'formula-error': 'A cell that the plan reads shows an error, and counts as blank.',
   'formula-too-long': 'A formula refers to more cells than one cell can hold the names of.',
+  'formula-of-other-measures':
+    'A formula was written when the household used other measures, and could not be turned.',
   'nested-too-deep': 'A formula has more brackets inside one another than can be worked out.',
   'bad-argument': 'A function is given something of another kind than it takes.',
   'convert-groups-differ': 'CONVERT is given units of two kinds.',

@@ -4,6 +4,7 @@ import { saysUnknownFunction } from '../../src/engine/messages.js';
 import type { LineError, ListedFormula } from '../../src/live/doings/formulas-of-book.js';
 import { type MendOffer, mendsFor } from '../../src/live/doings/mend-references.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import type { Problem } from '../../src/problem.js';
 import { base } from '../look/base.js';
 import { shownCell } from '../sheet/shown.js';
 import './formula-edit.js';
@@ -55,11 +56,29 @@ export class FormulaLineView extends LitElement {
         ${this.#value()}
       </div>
       ${this.editing ? this.#edit() : this.#formula()} ${line.errors.map((error) => this.#error(error))}
-      ${line.units ? html`<p class="small"><strong>${say`Units differ.`}</strong> ${spoken(line.units.message)} ${spoken(line.units.mend)}</p>` : nothing}
+      ${line.units ? this.#units(line.units) : nothing}
       ${line.uses.length === 0 ? nothing : html`<p class="small"><span class="quiet">${say`Uses`}</span> ${placeLinks(this, line.uses)}</p>`}
       ${this.#usedBy()}
     </div>`;
   }
+
+  #units(problem: Problem) {
+    const unturned = problem.code === 'formula-of-other-measures';
+    return html`<div class="row small">
+      <p><strong>${unturned ? say`Other measures.` : say`Units differ.`}</strong> ${spoken(problem.message)} ${spoken(problem.mend)}</p>
+      ${unturned && !this.readOnly ? html`<button class="button" type="button" @click=${this.#lookedAt}>${say`It is right`}</button>` : nothing}
+    </div>`;
+  }
+
+  readonly #lookedAt = (): void => {
+    const { sheet, column, rows } = this.line;
+    this.live.apply({
+      do: 'mark cells',
+      sheet,
+      cells: rows.map((row) => ({ row, column })),
+      lookedAt: true,
+    });
+  };
 
   #fills(): string {
     const { whole, rows } = this.line;

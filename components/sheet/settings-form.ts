@@ -1,12 +1,14 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
-import { SETTINGS, type SettingDeclaration } from '../../src/book/index.js';
+import { customElement, property, state } from 'lit/decorators.js';
+import { SETTINGS, type SettingDeclaration, settingOf, type Typed } from '../../src/book/index.js';
+import { formulasTurned, type TurnedFormula } from '../../src/live/doings/formulas-turned.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import { measureSystem, turnedUnit } from '../../src/units/index.js';
 import { say, spoken } from '../../src/words/index.js';
 import { base } from '../look/base.js';
 import { inWords } from '../look/problems.js';
+import type { DialogDone } from './actions/action-dialog.js';
 import { readAltitude } from './read-altitude.js';
 import { shownDay, shownMonthDay, shownNumber } from './shown.js';
 
@@ -54,8 +56,12 @@ export class SettingsForm extends LitElement {
   @property({ attribute: false }) live!: LiveBook;
   @property({ type: Boolean }) readonly = false;
 
+  /** Measures that were chosen, while it is asked what becomes of formulas. */
+  @state() private asking: { readonly measures: string; readonly formulas: readonly TurnedFormula[] } | null =
+    null;
+
   protected override render() {
-    return this.readonly ? this.#toRead() : this.#toWrite();
+    return this.readonly ? this.#toRead() : html`${this.#toWrite()}${this.#question()}`;
   }
 
   #toRead() {
@@ -87,6 +93,37 @@ export class SettingsForm extends LitElement {
     return html`<form aria-label=${say`Household settings`} @submit=${(event: Event) => event.preventDefault()}>
       ${SETTINGS.map((setting) => this.#field(setting))}
     </form>`;
+  }
+
+  #question() {
+    if (!this.asking) return nothing;
+    const { measures, formulas } = this.asking;
+    const done = (event: CustomEvent<DialogDone>) => {
+      event.stopPropagation();
+      this.asking = null;
+      const chosen = this.renderRoot.querySelector<HTMLSelectElement>('#measures');
+      if (chosen) {
+        chosen.value = String(this.live.setting('measures') ?? settingOf('measures')?.usual ?? '');
+        chosen.focus();
+      }
+      if (event.detail.say) this.#tell(event.detail.say);
+    };
+    return html`<croft-measures-dialog
+      .measures=${measures}
+      .formulas=${formulas}
+      @croft-dialog-done=${done}
+    ></croft-measures-dialog>`;
+  }
+
+  /** Formulas may hold numbers in the measures of now: what becomes of them is said before. */
+  async #askFirst(measures: string): Promise<void> {
+    const formulas = formulasTurned(this.live, measures === 'metric' ? 'metric' : 'US customary');
+    if (formulas.length === 0) {
+      this.#put('measures', measures);
+      return;
+    }
+    await import('./measures-dialog.js');
+    this.asking = { measures, formulas };
   }
 
   #field(setting: SettingDeclaration) {
@@ -133,10 +170,18 @@ export class SettingsForm extends LitElement {
 
   #write(setting: string, text: string): void {
     const typed = setting === 'altitude_ft' ? readAltitude(text, measureSystem()) : text.trim();
+    if (setting === 'measures') void this.#askFirst(text.trim());
+    else this.#put(setting, typed);
+  }
+
+  #put(setting: string, typed: Typed): void {
     const outcome = this.live.apply({ do: 'set setting', setting, typed });
-    const detail = outcome.ok ? (this.live.settingProblem(setting) ?? null) : outcome.problem;
-    this.dispatchEvent(new CustomEvent('say', { detail }));
+    this.#tell(outcome.ok ? (this.live.settingProblem(setting) ?? null) : outcome.problem);
     this.requestUpdate();
+  }
+
+  #tell(detail: Problem | string | null): void {
+    this.dispatchEvent(new CustomEvent('say', { detail }));
   }
 }
 

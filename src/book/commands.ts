@@ -49,6 +49,8 @@ export type Command =
       readonly cells: readonly { readonly row: string; readonly column: string }[];
       readonly colour?: Colour | null;
       readonly note?: string | null;
+      /** Their formulas mean in the household’s measures what they should: somebody has looked. */
+      readonly lookedAt?: true;
     }
   /** Rows in groups by a column's values; null: not in groups. */
   | { readonly do: 'group rows'; readonly sheet: string; readonly by: string | null }
@@ -154,6 +156,7 @@ export function describe(command: Command): string {
     case 'describe column':
       return command.as.title !== undefined ? say`new title of a column` : say`change of a column`;
     case 'mark cells':
+      if (command.lookedAt) return say`a formula that was looked at`;
       return command.note === undefined ? say`colour of cells` : say`note on a cell`;
     case 'group rows':
       return command.by === null ? say`rows without groups` : say`rows in groups`;

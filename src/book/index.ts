@@ -31,6 +31,7 @@ export {
   KINDS,
   type KindDeclaration,
 } from './kinds/index.js';
+export { type FormulaTurning, formulaTurnings, isUnturned } from './measured-formulas.js';
 export { keptUnit, measuresOf } from './measures.js';
 export * from './own-column.js';
 export { type Parsed, parseBook } from './parse.js';

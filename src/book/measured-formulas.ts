@@ -65,6 +65,31 @@ export const pathOfFormula = ({ sheet, column, row }: FormulaPlace): readonly st
     ? ['sheets', sheet, 'columns', column, 'formula']
     : ['sheets', sheet, 'rows', row, 'cells', column];
 
+/**
+ * Field of a row that holds the formula of one of its cells as long as nobody has looked whether it means in the
+ * household’s measures what it meant in the others. Once the cell holds another formula, it says nothing.
+ */
+export const unturnedField = (column: string): string => `measures:${column}`;
+
+/** The same field of an own column, for the formula of all its rows. */
+export const UNTURNED = 'measures';
+
+/** Where it says of a formula that it could not be turned. */
+export const pathOfUnturned = ({ sheet, column, row }: FormulaPlace): readonly string[] =>
+  row === undefined
+    ? ['sheets', sheet, 'columns', column, UNTURNED]
+    : ['sheets', sheet, 'rows', row, unturnedField(column)];
+
+/** Does the formula that stands there still wait for somebody to look at it? */
+export function isUnturned(sheet: SheetState, row: string, column: string): boolean {
+  const { cells, ...fields } = sheet.rows.get(row) ?? { cells: {} as Record<string, Raw> };
+  const raw = Object.hasOwn(cells, column) ? cells[column] : undefined;
+  if (raw !== undefined)
+    return isFormula(raw) && (fields as Record<string, unknown>)[unturnedField(column)] === raw;
+  const whole = sheet.columns.get(column);
+  return isFormula(whole?.formula) && whole[UNTURNED] === whole.formula;
+}
+
 const isPlanning = (sheet: SheetState, column: string): boolean =>
   declarationOf(sheet.kind, column)?.role === 'planning' ||
   takenDeclaration(sheet.columns.get(column)) !== undefined;

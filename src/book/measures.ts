@@ -26,7 +26,11 @@ export const keptUnit = (kind: string, column: string): string | undefined =>
 export const factorOf = (unit: string | undefined): number | null =>
   unit === undefined ? null : (metricOf(unit)?.factor ?? null);
 
-const turned = (n: number, factor: number): number => roundSig(n * factor, 6);
+/** To six digits, or to seven where the way back would otherwise give another number (0.999999 for 1). */
+function turned(n: number, factor: number): number {
+  const six = roundSig(n * factor, 6);
+  return roundSig(six / factor, 6) === n ? six : roundSig(n * factor, 7);
+}
 
 const WEIGHT = /(\d+(?:\.\d+)?)(?=\s*(?:;|\n|$))/g;
 

@@ -3,6 +3,7 @@ import { say } from '../words/index.js';
 import { change, gone, type Performed, type Workbench } from './bench.js';
 import { noteTooLong } from './column-look.js';
 import { type Command, MAX_CELLS_AT_ONCE } from './commands.js';
+import { UNTURNED, unturnedField } from './measured-formulas.js';
 import { COLOURS, colourField, noteField } from './own-column.js';
 import type { Change } from './types.js';
 
@@ -49,6 +50,11 @@ export function markChanges(command: MarkCommand, { state }: Workbench): Result<
       changes.push(...change(state, [...at, colourField(column)], colour ?? undefined));
     if (command.note !== undefined)
       changes.push(...change(state, [...at, noteField(column)], note || undefined));
+    if (command.lookedAt) {
+      changes.push(...change(state, [...at, unturnedField(column)], undefined));
+      if (!changes.some(({ path }) => path[4] === UNTURNED))
+        changes.push(...change(state, ['sheets', sheet.id, 'columns', column, UNTURNED], undefined));
+    }
   }
   return ok({ changes, notes: [] });
 }

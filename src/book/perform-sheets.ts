@@ -7,7 +7,7 @@ import { readEntry } from './entry.js';
 import { rememberedNames } from './formula/gone.js';
 import { standardOneValue } from './formula/one-value.js';
 import { isUsableId } from './ids.js';
-import { formulaTurnings, pathOfFormula } from './measured-formulas.js';
+import { formulaTurnings, pathOfFormula, pathOfUnturned } from './measured-formulas.js';
 import { measuresOf, turnings } from './measures.js';
 import { placing } from './order.js';
 import { OrderedIds } from './ordered-ids.js';
@@ -25,9 +25,12 @@ type SheetCommand = Extract<
 /** Where the household goes over to other measures, what is written in the old ones is turned in the same step. */
 function writtenAnew({ state, takesOne = standardOneValue }: Workbench, to: Raw | undefined): Change[] {
   const measures = measuresOf({ settings: { measures: to ?? null } as BookState['settings'] });
-  const formulas = formulaTurnings(state, measures, takesOne).flatMap(({ place, to }) =>
-    to === null ? [] : { path: pathOfFormula(place), to },
-  );
+  const formulas = formulaTurnings(state, measures, takesOne).map(({ place, was, to }) => {
+    if (to !== null) return { path: pathOfFormula(place), to };
+    // Back in the measures that it was written for, it means again what it meant.
+    const path = pathOfUnturned(place);
+    return { path, to: state.at(path) === was ? undefined : was };
+  });
   return [...turnings(state, measures), ...formulas].flatMap((each) => change(state, each.path, each.to));
 }
 

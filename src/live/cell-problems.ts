@@ -1,6 +1,7 @@
-import { type CellAddress, type CellValue, isCellError, isFormula } from '../book/index.js';
+import { type CellAddress, type CellValue, isCellError, isFormula, isUnturned } from '../book/index.js';
 import type { RowPlan } from '../planning/types.js';
 import { excerpt, type Problem } from '../problem.js';
+import { say } from '../words/index.js';
 import type { ColumnView } from './columns.js';
 import { foodKey } from './food-key.js';
 import type { FormulaWorkings } from './formula-working.js';
@@ -37,7 +38,11 @@ export class CellProblems {
     if (isCellError(value))
       return { code: `formula ${value.error}`, message: value.message, mend: '', where };
     const found =
-      this.#own(where, value) ?? this.#planned(where) ?? this.#ofFood(where) ?? this.#ofUnits(where);
+      this.#own(where, value) ??
+      this.#planned(where) ??
+      this.#ofFood(where) ??
+      this.#ofMeasures(where) ??
+      this.#ofUnits(where);
     // A message that quotes what was written must not be as long as that.
     return (
       found && { ...found, message: excerpt(found.message, MOST), mend: excerpt(found.mend, MOST), where }
@@ -75,6 +80,17 @@ export class CellProblems {
   }
 
   /** What of the units in a formula does not go together; not known before the engine is there. */
+  /** A formula that nobody has looked at since the household went over to other measures. */
+  #ofMeasures({ sheet, row, column }: CellAddress): Problem | undefined {
+    const state = this.#settling.state.sheets.get(sheet);
+    if (!state || !isUnturned(state, row, column)) return undefined;
+    return {
+      code: 'formula-of-other-measures',
+      message: say`This formula was written when the household used other measures, and could not be turned.`,
+      mend: say`See whether it still gives what it should, and change it or say that it is right.`,
+    };
+  }
+
   #ofUnits(where: CellAddress): Problem | undefined {
     const raw = this.#settling.raw(where);
     return isFormula(raw) && !this.#settling.needsEngine ? this.#formulas.unitProblem(where, raw) : undefined;

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { CODES } from '../../src/book/formula/in-measure.js';
 import { formulaTurnings } from '../../src/book/measured-formulas.js';
 import { blankBook, type LiveBook, openBook } from '../../src/core.js';
+import { formulasOfBook } from '../../src/live/doings/formulas-of-book.js';
+import { formulasTurned } from '../../src/live/doings/formulas-turned.js';
 import { takesOneValue } from '../../src/live/engine-sync.js';
 import { convertOpenFormula, metricOf } from '../../src/units/index.js';
 
@@ -213,5 +215,50 @@ describe('going over to other measures', () => {
       const one = convertOpenFormula(1, code, metric);
       expect(one.ok && one.value, unit).toBeCloseTo(metricOf(unit)!.factor, 12);
     }
+  });
+});
+
+describe('a formula that could not be turned', () => {
+  it('waits until somebody has looked at it, changed it, or gone back', () => {
+    const { live, beds, rows } = gardenBook();
+    const [row] = rows as [string];
+    live.apply({ do: 'add column', sheet: beds, column: 'own1', title: 'Mine', before: null });
+    live.set(beds, row, 'own1', '=SUMPRODUCT(Row_feet,Row_feet)');
+    const before = live.toJSON();
+    const code = () => live.problem(beds, row, 'own1')?.code;
+    expect(formulasTurned(live, 'metric')).toMatchObject([
+      {
+        place: expect.stringContaining('“Mine” of Beds'),
+        was: '=SUMPRODUCT(Row_feet,Row_feet)',
+        becomes: null,
+      },
+    ]);
+    go(live, 'metric');
+    expect(code()).toBe('formula-of-other-measures');
+    const [line] = formulasOfBook(live).flatMap(({ formulas }) => formulas);
+    expect(line?.units?.code).toBe('formula-of-other-measures');
+    go(live, 'US customary');
+    expect(live.toJSON().sheets[beds]).toEqual(before.sheets[beds]);
+    go(live, 'metric');
+    live.apply({ do: 'mark cells', sheet: beds, cells: [{ row, column: 'own1' }], lookedAt: true });
+    expect(code()).not.toBe('formula-of-other-measures');
+    live.undo();
+    expect(code()).toBe('formula-of-other-measures');
+    live.set(beds, row, 'own1', '=SUMPRODUCT(Row_feet,Row_feet)/2');
+    expect(code()).not.toBe('formula-of-other-measures');
+    live.close();
+  });
+
+  it('waits as the formula of a column, too', () => {
+    const { live, beds, rows } = gardenBook();
+    const formula = '=SUMPRODUCT(Row_feet,Row_feet)';
+    live.apply({ do: 'add column', sheet: beds, column: 'own1', title: 'Mine', before: null, formula });
+    go(live, 'metric');
+    const codes = () => rows.map((row) => live.problem(beds, row, 'own1')?.code);
+    expect(codes()).toEqual(rows.map(() => 'formula-of-other-measures'));
+    const cells = rows.map((row) => ({ row, column: 'own1' }));
+    live.apply({ do: 'mark cells', sheet: beds, cells, lookedAt: true });
+    expect(codes()).not.toContain('formula-of-other-measures');
+    live.close();
   });
 });

@@ -64,7 +64,7 @@ const MOST_PLACES = 12;
 const MOST_LOOKS = 10_000;
 /** Units vary by row, but hardly from the two hundredth on. */
 const MOST_ROWS_FOR_UNITS = 200;
-const UNITS: ReadonlySet<string> = new Set(['unlike-units', 'convert-units']);
+const UNITS: ReadonlySet<string> = new Set(['unlike-units', 'convert-units', 'formula-of-other-measures']);
 
 /** What the book's formulas are, what they give, and what is wrong. */
 export class FormulasOfBook {
