@@ -37,8 +37,9 @@ const pluralOf = (id: string): string => (containerWithId(id) ?? unitWithId(id))
  * the language spoken (`eingekocht`, `Quart-Gläser`). Anything else stays as it is.
  */
 export function choiceMeant(typed: Typed, declaration: ColumnDeclaration | undefined): Typed {
-  if (messages() === null || typeof typed !== 'string' || declaration?.choices === undefined) return typed;
+  if (typeof typed !== 'string' || declaration?.choices === undefined) return typed;
   if (declaration.choices === 'figures') return figureMeant(typed);
+  if (messages() === null) return typed;
   const wanted = typed.trim().toLowerCase();
   const all = FIXED[declaration.choices] ?? [];
   if (wanted === '' || all.includes(wanted)) return typed;

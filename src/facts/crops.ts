@@ -126,6 +126,10 @@ const nearOf = (name: string, known: Iterable<string>): readonly string[] =>
 /** Names of crops for which `name` may be a slip of an English one, whatever is spoken; none where it is like none. */
 export const nearCrops = (name: string): readonly string[] => nearOf(name, english);
 
+/** What a crop is called in English, where it was named in another language; any other name as it is. */
+export const inEnglishName = (name: string): string =>
+  isForeignName(name) ? (cropCalled(name)?.name ?? name) : name;
+
 /** Whether a crop is known by this name in a language other than English. */
 export const isForeignName = (name: string): boolean => {
   const words = wordsOf(name);

@@ -16,7 +16,16 @@ export {
   cautions,
   cautionsFor,
 } from './cautions.js';
-export { type AcidClass, type Crop, cropNames, crops, findCrop, isForeignName, nearCrops } from './crops.js';
+export {
+  type AcidClass,
+  type Crop,
+  cropNames,
+  crops,
+  findCrop,
+  inEnglishName,
+  isForeignName,
+  nearCrops,
+} from './crops.js';
 export { allDensities, densityOf } from './densities.js';
 export { type Drying, driedCrops, drying, finishedWater } from './drying.js';
 export type { Certainty, Figure, Reading, Said, SourceId } from './figure-types.js';

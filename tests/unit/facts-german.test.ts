@@ -92,6 +92,12 @@ describe('the name of a figure in German', () => {
     expect(shownCell(live, 'facts', row, live.column('facts', 'figure')!, false).text).toBe(
       'Tomate, US-Pfund je Pint-Glas, eingekocht',
     );
+    // Measured in kilograms, it is called by them, and understood by both.
+    live.apply({ do: 'set setting', setting: 'measures', typed: 'metric' });
+    live.set('facts', row, 'figure', 'Karotte, Kilogramm je Quart-Glas, eingekocht');
+    expect(stored()).toBe('carrot, pounds per quart jar, canned');
+    live.set('facts', row, 'figure', 'Karotte, US-Pfund je Quart-Glas, eingekocht');
+    expect(stored()).toBe('carrot, pounds per quart jar, canned');
     live.set('facts', row, 'figure', 'Schnee, Höhe');
     expect(stored()).toBe('Schnee, Höhe');
     live.close();

@@ -1,4 +1,4 @@
-import { livestock, sourceText, staples } from '../../facts/index.js';
+import { inEnglishName, livestock, sourceText, staples } from '../../facts/index.js';
 import { ok, type Result, refuse } from '../../problem.js';
 import { ceilSafe } from '../../units/index.js';
 import { phrase, say } from '../../words/index.js';
@@ -202,7 +202,7 @@ export const lardFrom = (): Result<Ranged> =>
 
 /** Cups cooked from a cup dry, for dry beans, barley and cornmeal. */
 export function cookedPerDryCup(food: string): Result<Ranged> {
-  const words = food.trim().toLowerCase();
+  const words = inEnglishName(food).trim().toLowerCase();
   const about = /bean|pea|lentil|legume/.test(words) ? 'dry beans' : words.replace(/s$/, '');
   const found = staples(about).find(
     ({ fromUnit, gives }) => fromUnit === 'cup dry' && gives.unit === 'cups cooked',

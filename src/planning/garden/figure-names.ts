@@ -33,7 +33,7 @@ export type FigureName =
   | { readonly of: 'freezer'; readonly what: 'pounds per cubic foot' }
   | { readonly of: 'hen'; readonly what: 'eggs a year' };
 
-export const FREEZER: FigureName = { of: 'freezer', what: phrase('pounds per cubic foot') };
+export const FREEZER: FigureName = { of: phrase('freezer'), what: phrase('pounds per cubic foot') };
 export const HEN: FigureName = { of: 'hen', what: phrase('eggs a year') };
 
 /** As it is stored, in every language: 'tomato, yield', 'tomato, pounds per quart jar, canned'. */

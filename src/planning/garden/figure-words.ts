@@ -1,12 +1,11 @@
-import { CONTAINERS } from '../../units/index.js';
-import { messages, say, spoken } from '../../words/index.js';
+import { CONTAINERS, measureSystem } from '../../units/index.js';
+import { asWritten, messages, say, spoken } from '../../words/index.js';
 import { WAYS_KEPT } from '../types.js';
 import { CROP_FIGURES, type FigureName, FREEZER, figureText, HEN, readFigureName } from './figure-names.js';
 import { cropKey } from './words.js';
 
-/** A figure as it is called in the language spoken: 'tomato, yield', 'Tomate, Ertrag'. */
+/** A figure as it is called in the language and the measures spoken: 'tomato, yield', 'Tomate, Ertrag'. */
 export function figureCalled(name: FigureName): string {
-  if (messages() === null) return figureText(name);
   switch (name.what) {
     case 'pounds per container':
       return say`${name.of}, pounds per ${name.container}, ${name.way}`;
@@ -27,13 +26,19 @@ export function figureShown(text: string): string {
 /** In place of a crop, where only what follows it is wanted. */
 const CROP = '§';
 
-/** Figures by what is written after the crop, in the language whose words these are. */
-let endings: { readonly of: object | null; readonly by: ReadonlyMap<string, FigureName> } | null = null;
+/** Figures by what is written after the crop, in these words and measures. */
+let endings: {
+  readonly of: object | null;
+  readonly system: string;
+  readonly by: ReadonlyMap<string, FigureName>;
+} | null = null;
 
 const comparable = (text: string): string => text.toLowerCase().replace(/\s+/g, ' ').trim();
 
 function byEnding(): ReadonlyMap<string, FigureName> {
-  if (endings?.of === messages()) return endings.by;
+  const of = messages();
+  const system = measureSystem();
+  if (endings?.of === of && endings.system === system) return endings.by;
   const names: FigureName[] = [
     ...CROP_FIGURES.map((what) => ({ of: CROP, what })),
     ...WAYS_KEPT.flatMap((way): FigureName[] => [
@@ -43,14 +48,20 @@ function byEnding(): ReadonlyMap<string, FigureName> {
       ),
     ]),
   ];
-  const by = new Map(names.map((name) => [comparable(figureCalled(name).slice(CROP.length + 1)), name]));
-  endings = { of: messages(), by };
+  // In customary measures too, in which they are printed and stored.
+  const called = (name: FigureName) => [asWritten(() => figureCalled(name)), figureCalled(name)];
+  const by = new Map(
+    names.flatMap((name) =>
+      called(name).map((text) => [comparable(text.slice(CROP.length + 1)), name] as const),
+    ),
+  );
+  endings = { of, system, by };
   return by;
 }
 
 /** What is stored for a figure that somebody named in the language spoken; anything else as it was written. */
 export function figureMeant(text: string): string {
-  if (messages() === null || readFigureName(text).ok) return text;
+  if (readFigureName(text).ok) return text;
   const written = comparable(text);
   const other = [FREEZER, HEN].find((name) => comparable(figureCalled(name)) === written);
   if (other) return figureText(other);
