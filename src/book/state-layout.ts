@@ -1,3 +1,4 @@
+import { measureSystem } from '../units/index.js';
 import { phrase, spoken } from '../words/index.js';
 import { columnNames, type Layout } from './formula/layout.js';
 import { declarationOf, KINDS } from './kinds/index.js';
@@ -23,6 +24,8 @@ export const titleOfSheet = ({ kind, title }: Pick<SheetState, 'kind' | 'title'>
 export class StateLayout implements Layout {
   readonly #state: BookState;
   #names = new Map<string, { toName: Map<string, string>; toColumn: Map<string, string> }>();
+
+  #namedIn = measureSystem();
 
   constructor(state: BookState) {
     this.#state = state;
@@ -78,6 +81,9 @@ export class StateLayout implements Layout {
   #namesOf(sheetId: string) {
     const sheet = this.#state.sheets.get(sheetId);
     if (!sheet) return undefined;
+    // Titles name measures: feet of row are metres elsewhere.
+    if (this.#namedIn !== measureSystem()) this.forgetNames();
+    this.#namedIn = measureSystem();
     let names = this.#names.get(sheetId);
     if (!names) {
       const toName = columnNames(sheet.columnOrder.ids.map((id) => [id, titleOfColumn(sheet, id)] as const));
@@ -85,7 +91,9 @@ export class StateLayout implements Layout {
       // Titles of the kind go on working in English, whatever language they are shown in.
       for (const id of sheet.columnOrder.ids) {
         const english = declarationOf(sheet.kind, id)?.title.toLowerCase();
-        if (english !== undefined && !toColumn.has(english)) toColumn.set(english, id);
+        if (english === undefined) continue;
+        for (const name of [english, english.replaceAll(' ', '_')])
+          if (!toColumn.has(name)) toColumn.set(name, id);
       }
       names = { toName, toColumn };
       this.#names.set(sheetId, names);

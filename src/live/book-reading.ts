@@ -151,7 +151,9 @@ export class BookReading {
   typed(sheet: string, row: string, column: string): Raw | null {
     const raw = this.settling.raw({ sheet, row, column });
     if (raw === undefined) return null;
-    return isFormula(raw) ? toShown(raw, sheet, this.layout) : raw;
+    if (!isFormula(raw)) return raw;
+    this.#measure();
+    return toShown(raw, sheet, this.layout);
   }
 
   isFormula(sheet: string, row: string, column: string): boolean {
