@@ -5,7 +5,7 @@ import { findUnit } from '../units/index.js';
 import { say } from '../words/index.js';
 import { answerText } from './answer-text.js';
 import type { Rounding } from './exact.js';
-import type { LessonWords } from './lesson-words.js';
+import type { QuestionWords } from './lesson-words.js';
 import { readNumber } from './read-number.js';
 import type { Answer, AnswerUnit, LessonProblem } from './types.js';
 
@@ -89,7 +89,7 @@ export function readQuestion(written: WrittenQuestion, path: string): Result<Aut
 }
 
 /** The answer in other words: its choices, and what it is counted in. */
-function answerIn(answer: Answer, { unit, choices }: LessonWords['questions'][number]): Answer {
+function answerIn(answer: Answer, { unit, choices }: QuestionWords): Answer {
   if (answer.kind === 'choice' && choices)
     return { ...answer, choices, word: choices[answer.choices.indexOf(answer.word)] ?? answer.word };
   if (answer.kind === 'amount' && answer.unit && unit !== undefined)
@@ -98,10 +98,7 @@ function answerIn(answer: Answer, { unit, choices }: LessonWords['questions'][nu
 }
 
 /** The same question in the words of another language: what was answered to the one is answered to the other. */
-export function questionIn(
-  question: AuthoredQuestion,
-  said: LessonWords['questions'][number],
-): AuthoredQuestion {
+export function questionIn(question: AuthoredQuestion, said: QuestionWords): AuthoredQuestion {
   const answer = answerIn(question.answer, said);
   return {
     ...question,

@@ -17,31 +17,33 @@ const questionWords = z.strictObject({
 
 const taskWords = z.strictObject({ text: words.optional(), hints: lines.default([]) });
 
-/** The words of a lesson in another language. Lists stand for the lesson's own, each as a whole. */
+/** The words of a lesson in another language. A list stands for the lesson's own as a whole; what is left out stays. */
 export const lessonWords = z.strictObject({
   title: words.max(120),
-  goals: lines.default([]),
-  introduction: lines.default([]),
-  hands: lines.default([]),
-  discuss: lines.default([]),
-  questions: z.array(questionWords).default([]),
-  tasks: z.array(taskWords).default([]),
+  goals: lines.optional(),
+  introduction: lines.optional(),
+  hands: lines.optional(),
+  discuss: lines.optional(),
+  questions: z.array(questionWords).optional(),
+  tasks: z.array(taskWords).optional(),
 });
 
 export type LessonWords = z.infer<typeof lessonWords>;
+export type QuestionWords = z.infer<typeof questionWords>;
 
 /** Where the words do not go with the lesson: what is missing, and where. */
 export function wordsLacking(
   { questions, tasks }: { questions: readonly AuthoredQuestion[]; tasks: readonly unknown[] },
   said: LessonWords,
 ): { readonly message: string; readonly path: string } | null {
-  if (said.questions.length !== questions.length)
+  if (said.questions && said.questions.length !== questions.length)
     return { message: say`there are ${questions.length} questions`, path: 'questions' };
-  if (said.tasks.length !== tasks.length)
+  if (said.tasks && said.tasks.length !== tasks.length)
     return { message: say`there are ${tasks.length} tasks`, path: 'tasks' };
-  for (const [at, { answer }] of questions.entries()) {
-    const has = answer.kind === 'choice' ? answer.choices.length : 0;
-    if ((said.questions[at]?.choices?.length ?? 0) !== has)
+  for (const [at, { choices = [] }] of (said.questions ?? []).entries()) {
+    const answer = questions[at]?.answer;
+    const has = answer?.kind === 'choice' ? answer.choices.length : 0;
+    if (choices.length !== has)
       return { message: say`there are ${has} choices`, path: `questions.${at}.choices` };
   }
   return null;
@@ -52,18 +54,20 @@ export function lessonInWords(lesson: Lesson): Lesson {
   const tag = spokenTag();
   const said = lesson.in[tag] ?? lesson.in[tag.split('-')[0]!];
   if (!said) return lesson;
-  const { title, goals, introduction, hands, discuss } = said;
+  const { title, goals, introduction, hands, discuss, questions, tasks } = said;
   return {
     ...lesson,
     title,
-    goals,
-    introduction,
-    hands,
-    discuss,
-    questions: lesson.questions.map((each, at) => questionIn(each, said.questions[at]!)),
-    tasks: lesson.tasks.map((each, at) => {
-      const { text, hints } = said.tasks[at]!;
-      return { ...each, hints, ...(text !== undefined && { text }) };
-    }),
+    goals: goals ?? lesson.goals,
+    introduction: introduction ?? lesson.introduction,
+    hands: hands ?? lesson.hands,
+    discuss: discuss ?? lesson.discuss,
+    questions: questions?.map((each, at) => questionIn(lesson.questions[at]!, each)) ?? lesson.questions,
+    tasks:
+      tasks?.map(({ text, hints }, at) => ({
+        ...lesson.tasks[at]!,
+        hints,
+        ...(text !== undefined && { text }),
+      })) ?? lesson.tasks,
   };
 }

@@ -96,6 +96,12 @@ describe('the words of a lesson in another language', () => {
     expect(second!.steps.at(-1)).toContain('8 Beine');
   });
 
+  it('leave what they do not speak of', async () => {
+    await speak('de');
+    const { title, questions } = lessonInWords(read(lesson({ title: 'Probe' })));
+    expect([title, questions[0]!.text]).toEqual(['Probe', 'Which is heavier?']);
+  });
+
   it('are refused where they do not go with it, with where and how to mend it', () => {
     for (const [de, path] of [
       [{ questions: [heavier, twoLegs] }, 'in.de.title'],
