@@ -69,7 +69,13 @@ type Media = Pick<BrowserContextOptions, 'colorScheme' | 'reducedMotion' | 'forc
 /** What a page is taken for, unless a test asks for something else. */
 const AS_IT_IS: readonly unknown[] = [undefined, null, false, 'light', 'no-preference', 'none', 'screen'];
 
-function refuse(asked: (Media & { hasTouch?: boolean; media?: unknown }) | undefined): void {
+interface Asked {
+  readonly hasTouch?: boolean;
+  readonly media?: unknown;
+  readonly javaScriptEnabled?: boolean;
+}
+
+function refuse(asked: (Media & Asked) | undefined): void {
   for (const name of [
     'colorScheme',
     'reducedMotion',
@@ -79,6 +85,7 @@ function refuse(asked: (Media & { hasTouch?: boolean; media?: unknown }) | undef
     'media',
   ] as const)
     if (!AS_IT_IS.includes(asked?.[name])) skipForWantOf(`a page with ${name} ${String(asked?.[name])}`);
+  if (asked?.javaScriptEnabled === false) skipForWantOf('a page without scripts');
 }
 
 /** What is asked of a context or its pages and cannot be had skips the test, instead of waiting in vain. */
