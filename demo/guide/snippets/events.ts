@@ -1,10 +1,10 @@
-import type { BookEvents } from 'croftsheet';
+import 'croftsheet/croft-book';
 
 const book = document.querySelector<HTMLElementTagNameMap['croft-book']>('croft-book#kitchen');
 const told = document.querySelector('#told');
 
-book?.addEventListener('croft-change', (event) => {
-  const { label, cells } = (event as BookEvents['croft-change']).detail;
+book?.addEventListener('croft-change', ({ detail }) => {
+  const { label, cells } = detail;
   if (told) told.textContent = `${label}: ${cells.length} cells show something else.`;
 });
 
