@@ -47,7 +47,7 @@ export class CroftLesson extends LitElement {
   static override styles = [base, lessonStyles, unsafeCSS(`@media print { ${PAPER_RULES} }`)];
 
   @property() topics = '';
-  @property({ type: Number, reflect: true })
+  @property({ type: Number, reflect: true, useDefault: true })
   get level(): number {
     return this.#told.level;
   }
