@@ -1,9 +1,10 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { takenByEach } from '../../components/sheet/looks/rule-count.js';
 import { draftOfRule, ruleOf, valuesOf } from '../../components/sheet/looks/rule-draft.js';
 import { blankBook, COLOURS, CONDITIONS, type Marking } from '../../src/book/index.js';
 import { openBook } from '../../src/live/live-book.js';
+import { speak } from '../../src/words/index.js';
 
 const open = (values: readonly (string | number)[], type: 'any' | 'number' | 'date' | 'text') => {
   const live = openBook(blankBook());
@@ -99,5 +100,23 @@ describe('a rule in its fields', () => {
   it('asks for as many values as its condition compares with', () => {
     const asked = Object.fromEntries(CONDITIONS.map((when) => [when, valuesOf(when)]));
     expect(asked).toMatchObject({ between: 2, above: 1, 'within days': 1, blank: 0, filled: 0, double: 0 });
+  });
+});
+
+describe('a rule that is written in German', () => {
+  beforeAll(() => speak('de'));
+  afterAll(() => speak('en'));
+
+  it('is kept as in English, and comes back as it was written', () => {
+    const ways = { choices: 'ways' } as never;
+    const kept = (value: string, type: 'text' | 'number' | 'tick') =>
+      ruleOf({ when: 'is', colour: 'plum', value, to: '' }, type, type === 'text' ? ways : undefined)!;
+    expect(kept('Eingekocht', 'text').value).toBe('canned');
+    expect(kept('Omas Regal', 'text').value).toBe('Omas Regal');
+    expect(kept('1,5', 'number').value).toBe(1.5);
+    expect(kept('ja', 'tick').value).toBe(true);
+    expect(draftOfRule(kept('eingekocht', 'text'), ways).value).toBe('eingekocht');
+    expect(draftOfRule(kept('1,5', 'number')).value).toBe('1,5');
+    expect(draftOfRule(kept('Ja', 'tick')).value).toBe('ja');
   });
 });

@@ -1,11 +1,17 @@
+import { choiceMeant } from '../../../src/book/fixed-choices.js';
 import {
   CONDITIONS,
   type Colour,
+  type ColumnDeclaration,
   type ColumnType,
   type Condition,
   type Marking,
+  type Raw,
+  readTypedNumber,
 } from '../../../src/book/index.js';
-import { phrase } from '../../../src/words/index.js';
+import { choiceShown } from '../../../src/live/choice-words.js';
+import { decimalSign, phrase, say } from '../../../src/words/index.js';
+import { typedText } from '../../look/typed-text.js';
 
 /** A colour rule as it stands in the fields. */
 export interface RuleDraft {
@@ -49,23 +55,42 @@ export function conditionsFor(type: ColumnType, now: Condition): readonly Condit
 export const valuesOf = (when: Condition): 0 | 1 | 2 =>
   when === 'between' ? 2 : when === 'blank' || when === 'filled' || when === 'double' ? 0 : 1;
 
-export const draftOfRule = ({ when, colour, value, to }: Marking): RuleDraft => ({
+/** A value of a rule as its field begins with it, in the language spoken. */
+function valueInField(value: Raw | undefined, declaration: ColumnDeclaration | undefined): string {
+  if (typeof value === 'boolean') return value ? say`yes` : say`no`;
+  return typeof value === 'string' ? choiceShown(value, declaration) : typedText(value ?? null);
+}
+
+export const draftOfRule = (
+  { when, colour, value, to }: Marking,
+  declaration?: ColumnDeclaration,
+): RuleDraft => ({
   when,
   colour,
-  value: value === true ? 'yes' : value === false ? 'no' : String(value ?? ''),
-  to: String(to ?? ''),
+  value: valueInField(value, declaration),
+  to: valueInField(to, declaration),
 });
 
 const numeric = (text: string): string | number => {
   const trimmed = text.trim();
-  return trimmed !== '' && Number.isFinite(Number(trimmed)) ? Number(trimmed) : trimmed;
+  const number = decimalSign() === '.' ? Number(trimmed) : (readTypedNumber(trimmed) ?? Number.NaN);
+  return trimmed !== '' && Number.isFinite(number) ? number : trimmed;
 };
 
-/** The rule that is meant; null while a value is missing. */
-export function ruleOf({ when, colour, value, to }: RuleDraft, type: ColumnType): Marking | null {
+/** The rule that is meant; null while a value is missing. A choice of ours is kept in English, as its cells are. */
+export function ruleOf(
+  { when, colour, value, to }: RuleDraft,
+  type: ColumnType,
+  declaration?: ColumnDeclaration,
+): Marking | null {
   const count = valuesOf(when);
   const read = (text: string): string | number | boolean => {
-    if (type === 'tick') return /^(yes|true|y|x)$/i.test(text.trim());
+    if (type === 'tick')
+      return /^(yes|true|y|x)$/i.test(text.trim()) || text.trim().toLowerCase() === say`yes`;
+    if (when === 'is' || when === 'is not') {
+      const meant = choiceMeant(text.trim(), declaration);
+      if (meant !== text.trim()) return String(meant);
+    }
     return type === 'text' ? text.trim() : numeric(text);
   };
   if (count >= 1 && value.trim() === '') return null;

@@ -33,13 +33,16 @@ export class RulesDialog extends ActionDialog {
   protected override content(live: LiveBook): TemplateResult {
     const column = live.column(this.sheet, this.column);
     if (!column) return this.foot();
-    this.rules ??= column.markings.length > 0 ? column.markings.map(draftOfRule) : [this.#fresh(column)];
+    this.rules ??=
+      column.markings.length > 0
+        ? column.markings.map((rule) => draftOfRule(rule, column.declaration))
+        : [this.#fresh(column)];
     const { rules } = this;
     const counts = takenByEach(
       live,
       this.sheet,
       column,
-      rules.map((rule) => ruleOf(rule, column.type)),
+      rules.map((rule) => ruleOf(rule, column.type, column.declaration)),
     );
     return html`<p class="quiet small">
         ${say`A cell of “${column.title}” takes the colour of the first rule that holds for it. A colour put on a cell by hand goes before them.`}
@@ -159,7 +162,7 @@ export class RulesDialog extends ActionDialog {
   }
 
   #keep(live: LiveBook, column: ColumnView): void {
-    const rules = this.rules!.map((rule) => ruleOf(rule, column.type));
+    const rules = this.rules!.map((rule) => ruleOf(rule, column.type, column.declaration));
     const missing = rules.indexOf(null);
     if (missing >= 0) {
       this.wrong = { rule: missing, message: say`Write what to compare with, or remove the rule.` };
