@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CODES } from '../../src/book/formula/in-measure.js';
 import { formulaTurnings } from '../../src/book/measured-formulas.js';
-import { blankBook, type LiveBook, openBook } from '../../src/core.js';
+import { blankBook, type LiveBook, openBook, parseBook } from '../../src/core.js';
 import { formulasOfBook } from '../../src/live/doings/formulas-of-book.js';
 import { formulasTurned } from '../../src/live/doings/formulas-turned.js';
 import { takesOneValue } from '../../src/live/engine-sync.js';
@@ -239,6 +239,10 @@ describe('a formula that could not be turned', () => {
     ]);
     go(live, 'metric');
     expect(code()).toBe('formula-of-other-measures');
+    const read = parseBook(JSON.stringify(live.toJSON()));
+    const again = read.ok ? openBook(read.book) : undefined;
+    expect(again?.problem(beds, row, 'own1')?.code).toBe('formula-of-other-measures');
+    again?.close();
     const [line] = formulasOfBook(live).flatMap(({ formulas }) => formulas);
     expect(line?.units?.code).toBe('formula-of-other-measures');
     go(live, 'US customary');
