@@ -72,6 +72,17 @@ const count: SheetAction = {
   ),
 };
 
+const take: SheetAction = {
+  label: phrase('Take from the shelf'),
+  title: phrase('Write down what comes up from the shelf, one after another'),
+  icon: weekIcons.take,
+  firstStep: true,
+  act: opening(
+    () => import('../taking/draw-dialog.js'),
+    () => html`<croft-draw-dialog></croft-draw-dialog>`,
+  ),
+};
+
 const labels: SheetAction = {
   label: phrase('Labels'),
   title: phrase('Labels to print for the chosen lot, or for all new ones'),
@@ -95,7 +106,8 @@ const wishes: SheetAction = {
 /** What the week's table does, by kind of sheet. */
 export const WEEK_ACTIONS = {
   week: [plan, suggest, lists, markDone],
-  shelf: [count, labels],
+  shelf: [take, count, labels],
+  draws: [take],
   foods: [wishes],
   beds: [wishes],
 } as const satisfies Readonly<Record<string, readonly SheetAction[]>>;

@@ -30,6 +30,35 @@ const toCellarTop = async (dialog: Locator): Promise<void> => {
 const undo = (page: Page): Promise<unknown> =>
   page.evaluate(() => document.querySelector('croft-book')!.undo());
 
+describe('taking from the shelf', () => {
+  it('writes a draw by a tap or a line, says what is left, and takes it back', async () => {
+    const { page, dialog } = await openDialog('shelf', 'Take from the shelf');
+    const before = await drawsOf(page);
+    const which = dialog.getByLabel('What is taken', { exact: true });
+    await which.fill('green beans 2');
+    await page.keyboard.press('Enter');
+    await dialog.getByText('10 pint jars left.', { exact: false }).waitFor();
+    expect(await left(page, 'l-bean')).toBe(10);
+    await dialog.getByRole('button', { name: /^Peas/ }).click();
+    await dialog.getByRole('button', { name: 'One more of Peas, frozen' }).click();
+    await dialog.getByRole('button', { name: 'Take', exact: true }).click();
+    await expect.poll(() => left(page, 'l-pea')).toBe(28);
+    // Two wait for which is meant; nothing is written, and what was typed stands.
+    await which.fill('bean 1');
+    await page.keyboard.press('Enter');
+    await dialog.getByText('More than one food is called that.', { exact: false }).waitFor();
+    expect([await which.inputValue(), await drawsOf(page)]).toEqual(['bean 1', before + 2]);
+    await dialog.getByRole('button', { name: 'Take back: 2 pint jars', exact: false }).click();
+    await expect.poll(() => left(page, 'l-bean')).toBe(12);
+    await dialog.getByRole('button', { name: /^Green beans/ }).click();
+    await dialog
+      .getByRole('note', { name: 'Food safety' })
+      .getByText('Check every seal', { exact: false })
+      .waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+  });
+});
+
 describe('counting the shelf', () => {
   it('goes by the keyboard alone, shows what it changes, and posts a place as one step', async () => {
     const { page, dialog } = await openDialog('shelf', 'Count the shelf');

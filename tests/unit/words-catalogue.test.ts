@@ -29,6 +29,7 @@ const FINISHED = [
   'components/sheet',
   'components/sheets',
   'components/tables',
+  'components/taking',
   'components/week',
   'components/what-if',
   'components/embed',
