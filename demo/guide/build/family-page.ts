@@ -23,7 +23,8 @@ weeks it lasts, when it runs out, how much to put up.</p>
 ${shown('foods')}
 
 <h2 id="draws">From then on: what you take</h2>
-<p>Whoever carries something up writes a line on <strong>Draws</strong>. If nobody does, count the shelf once a month:
+<p>Whoever carries something up writes it down: <em>Take from the shelf</em>, over Shelf or Draws, is made for a telephone
+in the cellar. Tap the food, or write <em>tomatoes 2</em>. A line on <strong>Draws</strong> does as well. If nobody does, count the shelf once a month:
 <em>Count the shelf…</em> writes the difference. After four weeks the book knows by itself how much you eat.</p>
 ${shown('draws')}
 
