@@ -77,7 +77,7 @@ describe.each(TOPICS)('$title in German', (topic) => {
   beforeAll(async () => {
     english = sheetsOf(topic.id);
     await speak('de');
-  });
+  }, 120_000);
   afterAll(async () => {
     await speak('en');
   });

@@ -25,7 +25,7 @@ describe('the lists of a week in German', () => {
   beforeAll(async () => {
     await speak('de');
     live = demo();
-  });
+  }, 60_000);
   afterAll(() => speak('en'));
 
   it('name days and meals, and say beside a meal what it lacks', () => {
