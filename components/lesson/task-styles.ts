@@ -9,6 +9,8 @@ export const taskStyles = css`
     gap: 0.625rem;
   }
   .task-scroll {
+    /* What is said to readers only stands in here, and goes along. */
+    position: relative;
     overflow-x: auto;
     border: 1px solid var(--line);
     border-radius: var(--radius);
