@@ -16,7 +16,7 @@ export { CroftRoom } from '../room/croft-room.js';
 export { CroftRunway } from '../runway/croft-runway.js';
 export { CroftSeason } from '../season/croft-season.js';
 export { CroftSheet } from '../sheet/croft-sheet.js';
-export { FiguresDay } from '../sheet/figures-day.js';
+export { CroftFiguresDay } from '../sheet/figures-day.js';
 export { CroftWishList } from '../week/croft-wish-list.js';
 export { CroftWhatIf } from '../what-if/croft-what-if.js';
 export { CroftWorking } from '../working/croft-working.js';

@@ -17,7 +17,7 @@ import { shownDay } from './shown.js';
  * @csspart day - The line that says the day.
  */
 @customElement('croft-figures-day')
-export class FiguresDay extends LitElement {
+export class CroftFiguresDay extends LitElement {
   static override styles = [
     base,
     css`
@@ -95,6 +95,6 @@ export type { CroftEvents } from '../events.js';
 
 declare global {
   interface HTMLElementTagNameMap {
-    'croft-figures-day': FiguresDay;
+    'croft-figures-day': CroftFiguresDay;
   }
 }
