@@ -8,7 +8,7 @@ import {
 } from '../book/index.js';
 import { findMeasure } from '../units/index.js';
 import { BookReading } from './book-reading.js';
-import { choiceShown } from './choice-words.js';
+import { choiceShown, textShown } from './choice-words.js';
 import { countedInColumn } from './counted-in.js';
 import { Doubles } from './doubles.js';
 import { type RowGroup, rowsInGroups } from './groups.js';
@@ -28,13 +28,14 @@ export class BookLooks extends BookReading {
     const own = this.state.sheets.get(sheet)?.rows.get(row)?.[colourField(column)];
     const said = COLOURS.find((each) => each === own);
     if (said) return said;
-    const markings = this.column(sheet, column)?.markings ?? [];
-    if (markings.length === 0) return undefined;
+    const view = this.column(sheet, column);
+    if (!view || view.markings.length === 0) return undefined;
     const value = this.value(sheet, row, column);
-    return markings.find((rule) =>
+    return view.markings.find((rule) =>
       holds(rule, value, {
         today: this.day,
         isDouble: (shown) => this.#doubles.isDouble(sheet, column, shown),
+        shown: (text) => textShown(text, view),
       }),
     )?.colour;
   }

@@ -7,6 +7,8 @@ export interface MarkingContext {
   readonly today: DayNumber;
   /** Does another cell of the column show the same? */
   readonly isDouble: (value: CellValue) => boolean;
+  /** A text that a cell or a rule keeps, as the column shows it: words of ours are compared by what is read. */
+  readonly shown?: (text: string) => string;
 }
 
 const isBlank = (value: CellValue | undefined): boolean =>
@@ -19,6 +21,7 @@ const dayOf = (value: CellValue | undefined): DayNumber | null => {
 };
 
 const wordOf = (value: string): string => value.trim().toLowerCase();
+const asKept = (text: string): string => text;
 
 /** The form in which a column's cells are compared with one another; undefined for what is never double. */
 export function sameKey(value: CellValue): string | undefined {
@@ -33,9 +36,17 @@ function compare(value: CellValue, with_: Raw | undefined): number | null {
   return a !== null && b !== null ? a - b : null;
 }
 
-function equals(value: CellValue, with_: Raw | undefined): boolean {
-  if (typeof value === 'string' && typeof with_ === 'string') return wordOf(value) === wordOf(with_);
+function equals(value: CellValue, with_: Raw | undefined, { shown = asKept }: MarkingContext): boolean {
+  if (typeof value === 'string' && typeof with_ === 'string')
+    return wordOf(value) === wordOf(with_) || wordOf(shown(value)) === wordOf(shown(with_));
   return value === with_;
+}
+
+/** A rule may keep a whole word of ours, or a part of what is read. */
+function contains(value: CellValue, with_: Raw | undefined, { shown = asKept }: MarkingContext): boolean {
+  if (typeof value !== 'string') return false;
+  const [read, part] = [wordOf(shown(value)), String(with_ ?? '')];
+  return read.includes(wordOf(part)) || read.includes(wordOf(shown(part)));
 }
 
 /** Whether it holds today and tomorrow not, or the other way round, though the cell stays as it is. */
@@ -65,11 +76,11 @@ export function holds(
       return (from >= 0 && end <= 0) || (from <= 0 && end >= 0);
     }
     case 'is':
-      return equals(value, now(with_));
+      return equals(value, now(with_), context);
     case 'is not':
-      return !equals(value, now(with_));
+      return !equals(value, now(with_), context);
     case 'contains':
-      return typeof value === 'string' && wordOf(value).includes(wordOf(String(with_ ?? '')));
+      return contains(value, with_, context);
     case 'before':
     case 'after': {
       const [day, other] = [dayOf(value), dayOf(now(with_))];

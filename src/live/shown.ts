@@ -3,7 +3,7 @@ import { fromIsoDay } from '../planning/dates.js';
 import type { Problem } from '../problem.js';
 import { containerWithId, roundSig, unitWithId } from '../units/index.js';
 import { dateFormat, numberFormat, say, spoken } from '../words/index.js';
-import { choiceShown } from './choice-words.js';
+import { textShown } from './choice-words.js';
 import type { ColumnView } from './columns.js';
 import type { LiveBook } from './live-book.js';
 
@@ -100,9 +100,7 @@ function plain(value: CellValue, column: ColumnView): Omit<ShownCell, 'unit' | '
   }
   if (isIsoDay(value) && column.type !== 'text') return { text: shownDay(value), kind: 'date', iso: value };
   if (column.type === 'month-day') return { text: shownMonthDay(value), kind: 'date' };
-  // What planners answer in words is told, and what was chosen of our own; what a person wrote stands as it was written.
-  const text = column.role === 'planning' ? spoken(value) : choiceShown(value, column.declaration);
-  return { text, kind: 'text' };
+  return { text: textShown(value, column), kind: 'text' };
 }
 
 /** What is asked of a book to show one of its cells. */

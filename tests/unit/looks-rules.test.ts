@@ -43,7 +43,7 @@ describe('the number of cells that a rule takes', () => {
       fc.property(values, someRules, (cells, drafts) => {
         const live = open(cells, 'any');
         const rules = drafts.map((draft) => ruleOf(draft, 'any')!);
-        const told = takenByEach(live, 's', { id: 'c' }, rules);
+        const told = takenByEach(live, 's', live.column('s', 'c')!, rules);
         const done = live.apply({ do: 'describe column', sheet: 's', column: 'c', as: { marks: rules } });
         const dayless = drafts.map(
           ({ when, value }) => (when === 'before' || when === 'after') && !/^(2026-|today)/.test(value),
@@ -63,7 +63,7 @@ describe('the number of cells that a rule takes', () => {
     const live = open(['2026-02-14', '2026-02-15', '2026-02-16', ''], 'date');
     live.apply({ do: 'set setting', setting: 'as_of', typed: '2026-02-15' });
     const rule = ruleOf({ when: 'before', colour: 'rose', value: 'Today', to: '' }, 'date')!;
-    expect(takenByEach(live, 's', { id: 'c' }, [rule])).toEqual([1]);
+    expect(takenByEach(live, 's', live.column('s', 'c')!, [rule])).toEqual([1]);
     live.apply({ do: 'describe column', sheet: 's', column: 'c', as: { marks: [rule] } });
     const rose = () => live.rowIds('s').filter((row) => live.colourOf('s', row, 'c') === 'rose');
     expect(rose()).toEqual(['r0']);
@@ -77,7 +77,9 @@ describe('the number of cells that a rule takes', () => {
   it('is not told of a rule that lacks its value', () => {
     const live = open([1, 2], 'number');
     const half = ruleOf({ when: 'between', colour: 'rose', value: '1', to: '' }, 'number');
-    expect(takenByEach(live, 's', { id: 'c' }, [half, { when: 'filled', colour: 'sky' }])).toEqual([null, 2]);
+    expect(takenByEach(live, 's', live.column('s', 'c')!, [half, { when: 'filled', colour: 'sky' }])).toEqual(
+      [null, 2],
+    );
   });
 });
 
@@ -118,5 +120,31 @@ describe('a rule that is written in German', () => {
     expect(draftOfRule(kept('eingekocht', 'text'), ways).value).toBe('eingekocht');
     expect(draftOfRule(kept('1,5', 'number')).value).toBe('1,5');
     expect(draftOfRule(kept('Ja', 'tick')).value).toBe('ja');
+  });
+
+  it('looks for what the cells show, whole words and parts of them', () => {
+    const live = openBook(blankBook());
+    const rows = live.insertRows('shelf', [{ way: 'canned' }, { way: 'dried' }, { way: 'frozen' }]).rows;
+    const column = live.column('shelf', 'way')!;
+    const taken = (when: 'contains' | 'is not', value: string): readonly string[] => {
+      const rule = ruleOf({ when, colour: 'plum', value, to: '' }, column.type, column.declaration)!;
+      const marked = live.apply({
+        do: 'describe column',
+        sheet: 'shelf',
+        column: 'way',
+        as: { marks: [rule] },
+      });
+      expect(marked.ok).toBe(true);
+      const found = rows.filter((row) => live.colourOf('shelf', row, 'way') === 'plum');
+      expect(takenByEach(live, 'shelf', column, [rule])).toEqual([found.length]);
+      return found.map((row) => String(live.value('shelf', row, 'way')));
+    };
+    expect(taken('contains', 'EIN')).toEqual(['canned', 'frozen']);
+    expect(taken('contains', 'ann')).toEqual([]);
+    expect(taken('is not', 'Eingekocht')).toEqual(['dried', 'frozen']);
+    expect(taken('contains', 'Eingekocht')).toEqual(['canned']);
+    // A whole word is kept as the cells keep it, so it holds in every language.
+    expect(live.column('shelf', 'way')!.markings[0]!.value).toBe('canned');
+    live.close();
   });
 });

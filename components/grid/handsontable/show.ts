@@ -1,7 +1,6 @@
 import { type CellValue, isCellError } from '../../../src/book/index.js';
-import { choiceShown } from '../../../src/live/choice-words.js';
+import { textShown } from '../../../src/live/choice-words.js';
 import type { ColumnView } from '../../../src/live/columns.js';
-import { spoken } from '../../../src/words/index.js';
 import { typedText } from '../../look/typed-text.js';
 import type { Shown } from './line.js';
 
@@ -18,10 +17,5 @@ export const saidValue = (value: Shown, column: Pick<ColumnView, 'role' | 'decla
   typeof value === 'string' ? plainText(value, column) : value;
 
 /** Such a value as text, for other programs and in lists: numbers and words of ours as the language spoken writes them. */
-export function plainText(
-  value: Shown,
-  { role, declaration }: Pick<ColumnView, 'role' | 'declaration'>,
-): string {
-  if (typeof value !== 'string') return typedText(value);
-  return role === 'planning' ? spoken(value) : choiceShown(value, declaration);
-}
+export const plainText = (value: Shown, column: Pick<ColumnView, 'role' | 'declaration'>): string =>
+  typeof value === 'string' ? textShown(value, column) : typedText(value);

@@ -1,4 +1,5 @@
 import { isToday, type Marking, type Raw, readEntry } from '../../../src/book/index.js';
+import { textShown } from '../../../src/live/choice-words.js';
 import type { ColumnView } from '../../../src/live/columns.js';
 import type { LiveBook } from '../../../src/live/live-book.js';
 import { holds, type MarkingContext, sameKey } from '../../../src/live/marking.js';
@@ -18,7 +19,7 @@ function asKept({ value, to, ...rule }: Marking): Marking | null {
 export function takenByEach(
   live: LiveBook,
   sheet: string,
-  column: Pick<ColumnView, 'id'>,
+  column: Pick<ColumnView, 'id' | 'role' | 'declaration'>,
   rules: readonly (Marking | null)[],
 ): readonly (number | null)[] {
   const kept = rules.map((rule) => rule && asKept(rule));
@@ -31,6 +32,7 @@ export function takenByEach(
   const context: MarkingContext = {
     today: live.household.asOf,
     isDouble: (value) => (times.get(sameKey(value) ?? '') ?? 0) > 1,
+    shown: (text) => textShown(text, column),
   };
   const counts = kept.map((rule) => (rule ? 0 : null));
   for (const value of values) {

@@ -84,6 +84,7 @@ export function ruleOf(
   declaration?: ColumnDeclaration,
 ): Marking | null {
   const count = valuesOf(when);
+  const whole = (text: string): string => String(choiceMeant(text.trim(), declaration));
   const read = (text: string): string | number | boolean => {
     if (type === 'tick')
       return /^(yes|true|y|x)$/i.test(text.trim()) || text.trim().toLowerCase() === say`yes`;
@@ -91,6 +92,12 @@ export function ruleOf(
       const meant = choiceMeant(text.trim(), declaration);
       if (meant !== text.trim()) return String(meant);
     }
+    // Only the whole word: a part of one, or several of the thing, is looked for as it is written.
+    if (
+      when === 'contains' &&
+      choiceShown(whole(text), declaration).toLowerCase() === text.trim().toLowerCase()
+    )
+      return whole(text);
     return type === 'text' ? text.trim() : numeric(text);
   };
   if (count >= 1 && value.trim() === '') return null;
