@@ -2,7 +2,7 @@ import raw from './data/names-de.json';
 import { wordsOf } from './names.js';
 
 /**
- * What crops, foods and animals are called in German, Austria's and Switzerland's words among it. They are known
+ * What crops, foods, animals and ways of keeping are called in German, Austria's and Switzerland's words among it. They are known
  * whatever language is spoken, so that a book has the same figures in each. A name is only ever known by this
  * table: each entry is a singular, and after a comma its plural where that is another word.
  */
@@ -13,6 +13,8 @@ interface Names {
   /** By the id of a rule on canning. */
   readonly rules: Readonly<Record<string, readonly string[]>>;
   readonly animals: Readonly<Record<string, readonly string[]>>;
+  /** By the way as it is stored. */
+  readonly ways: Readonly<Record<string, readonly string[]>>;
 }
 
 const NAMES: Names = raw;
@@ -29,7 +31,7 @@ export function germanWords(name: string): readonly string[] {
 /** Every form of an entry of the table. */
 const formsOf = (entry: string): readonly string[] => entry.split(', ').flatMap(germanWords);
 
-/** German names of crops, foods or animals by what they are called here: in the forms in which they are compared. */
+/** German names of crops, foods, animals or ways by what they are called here: in the forms in which they are compared. */
 export const germanFor = (what: keyof Names, id: string): readonly string[] =>
   (NAMES[what][id] ?? []).flatMap(formsOf);
 

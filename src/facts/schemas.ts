@@ -147,6 +147,7 @@ export const DATA_SCHEMAS = {
     groups: names,
     rules: names,
     animals: names,
+    ways: names,
   }),
   growing,
   trees,

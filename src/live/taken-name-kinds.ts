@@ -4,8 +4,9 @@ import { cropKey } from '../planning/garden/index.js';
 import { WAYS_KEPT } from '../planning/types.js';
 import { inEnglish } from '../words/index.js';
 import { foodKey } from './food-key.js';
+import { withWay } from './food-with-way.js';
 import { lotLabel } from './notes.js';
-import { KindNames, type NamedRow, withWay } from './taken-names.js';
+import { KindNames, type NamedRow } from './taken-names.js';
 
 type Cell = (column: string) => CellValue;
 type Name = Omit<NamedRow, 'row' | 'order'>;
@@ -30,7 +31,8 @@ const called = (short: string, full: string, keys: readonly string[]): Name | un
 const NAMERS: { readonly [K in NamedKind]: Namer } = {
   foods: (_row, text) => {
     const [food, way] = [text('food'), text('way')];
-    return called(food, joined(food, way), [lineOf(food, way), foodKey(food)]);
+    const name = called(food, joined(food, way), [lineOf(food, way), foodKey(food)]);
+    return name && WAYS_KEPT.some((each) => each === way) ? { ...name, way } : name;
   },
   shelf: (row, text, cell) => {
     const [food, way] = [text('food'), text('way')];

@@ -1,7 +1,6 @@
 import { nearestNames, wordsOf } from '../facts/names.js';
-import { WAYS_KEPT } from '../planning/types.js';
 import { MAX_NAME, type Problem } from '../problem.js';
-import { quoted, say } from '../words/index.js';
+import { quoted, say, spoken } from '../words/index.js';
 import { foodKey } from './food-key.js';
 
 /** One row as it can be called. */
@@ -14,6 +13,8 @@ export interface NamedRow {
   /** Its usual name as shown, and the fullest, for where others share the usual one. */
   readonly short: string;
   readonly full: string;
+  /** The way kept, where the fullest name is the usual one and that. */
+  readonly way?: string;
 }
 
 export type Found =
@@ -21,22 +22,9 @@ export type Found =
   | { readonly is: 'several'; readonly rows: readonly NamedRow[] }
   | { readonly is: 'none' };
 
-/** Longest first: 'freeze-dried' ends with 'dried'. */
-const WAYS = [...WAYS_KEPT].sort((a, b) => b.length - a.length);
-
-/** 'tomatoes, canned', 'canned tomatoes' and 'tomatoes (canned)' as the food and its way; null where no way is named. */
-export function withWay(text: string): { food: string; way: string } | null {
-  const plain = text
-    .trim()
-    .toLowerCase()
-    .replace(/\s*\(([^()]*)\)$/, ', $1');
-  for (const way of WAYS) {
-    if (plain.startsWith(`${way} `)) return { food: text.trim().slice(way.length + 1), way };
-    for (const joint of [`, ${way}`, ` ${way}`])
-      if (plain.endsWith(joint)) return { food: plain.slice(0, -joint.length), way };
-  }
-  return null;
-}
+/** The fullest name of a row as it is suggested and kept: its way in the language spoken, understood in each. */
+export const fullName = ({ short, full, way }: Pick<NamedRow, 'short' | 'full' | 'way'>): string =>
+  way === undefined ? full : `${short}, ${spoken(way)}`;
 
 /** The names of one kind's rows, and which row a text names. */
 export class KindNames {
@@ -72,7 +60,7 @@ export class KindNames {
   all(): string[] {
     const seen = new Map<string, number>();
     for (const { short } of this.rows) seen.set(foodKey(short), (seen.get(foodKey(short)) ?? 0) + 1);
-    const names = this.rows.map(({ short, full }) => (seen.get(foodKey(short)) === 1 ? short : full));
+    const names = this.rows.map((row) => (seen.get(foodKey(row.short)) === 1 ? row.short : fullName(row)));
     return [...new Set(names)].filter((name) => name !== '');
   }
 
@@ -92,7 +80,7 @@ export class KindNames {
         mend: say`Write it as ${this.title} has it, or add a row there.`,
       };
     }
-    const full = [...new Set(found.rows.map((each) => each.full))];
+    const full = [...new Set(found.rows.map(fullName))];
     return {
       code: 'names-several-rows',
       message:

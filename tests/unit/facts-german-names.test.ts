@@ -12,6 +12,7 @@ import {
   groupOf,
   livestock,
   livestockNames,
+  WAYS,
 } from '../../src/facts/index.js';
 import { pluralOf, wordsOf } from '../../src/facts/names.js';
 import { callFunction, functionNamed } from '../../src/formulas/index.js';
@@ -35,6 +36,8 @@ describe('the table of German names', () => {
     const rules = allCanningRules().map(({ id }) => id);
     for (const id of Object.keys(german.rules)) expect(rules).toContain(id);
     for (const animal of Object.keys(german.animals)) expect(livestockNames()).toContain(animal);
+    expect(Object.keys(german.ways)).toEqual([...WAYS]);
+    for (const [way, names] of Object.entries(german.ways)) expect(names).toContain(translations.get(way));
   });
 
   it('knows each crop by what German calls it, one and many', () => {

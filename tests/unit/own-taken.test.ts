@@ -4,6 +4,7 @@ import { openBook } from '../../src/core.js';
 import { nameAnew, unnamedColumns } from '../../src/live/doings/take-columns.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import { takeable } from '../../src/live/taken-kinds.js';
+import { speak } from '../../src/words/index.js';
 import { AS_OF, startingBook } from '../support/random-book.js';
 
 let live: LiveBook;
@@ -11,6 +12,7 @@ beforeEach(() => {
   live = startingBook();
 });
 afterEach(() => live.close());
+afterEach(() => speak('en'));
 
 const code = (outcome: Outcome): string => (outcome.ok ? 'done' : outcome.problem.code);
 
@@ -45,6 +47,33 @@ describe('a row is named', () => {
     expect(live.working('own', 'o0', 'figure')).toEqual(live.working('foods', 'f1', 'on_hand'));
     expect(live.working('own', 'o2', 'figure')).toBeUndefined();
     expect(problem('o2')).toBeUndefined();
+  });
+
+  it('by its food and way in German, whatever is spoken; German suggests it so', async () => {
+    live.insertRows('foods', [
+      { food: 'Tomaten', way: 'canned', counted_in: 'quart jar' },
+      { food: 'Tomaten', way: 'dried', counted_in: 'pound' },
+    ]);
+    const [canned, dried] = live.rowIds('foods').slice(-2);
+    const found = (text: string) => live.namesOfKind('foods').find(text);
+    for (const tag of ['en', 'de']) {
+      await speak(tag);
+      for (const text of [
+        'Tomaten, eingekocht',
+        'Eingekochte Tomaten',
+        'Tomate (eingeweckt)',
+        'tomaten, canned',
+      ])
+        expect(found(text), text).toEqual({ is: 'row', row: canned });
+      for (const text of ['Tomaten, gedörrt', 'gedoerrte Tomaten', 'Tomaten getrocknet'])
+        expect(found(text), text).toEqual({ is: 'row', row: dried });
+      expect(found('verkochte Tomaten').is).toBe('none');
+    }
+    sheetOf(['Tomaten']);
+    expect(problem()?.mend).toBe('Schreiben: „Tomaten, eingekocht“ oder „Tomaten, getrocknet“.');
+    expect(live.namesOfKind('foods').all()).toContain('Tomaten, eingekocht');
+    await speak('en');
+    expect(live.namesOfKind('foods').all()).toContain('Tomaten, canned');
   });
 
   it('by its food and way, where it is kept in two', () => {

@@ -1,5 +1,6 @@
 import { isNamedKind, type NamedKind, type SheetKind } from '../../book/index.js';
 import type { BookReading } from '../book-reading.js';
+import { fullName } from '../taken-names.js';
 
 export interface NamedRows {
   readonly kind: NamedKind;
@@ -30,7 +31,8 @@ export function namedRows(
     if (meant(named.short, row)) names.set(row, named.short);
     else {
       sameAsColumn = false;
-      names.set(row, meant(named.full, row) ? named.full : row);
+      const full = fullName(named);
+      names.set(row, meant(full, row) ? full : row);
     }
   }
   return { kind, names, sameAsColumn };
