@@ -136,15 +136,17 @@ export class Stock {
 
   /** What is left of a lot and not promised. */
   free(rank: number): number {
-    const free = swept(this.left[rank]! - this.#reserved[rank]!);
-    return free <= CRUMB ? 0 : free;
+    const left = this.left[rank]!;
+    const free = swept(left - this.#reserved[rank]!);
+    // As much as sweeping takes for nothing beside what is left: taking it would leave as much as before, for ever.
+    return free <= CRUMB * Math.max(1, left) ? 0 : free;
   }
 
   /** Takes from a lot (or gives back, when negative); never below 0 or above what was put up. */
   take(rank: number, amount: number): void {
     const most = this.lots[rank]!.count;
     const rest = this.left[rank]! - amount;
-    const clean = rest <= CRUMB ? 0 : swept(rest);
+    const clean = rest <= CRUMB * Math.max(1, most) ? 0 : swept(rest);
     this.left[rank] = Math.min(most, clean);
     this.#file(rank);
   }

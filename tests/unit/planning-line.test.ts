@@ -145,6 +145,24 @@ describe('draws', () => {
     expect(lotOf(made, 'new').left).toBe(6);
   });
 
+  it('leaves crumbs between what is left and what is promised to later draws', () => {
+    const made = plan(
+      line({
+        row: row(),
+        lots: [lot('a', 16)],
+        // A lot of 16 takes less than 16 thousand-millionths for nothing.
+        draws: [
+          draw('undated', 2),
+          draw('posted', 16, { date: day('2026-01-01'), allotted: { a: 16 - 2e-9 } }),
+        ],
+      }),
+      household('2026-02-01'),
+    );
+    expect(made.draws.get('undated')!.figures).toMatchObject({ took_from: null, not_found: 2 });
+    expect(made.draws.get('posted')!.figures.not_found).toBeNull();
+    expect(lotOf(made, 'a').left).toBe(0);
+  });
+
   it('honour what was stored when they were posted, as far as it is there', () => {
     const stored = draw('d', 5, { date: day('2025-12-01'), allotted: { new: 2, gone: 3 } });
     expect(plan(line({ lots, draws: [stored] }), at).allotments.get('d')).toEqual({ new: 2, old: 3 });
