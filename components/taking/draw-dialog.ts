@@ -17,8 +17,9 @@ import { phrase, say, spoken } from '../../src/words/index.js';
 import { typedText } from '../look/typed-text.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { readLotLine } from '../sheet/lot-line.js';
-import { leftWords, takeLine } from './take-line.js';
+import { takeLine } from './take-line.js';
 import { takeStyles } from './take-styles.js';
+import { exampleOf, nameIn, notFound, takenWords } from './take-words.js';
 
 interface Taken {
   readonly row: string;
@@ -57,7 +58,7 @@ export class DrawDialog extends ActionDialog {
           id="which"
           autocomplete="off"
           enterkeyhint="go"
-          placeholder=${say`tomatoes 2`}
+          placeholder=${exampleOf(lines)}
           aria-describedby="how said"
           .value=${this.sought}
           @input=${this.#seek}
@@ -187,7 +188,12 @@ export class DrawDialog extends ActionDialog {
   #enter(event: Event, lines: readonly TakeLine[]): void {
     event.preventDefault();
     const read = readLotLine(this.sought);
-    const found = linesNamed(lines, read.ok ? read.value.food : nameIn(this.sought));
+    const name = read.ok ? read.value.food : nameIn(this.sought);
+    if (!read.ok && name === '') {
+      this.said = read.problem;
+      return;
+    }
+    const found = linesNamed(lines, name);
     const [line] = found;
     if (!line || found.length > 1) {
       this.said = refuse(
@@ -204,8 +210,9 @@ export class DrawDialog extends ActionDialog {
     // A pint of what is frozen is a bag.
     const again = readLotLine(this.sought, line.way);
     const { count, container } = again.ok ? again.value : read.value;
-    const amount = count ?? 1;
-    if (amount > 0) this.#take({ line, amount, measure: container === line.counted ? null : container });
+    const amount = amountTyped(typedText(count ?? 1));
+    if (!amount.ok) this.said = amount.problem;
+    else this.#take({ line, amount: amount.value, measure: container === line.counted ? null : container });
     this.which.focus();
   }
 
@@ -230,7 +237,9 @@ export class DrawDialog extends ActionDialog {
       .map((column) => live.problem(sheet, row!, column))
       .find(Boolean);
     const now = takeLines(live).find(({ key }) => key === line.key);
-    this.said = problem ?? say`Taken: ${words}. ${now ? leftWords(now) : say`nothing left`}.`;
+    const missed = live.value(sheet, row!, 'not_found');
+    this.said =
+      problem ?? (typeof missed === 'number' ? notFound(words, missed, unit) : takenWords(words, now));
     this.chosen = null;
     this.sought = '';
     return true;
@@ -245,9 +254,6 @@ export class DrawDialog extends ActionDialog {
     this.which.focus();
   }
 }
-
-/** What is written, without a number and what stands after it. */
-const nameIn = (text: string): string => text.replace(/\s*\d.*$/, '').trim();
 
 declare global {
   interface HTMLElementTagNameMap {
