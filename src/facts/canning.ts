@@ -1,10 +1,11 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
-import { say, spokenTag } from '../words/index.js';
+import { say, spoken, spokenTag } from '../words/index.js';
 import { type AcidClass, findCrop, firstOfKin } from './crops.js';
 import raw from './data/canning.json';
 import { figureFrom } from './figure.js';
 import type { Figure, RawFigure, RawReading, SourceId } from './figure-types.js';
+import { germanMeant } from './german-names.js';
 import { type HeadspaceClass, headspace } from './headspace.js';
 import { nearestNames, wordsOf } from './names.js';
 
@@ -146,7 +147,9 @@ function pick(rows: readonly RawCanning[], pack: string): RawCanning | undefined
   const words = wordsOf(pack);
   return (
     rows.find((row) => wordsOf(row.pack) === words) ??
-    rows.find((row) => (row.also ?? []).some((name) => wordsOf(name) === words))
+    rows.find((row) => (row.also ?? []).some((name) => wordsOf(name) === words)) ??
+    rows.find((row) => germanMeant('words', [row.pack], pack)) ??
+    rows.find((row) => germanMeant('words', row.also ?? [], pack))
   );
 }
 
@@ -154,7 +157,7 @@ const built = new Map<string, Canning>();
 
 /**
  * What is published on canning a crop, in the plainest pack unless `pack` names another ('crushed', 'juice',
- * 'sauce'). Always to be shown with `cautions('canning')`; there are no process times here.
+ * 'sauce'), in English or German. Always to be shown with `cautions('canning')`; there are no process times here.
  * Refused: `unknown-crop`, `nothing-published`, or `unknown-pack` (which lists the packs).
  */
 export function canning(crop: string, pack?: string): Result<Canning> {
@@ -174,14 +177,14 @@ export function canning(crop: string, pack?: string): Result<Canning> {
   if (!row) {
     const near = nearestNames(
       pack ?? '',
-      packs.map((one) => [wordsOf(one), one] as const),
+      packs.flatMap((one) => [one, spoken(one)].map((name) => [wordsOf(name), spoken(one)] as const)),
     );
     return refuse(
       'unknown-pack',
       near.length > 0
         ? say`no pack of ${name} called "${excerpt(pack ?? '')}": did you mean ${orList(near)}?`
         : say`no pack of ${name} called "${excerpt(pack ?? '')}".`,
-      say`Write ${orList(packs)}.`,
+      say`Write ${orList(packs.map(spoken))}.`,
     );
   }
   // Its notes are in the language that was spoken.

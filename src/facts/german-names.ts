@@ -15,6 +15,8 @@ interface Names {
   readonly animals: Readonly<Record<string, readonly string[]>>;
   /** By the way as it is stored. */
   readonly ways: Readonly<Record<string, readonly string[]>>;
+  /** By an English word that functions take: packs, classes of headspace, gauges, ways to start a crop. */
+  readonly words: Readonly<Record<string, readonly string[]>>;
 }
 
 const NAMES: Names = raw;
@@ -38,6 +40,16 @@ export const germanFor = (what: keyof Names, id: string): readonly string[] =>
 /** All of one sort, each with what it names. */
 export const germanNames = (what: keyof Names): readonly (readonly [words: string, id: string])[] =>
   Object.keys(NAMES[what]).flatMap((id) => germanFor(what, id).map((words) => [words, id] as const));
+
+/** Which of `among` a German word of the table means; undefined where it means none. */
+export function germanMeant<T extends string>(
+  what: keyof Names,
+  among: readonly T[],
+  text: string,
+): T | undefined {
+  const words = wordsOf(text);
+  return words === '' ? undefined : among.find((each) => germanFor(what, each).includes(words));
+}
 
 let singulars: ReadonlyMap<string, string> | null = null;
 

@@ -1,9 +1,10 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { orList } from '../units/index.js';
-import { say } from '../words/index.js';
+import { say, spoken } from '../words/index.js';
 import raw from './data/pressure.json';
 import { figureFrom } from './figure.js';
 import type { Figure } from './figure-types.js';
+import { germanMeant } from './german-names.js';
 import { pluralOf, wordsOf } from './names.js';
 
 export type HeadspaceClass = 'low-acid' | 'fruit' | 'jam';
@@ -25,12 +26,13 @@ const CLASSES: readonly Headspace[] = raw.headspace.flatMap((one) => {
  */
 export function headspace(of: string): Result<Headspace> {
   const words = wordsOf(of);
-  const row = raw.headspace.find((one) =>
-    [one.class, ...one.also].some((name) => wordsOf(name) === words || pluralOf(wordsOf(name)) === words),
-  );
+  const row =
+    raw.headspace.find((one) =>
+      [one.class, ...one.also].some((name) => wordsOf(name) === words || pluralOf(wordsOf(name)) === words),
+    ) ?? raw.headspace.find((one) => germanMeant('words', [one.class], of));
   const found = CLASSES.find((one) => one.class === row?.class);
   if (found) return ok(found);
-  const known = orList(raw.headspace.map((one) => one.class));
+  const known = orList(raw.headspace.map((one) => spoken(one.class)));
   return refuse(
     'unknown-headspace-class',
     say`no headspace class called "${excerpt(of)}".`,

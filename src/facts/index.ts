@@ -30,6 +30,7 @@ export { allDensities, densityOf } from './densities.js';
 export { type Drying, driedCrops, drying, finishedWater } from './drying.js';
 export type { Certainty, Figure, Reading, Said, SourceId } from './figure-types.js';
 export { type Freezing, type FrozenYield, freezing, frozenCrops } from './freezing.js';
+export { germanMeant } from './german-names.js';
 export { FOOD_GROUPS, type FoodGroup, foodGroup, groupOf } from './groups.js';
 export {
   type FrostClass,

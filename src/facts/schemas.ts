@@ -148,6 +148,7 @@ export const DATA_SCHEMAS = {
     rules: names,
     animals: names,
     ways: names,
+    words: names,
   }),
   growing,
   trees,

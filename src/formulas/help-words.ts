@@ -27,12 +27,19 @@ const KINDS: Readonly<Record<ArgumentDeclaration['kind'], string>> = {
 
 const plain = (n: number): string => numberFormat({ maximumFractionDigits: 9 }).format(n);
 
+/** Names of measures and bases are written in English alone; the others are understood in the language spoken. */
+const CALLED: ReadonlySet<ArgumentDeclaration['kind']> = new Set(['crop', 'text', 'way kept']);
+
+/** Known values of an argument as the language spoken calls them. */
+export const valuesCalled = ({ kind, values = [] }: ArgumentDeclaration): readonly string[] =>
+  CALLED.has(kind) ? values.map(spoken) : values;
+
 /** What it takes, with its bounds: `a number from 0 to 30,000`. */
 export function takesInWords(arg: ArgumentDeclaration): string {
   const { kind, least, most, values } = arg;
   const name = spoken(KINDS[kind]);
   const what = isListArgument(arg) ? say`${name}: a range of cells, or one value` : name;
-  if (kind === 'text' && values) return orList(values.map((each) => `"${each}"`));
+  if (kind === 'text' && values) return orList(valuesCalled(arg).map((each) => `"${each}"`));
   if (least !== undefined && most !== undefined) return say`${what} from ${plain(least)} to ${plain(most)}`;
   if (least !== undefined) return say`${what}, ${plain(least)} or more`;
   return most === undefined ? what : say`${what}, ${plain(most)} or less`;

@@ -3,7 +3,7 @@ import { spoken } from '../words/index.js';
 import { type FunctionDeclaration, type Group, signature } from './declare.js';
 import { workingOfExample } from './example-working.js';
 import { functions } from './functions.js';
-import { errorsOf, takesInWords, unitInWords } from './help-words.js';
+import { errorsOf, takesInWords, unitInWords, valuesCalled } from './help-words.js';
 import { standardFunctions } from './standard.js';
 
 export interface ArgumentHelp {
@@ -63,7 +63,7 @@ export function helpOf(declaration: FunctionDeclaration): FunctionHelp {
       unit: unitInWords(arg.unit),
       optional: arg.optional === true,
       otherwise: spoken(arg.otherwise ?? ''),
-      values: arg.values ?? [],
+      values: valuesCalled(arg),
     })),
     gives: spoken(gives),
     details: (declaration.details ?? []).map(spoken),

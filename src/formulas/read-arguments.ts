@@ -1,4 +1,4 @@
-import { findCrop } from '../facts/index.js';
+import { findCrop, germanMeant } from '../facts/index.js';
 import { dayToCivil, FIRST_YEAR, isDay, LAST_YEAR } from '../planning/dates.js';
 import { parseDay, parseMonthDay } from '../planning/parse-date.js';
 import { BASES, WAYS_KEPT } from '../planning/types.js';
@@ -73,10 +73,23 @@ function asMonthDay(value: Scalar, arg: ArgumentDeclaration): Result<unknown> {
   return ok({ month, day: date });
 }
 
-function oneOf(value: Scalar, among: readonly string[], arg: ArgumentDeclaration): Result<string> {
+function oneOf(
+  value: Scalar,
+  among: readonly string[],
+  arg: ArgumentDeclaration,
+  called = (each: string): string => each,
+): Result<string> {
   const wanted = typeof value === 'object' ? '' : String(value).trim().toLowerCase();
   const found = among.find((each) => each === wanted);
-  return found === undefined ? wrong(arg, value, orList(among.map((each) => `"${each}"`))) : ok(found);
+  return found === undefined
+    ? wrong(arg, value, orList(among.map((each) => `"${called(each)}"`)))
+    : ok(found);
+}
+
+/** A way kept, in English or German whatever is spoken. */
+function asWay(value: Scalar, arg: ArgumentDeclaration): Result<string> {
+  const meant = typeof value === 'string' ? germanMeant('ways', WAYS_KEPT, value) : undefined;
+  return oneOf(meant ?? value, WAYS_KEPT, arg, spoken);
 }
 
 function asMeasure(text: string): Result<string> {
@@ -121,7 +134,7 @@ function asScalar(value: Scalar, arg: ArgumentDeclaration): Result<unknown> {
     case 'basis':
       return oneOf(value, BASES, arg);
     case 'way kept':
-      return oneOf(value, WAYS_KEPT, arg);
+      return asWay(value, arg);
     default:
       return asName(value, arg);
   }

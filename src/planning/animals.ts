@@ -1,4 +1,11 @@
-import { inEnglishName, type Livestock, livestock, sourceText, staples } from '../facts/index.js';
+import {
+  germanMeant,
+  inEnglishName,
+  type Livestock,
+  livestock,
+  sourceText,
+  staples,
+} from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { ceilSafe } from '../units/index.js';
 import { say, spoken } from '../words/index.js';
@@ -129,7 +136,7 @@ export const FLOURS = ['white flour', 'whole-wheat flour'] as const;
 
 /** Pounds of flour from pounds of wheat. Refused (`nothing-published`) for other grains. */
 export function flourFrom(grain: string, pounds: number): Result<Ranged> {
-  const words = inEnglishName(grain)
+  const words = (germanMeant('words', ['whole wheat'], grain) ?? inEnglishName(grain))
     .trim()
     .toLowerCase()
     .replace(/[\s-]+/g, ' ');

@@ -11,7 +11,7 @@ import {
 } from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { ceilSafe, containerWithId, inMeasure, orList } from '../units/index.js';
-import { phrase, say } from '../words/index.js';
+import { phrase, say, spoken } from '../words/index.js';
 import { measureName, shortNumber } from './measure.js';
 import { measured } from './measured.js';
 import { changed, combine, exactly, type Ranged, ranged, reachingTo } from './ranged.js';
@@ -137,7 +137,7 @@ function perJar(of: Canning, jar: string): Result<Ranged> {
       'nothing-published',
       say`No pounds per jar are published here for ${of.crop}, ${of.pack}.`,
       noteOf(of.note)[0] ??
-        say`Give your own figure, or another pack: ${orList(of.packs.filter((one) => one !== of.pack))}.`,
+        say`Give your own figure, or another pack: ${orList(of.packs.filter((one) => one !== of.pack).map(spoken))}.`,
     );
   }
   const note = say`worked out: ${shortNumber(share)} of the figure for a ${name}`;

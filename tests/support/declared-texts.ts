@@ -1,6 +1,7 @@
 import { COLOURS, KINDS } from '../../src/book/index.js';
 import { SETTINGS } from '../../src/book/settings.js';
 import { allFigures } from '../../src/facts/all.js';
+import { cannedCrops, canning } from '../../src/facts/canning.js';
 import { allCautions } from '../../src/facts/cautions.js';
 import { crops } from '../../src/facts/crops.js';
 import { allLivestock } from '../../src/facts/livestock.js';
@@ -22,6 +23,12 @@ const CHOSEN = [...HOW_PLANTED, ...MOUTHS, ...DRAW_PURPOSES, ...COMES_FROM, ...L
 /** Figures are published in many more units than people measure in. */
 const UNITS_OF_FIGURES = [...new Set(allFigures().map(({ unit }) => unit))];
 
+/** Names of packs that functions take. */
+const PACKS = cannedCrops().flatMap((crop) => {
+  const found = canning(crop);
+  return found.ok ? found.value.packs : [];
+});
+
 const text = (value: unknown): string[] => (typeof value === 'string' && value !== '' ? [value] : []);
 
 /** Texts that are declared as data, once, and told in another language where they are shown. */
@@ -35,6 +42,7 @@ export function declaredTexts(): Map<string, string[]> {
         ...crops().flatMap(({ name, plural }) => [name, plural]),
         ...allCautions().map((each) => each.text),
         ...WAYS,
+        ...PACKS,
       ],
     ],
     [
@@ -72,7 +80,12 @@ export function declaredTexts(): Map<string, string[]> {
         ...text(each.unit),
         ...(each.details ?? []),
         ...text(each.caution),
-        ...each.arguments.flatMap((one) => [one.help, ...text(one.otherwise), ...text(one.unit)]),
+        ...each.arguments.flatMap((one) => [
+          one.help,
+          ...text(one.otherwise),
+          ...text(one.unit),
+          ...(one.kind === 'text' ? (one.values ?? []) : []),
+        ]),
       ]),
     ],
   ]);

@@ -1,3 +1,4 @@
+import { germanMeant } from '../../facts/index.js';
 import { HOW_STARTED, isHowStarted, startOn } from '../../planning/growing-dates.js';
 import { refuse } from '../../problem.js';
 import { say } from '../../words/index.js';
@@ -35,7 +36,8 @@ export const START_ON = declareExplained({
   steps: ([crop, lastFrost], { answer }) =>
     countedOut(say`the last frost, ${isoOf(lastFrost)}, for ${crop}`, lastFrost, answer),
   explain: ([crop, lastFrost, how]) => {
-    const way = how?.trim().toLowerCase();
+    const written = how?.trim().toLowerCase();
+    const way = written && (germanMeant('words', HOW_STARTED, written) ?? written);
     if (way !== undefined && !isHowStarted(way)) {
       return refuse(
         'bad-argument',

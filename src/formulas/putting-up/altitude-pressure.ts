@@ -5,6 +5,7 @@ import {
   findCrop,
   foodGroup,
   type Gauge,
+  germanMeant,
   nearCrops,
   pressureGroup,
   sourceText,
@@ -20,12 +21,14 @@ export const SEE_PROCESS = phrase('see its tested process');
 
 const SOURCE = sourceText('aib539');
 
+const GAUGES: readonly Gauge[] = [phrase('dial'), phrase('weighted')];
+
 const gaugeNamed = (text: string): Gauge | null => {
   const words = text
     .toLowerCase()
     .replace(/\bgauge\b/g, '')
     .trim();
-  return words === 'dial' || words === 'weighted' ? words : null;
+  return GAUGES.find((each) => each === words) ?? germanMeant('words', GAUGES, words) ?? null;
 };
 
 /** A food that neither crops nor groups know: a slip of the key gets its nearest names. */
@@ -53,7 +56,7 @@ export const ALTITUDE_PRESSURE = declareExplained({
       name: 'gauge',
       kind: 'text',
       help: '"dial" or "weighted": they step at different altitudes',
-      values: [phrase('dial'), phrase('weighted')],
+      values: GAUGES,
     },
   ],
   gives: `pounds per square inch; '${SEE_PROCESS}' for foods that are not low-acid`,
