@@ -7,30 +7,32 @@ import type { Session } from './session.js';
 
 /** A page inside of a page, of any origin: what is asked there is asked inside of the frame. */
 class WebkitFrame implements Home {
+  readonly isFrame = true;
   constructor(
-    private readonly page: WebkitPage,
+    private readonly around: WebkitPage,
     private readonly session: Session,
     private readonly css: string,
   ) {}
 
+  page = (): Page => this.around.page();
   get timeout(): number {
-    return this.page.timeout;
+    return this.around.timeout;
   }
   get keyboard(): Page['keyboard'] {
-    return this.page.keyboard;
+    return this.around.keyboard;
   }
   call<T>(source: string, ...args: unknown[]): Promise<T> {
-    return this.session.callIn({ window: this.page.handle, frame: this.css }, source, ...args);
+    return this.session.callIn({ window: this.around.handle, frame: this.css }, source, ...args);
   }
   private async at(x: number, y: number): Promise<[number, number]> {
-    const box = await this.page.locator(this.css).boundingBox();
+    const box = await this.around.locator(this.css).boundingBox();
     return [x + (box?.x ?? 0), y + (box?.y ?? 0)];
   }
   async clickAt(x: number, y: number, options?: Clicked): Promise<void> {
-    await this.page.clickAt(...(await this.at(x, y)), options);
+    await this.around.clickAt(...(await this.at(x, y)), options);
   }
   async hoverAt(x: number, y: number): Promise<void> {
-    await this.page.hoverAt(...(await this.at(x, y)));
+    await this.around.hoverAt(...(await this.at(x, y)));
   }
 }
 

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
 import { withWhatIsLacking } from './lacking-here.js';
+import { POINT_OF } from './point-of.js';
 import { byLabel, byRole, byText, filtered, within } from './selectors.js';
 
 type Source = (...args: never[]) => unknown;
@@ -19,6 +20,9 @@ export interface Clicked {
 export interface Home {
   readonly timeout: number;
   readonly keyboard: Page['keyboard'];
+  /** In a frame, only a press gives the keyboard to a field. */
+  readonly isFrame: boolean;
+  page(): Page;
   call<T>(source: string, ...args: unknown[]): Promise<T>;
   clickAt(x: number, y: number, options?: Clicked): Promise<void>;
   hoverAt(x: number, y: number): Promise<void>;
@@ -35,39 +39,10 @@ interface FileGiven {
   readonly buffer: Buffer;
 }
 
-/**
- * Where and whether an element can be clicked; said in words where it cannot be yet. What is seen is not scrolled;
- * what is out of the window, or of what scrolls around it, is brought into sight.
- */
-const POINT_OF = `async (finder, element, position, force) => {
-  if (!force) {
-    const states = await finder.checkElementStates(element, ['visible', 'enabled', 'stable'], true);
-    if (states) return { not: JSON.stringify(states) };
-  }
-  const pointNow = () => {
-    const box = element.getBoundingClientRect();
-    return position
-      ? { x: box.left + element.clientLeft + position.x, y: box.top + element.clientTop + position.y }
-      : { x: box.left + box.width / 2, y: box.top + box.height / 2 };
-  };
-  const inView = (box) => box.top >= 0 && box.left >= 0 && box.bottom <= innerHeight && box.right <= innerWidth;
-  const bring = (to) => element.scrollIntoView({ block: to, inline: to, behavior: 'instant' });
-  if (!inView(element.getBoundingClientRect())) bring('center');
-  if (force) return { point: pointNow() };
-  let hit;
-  for (const to of [null, 'nearest', 'center', 'start', 'end']) {
-    if (to) bring(to);
-    const point = pointNow();
-    hit = finder.expectHitTarget(point, element);
-    if (hit === 'done') return { point };
-  }
-  return { not: 'covered by ' + hit.hitTargetDescription };
-}`;
-
 /** As much of playwright’s `Locator` as the tests use: it waits until what is asked can be done. */
 export class WebkitLocator {
   private constructor(
-    private readonly page: Home,
+    private readonly home: Home,
     readonly selector: string,
   ) {}
 
@@ -75,8 +50,10 @@ export class WebkitLocator {
     return withWhatIsLacking('locator', new WebkitLocator(page, selector));
   }
 
+  page = (): Page => this.home.page();
+
   private then_(inner: string): Locator {
-    return WebkitLocator.of(this.page, within(this.selector, inner));
+    return WebkitLocator.of(this.home, within(this.selector, inner));
   }
 
   locator(inner: string | WebkitLocator, options?: Parameters<Locator['filter']>[0]): Locator {
@@ -84,7 +61,7 @@ export class WebkitLocator {
     return this.then_(selector).filter(options);
   }
   filter = (options?: Parameters<Locator['filter']>[0]): Locator =>
-    WebkitLocator.of(this.page, filtered(this.selector, options));
+    WebkitLocator.of(this.home, filtered(this.selector, options));
   getByRole = (...[role, options]: Parameters<Locator['getByRole']>): Locator =>
     this.then_(byRole(role, options));
   getByText = (...[text, options]: Parameters<Locator['getByText']>): Locator =>
@@ -102,9 +79,9 @@ export class WebkitLocator {
    * `not` in it, it is tried again until the time is over.
    */
   private async with<T>(source: string, args: unknown[] = [], { timeout }: Waiting = {}): Promise<T> {
-    const until = Date.now() + (timeout ?? this.page.timeout);
+    const until = Date.now() + (timeout ?? this.home.timeout);
     for (;;) {
-      const { done, not } = await this.page.call<{ done?: { is: T }; not?: string }>(
+      const { done, not } = await this.home.call<{ done?: { is: T }; not?: string }>(
         `async (finder, selector, args) => {
           const until = Date.now() + 1000;
           let not = '';
@@ -129,7 +106,7 @@ export class WebkitLocator {
   }
 
   private all_<T>(source: string, ...args: unknown[]): Promise<T> {
-    return this.page.call(
+    return this.home.call(
       `(finder, selector, ...args) =>
         (${source})(finder.querySelectorAll(finder.parseSelector(selector), document), ...args)`,
       this.selector,
@@ -157,7 +134,7 @@ export class WebkitLocator {
   isDisabled = (): Promise<boolean> => this.of("finder.elementState(element, 'disabled', true).matches");
   isEnabled = (): Promise<boolean> => this.of("finder.elementState(element, 'enabled', true).matches");
   isVisible = (): Promise<boolean> =>
-    this.page.call(
+    this.home.call(
       `(finder, selector) => {
         const [found] = finder.querySelectorAll(finder.parseSelector(selector), document);
         return !!found && finder.elementState(found, 'visible', true).matches;
@@ -175,7 +152,7 @@ export class WebkitLocator {
       await this.with(wanted, [], { ...(timeout === undefined ? {} : { timeout }) });
       return;
     }
-    const until = Date.now() + (timeout ?? this.page.timeout);
+    const until = Date.now() + (timeout ?? this.home.timeout);
     while (state === 'hidden' ? await this.isVisible() : (await this.count()) > 0)
       if (Date.now() > until) throw new Error(`${this.selector}: still there`);
   }
@@ -191,20 +168,23 @@ export class WebkitLocator {
 
   async click(options: Clicking = {}): Promise<void> {
     const { x, y } = await this.point(options);
-    await this.page.clickAt(x, y, options);
+    await this.home.clickAt(x, y, options);
   }
   async dblclick(options: Clicking = {}): Promise<void> {
     const { x, y } = await this.point(options);
-    await this.page.clickAt(x, y, { ...options, clickCount: 2 });
+    await this.home.clickAt(x, y, { ...options, clickCount: 2 });
   }
   async hover(options: Clicking = {}): Promise<void> {
     const { x, y } = await this.point(options);
-    await this.page.hoverAt(x, y);
+    await this.home.hoverAt(x, y);
   }
-  focus = (): Promise<void> => this.with('(finder, element) => void finder.focusNode(element)');
+  async focus(): Promise<void> {
+    if (this.home.isFrame) await this.click();
+    else await this.with('(finder, element) => void finder.focusNode(element)');
+  }
   async press(chord: string): Promise<void> {
     await this.focus();
-    await this.page.keyboard.press(chord);
+    await this.home.keyboard.press(chord);
   }
   check = (): Promise<void> => this.setChecked(true);
   uncheck = (): Promise<void> => this.setChecked(false);
@@ -214,8 +194,9 @@ export class WebkitLocator {
     if ((await this.isChecked()) !== wanted) throw new Error(`${this.selector}: the tick did not change`);
   }
 
-  fill = (text: string): Promise<void> =>
-    this.with(
+  async fill(text: string): Promise<void> {
+    if (this.home.isFrame) await this.click();
+    await this.with(
       `async (finder, element, text) => {
         const states = await finder.checkElementStates(element, ['visible', 'enabled', 'editable'], true);
         if (states) return { not: JSON.stringify(states) };
@@ -224,6 +205,7 @@ export class WebkitLocator {
       }`,
       [text],
     );
+  }
 
   selectOption = (asked: string | { label?: string; index?: number; value?: string }): Promise<string[]> =>
     this.with(
@@ -236,12 +218,16 @@ export class WebkitLocator {
       [typeof asked === 'string' ? { valueOrLabel: asked } : asked],
     );
 
-  async setInputFiles(given: string | FileGiven): Promise<void> {
-    const file =
-      typeof given === 'string'
-        ? { name: given.split('/').at(-1)!, mimeType: '', buffer: readFileSync(given) }
-        : given;
-    const payload = { ...file, buffer: file.buffer.toString('base64') };
-    await this.with('(finder, element, payload) => void finder.setInputFiles(element, [payload])', [payload]);
+  async setInputFiles(given: string | FileGiven | readonly (string | FileGiven)[]): Promise<void> {
+    const payloads = [given].flat().map((each) => {
+      const file =
+        typeof each === 'string'
+          ? { name: each.split('/').at(-1)!, mimeType: '', buffer: readFileSync(each) }
+          : (each as FileGiven);
+      return { ...file, buffer: file.buffer.toString('base64') };
+    });
+    await this.with('(finder, element, payloads) => void finder.setInputFiles(element, payloads)', [
+      payloads,
+    ]);
   }
 }

@@ -33,6 +33,8 @@ export class WebkitPage implements Home {
     private readonly options: BrowserContextOptions,
   ) {}
 
+  readonly isFrame = false;
+  page = (): Page => withWhatIsLacking<Page>('page', this);
   timeout = 30_000;
   private isOver = false;
   private at = { x: 0, y: 0 };

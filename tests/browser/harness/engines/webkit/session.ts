@@ -1,5 +1,4 @@
 import type { ChildProcess } from 'node:child_process';
-import { once } from 'node:events';
 import { setTimeout as rest } from 'node:timers/promises';
 import type { BrowserContextOptions } from 'playwright-core';
 import { Builder, By, type WebDriver } from 'selenium-webdriver';
@@ -7,10 +6,11 @@ import { Command, Name } from 'selenium-webdriver/lib/command.js';
 import type { Installed } from './browser.js';
 import { Downloads } from './downloads.js';
 import { type Home, makeHome } from './home.js';
-import { finderSource, IN_PAGE } from './injected.js';
+import { finderSource } from './injected.js';
 import type { KeyAction } from './keys.js';
 import { Network } from './network.js';
 import { passing } from './passing.js';
+import { GO_ON, GONE, startScript, WAITING } from './script.js';
 import { broken, startDriver } from './started.js';
 
 const { encode, decode } = passing();
@@ -48,9 +48,12 @@ export class Session {
     private readonly home: Home,
   ) {
     this.downloads = new Downloads(home.downloads);
-    this.gone = once(process, 'exit').then(() => {
-      this.isOver = true;
-      throw new Error('The browser is gone.');
+    this.gone = new Promise((_, failed) => {
+      process.once('exit', () => {
+        // Where it was ended, nobody waits any more for what was asked before.
+        if (!this.isOver) failed(new Error('The browser is gone.'));
+        this.isOver = true;
+      });
     });
     this.gone.catch(() => undefined);
   }
@@ -60,6 +63,7 @@ export class Session {
   private waiting = 0;
   private current = '';
   private source = '';
+  private asked = 0;
   private isOver = false;
   private readonly addresses = new Map<string, string>();
   private readonly gone: Promise<never>;
@@ -127,32 +131,37 @@ export class Session {
     source: string,
     ...args: unknown[]
   ): Promise<T> {
-    const script = `const done = arguments[arguments.length - 1];
-      if (!window.${IN_PAGE}) return done(null);
-      const { encode, decode } = (${passing})();
-      (async () => (${source})(window.${IN_PAGE}, ...decode(JSON.parse(arguments[0]))))().then(
-        (value) => done(JSON.stringify({ ok: encode(value), at: location.href })),
-        (error) => done(JSON.stringify({ failed: String(error && error.message || error) + '\\n' + (error && error.stack || ''), at: location.href })),
-      );`;
-    const asked = async (driver: WebDriver): Promise<string> => {
-      const call = () => driver.executeAsyncScript<string | null>(script, JSON.stringify(encode(args)));
-      let answer = await call();
-      if (answer === null) {
-        this.source ||= finderSource();
-        await driver.executeScript(this.source);
-        answer = await call();
-      }
-      return answer ?? '{"failed":"The page went away."}';
-    };
-    const answer = await this.in(window, async (driver) => {
-      if (frame === undefined) return asked(driver);
-      await driver.switchTo().frame(await driver.findElement(By.css(frame)));
-      return asked(driver).finally(() => driver.switchTo().defaultContent());
-    });
+    const id = String(++this.asked);
+    let answer = await this.ask(window, frame, startScript(source), id, JSON.stringify(encode(args)));
+    while (answer === WAITING) answer = await this.ask(window, frame, GO_ON, id);
     const said = JSON.parse(answer) as Answer;
     if (said.at !== undefined && frame === undefined) this.addresses.set(window, said.at);
     if ('failed' in said) throw new Error(said.failed);
     return decode(said.ok) as T;
+  }
+
+  /** Runs a script in a page, or in a frame there; where the page cannot find elements yet, once more. */
+  private ask(
+    window: string,
+    frame: string | undefined,
+    script: string,
+    ...args: readonly string[]
+  ): Promise<string> {
+    const inPlace = async (driver: WebDriver): Promise<string> => {
+      const run = () => driver.executeAsyncScript<string | null>(script, ...args);
+      let answer = await run();
+      if (answer === null) {
+        this.source ||= finderSource();
+        await driver.executeScript(this.source);
+        answer = await run();
+      }
+      return answer ?? GONE;
+    };
+    return this.in(window, async (driver) => {
+      if (frame === undefined) return inPlace(driver);
+      await driver.switchTo().frame(await driver.findElement(By.css(frame)));
+      return inPlace(driver).finally(() => driver.switchTo().defaultContent());
+    });
   }
 
   /** Keys and a mouse, used step by step. */
