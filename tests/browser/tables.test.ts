@@ -273,7 +273,11 @@ describe('both dialogs', () => {
     async (_name, width, colorScheme) => {
       const page = await open({ viewport: { width, height: 780 }, colorScheme });
       if (colorScheme === 'dark')
-        await page.evaluate(() => document.documentElement.style.setProperty('color-scheme', 'dark'));
+        await page.evaluate(() => {
+          // The page's own ground is said, too: the checker takes one that is not for white.
+          document.documentElement.style.setProperty('color-scheme', 'dark');
+          document.documentElement.style.setProperty('background', 'Canvas');
+        });
       const narrow = () =>
         page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth);
       let shown = await dialog(page, /Bring in a table/);

@@ -24,29 +24,40 @@ interface Session {
   send(method: string, params?: object): Promise<unknown>;
 }
 
-/**
- * Firefox as it is released, through WebDriver BiDi. Long-term releases do not know every command that playwright
- * sends as a matter of course: setting how a page prefers its colours is one. For these the answer is that
- * nothing was to be done; a test that needs one of them is skipped, with what it asked for.
- */
-export async function launchFirefox(): Promise<Browser> {
+const PREFERENCES = {
+  // Without this a page may read the clipboard only after a person has chosen ‘Paste’ in a menu.
+  'dom.events.testing.asyncClipboard': true,
+  // The tests’ own machine speaks the language that they expect.
+  'intl.accept_languages': 'en-US',
+  // Playwright finds elements in a world of its own, beside that of the page, and asks `ariaLabelledByElements` of
+  // them to know their names. Firefox 153 ends the page's process when both worlds have asked that of one element:
+  // without it, playwright and axe-core go by the attribute.
+  'accessibility.ARIAElementReflection.enabled': false,
+};
+
+/** How a person who wants all pages dark has set it. */
+const DARK = { 'layout.css.prefers-color-scheme.content-override': 0 };
+
+function start(more: Readonly<Record<string, number>> = {}): Promise<Browser> {
   const executablePath = findFirefox();
   if (!executablePath)
     throw new Error('No Firefox was found. CROFTSHEET_FIREFOX=/path/to/firefox says where one is.');
-  const browser = await firefox.launch({
+  return firefox.launch({
     channel: 'moz-firefox',
     executablePath,
-    firefoxUserPrefs: {
-      // Without this a page may read the clipboard only after a person has chosen ‘Paste’ in a menu.
-      'dom.events.testing.asyncClipboard': true,
-      // The tests’ own machine speaks the language that they expect.
-      'intl.accept_languages': 'en-US',
-      // Playwright finds elements in a world of its own, beside that of the page, and asks `ariaLabelledByElements`
-      // of them to know their names. Firefox 153 ends the page's process when both worlds have asked that of one
-      // element: without it, playwright and axe-core go by the attribute.
-      'accessibility.ARIAElementReflection.enabled': false,
-    },
+    firefoxUserPrefs: { ...PREFERENCES, ...more },
   });
+}
+
+/**
+ * Firefox as it is released, through WebDriver BiDi. Long-term releases do not know every command that playwright
+ * sends as a matter of course: setting how a page prefers its colours is one. For these the answer is that
+ * nothing was to be done; a test that needs one of them is skipped, with what it asked for. Dark pages stand in a
+ * second Firefox that prefers them.
+ */
+export async function launchFirefox(): Promise<Browser> {
+  const browser = await start();
+  let dark: Promise<Browser> | null = null;
   const { _browserSession } = behind(browser).toImpl(browser);
   const sessions = Object.getPrototypeOf(_browserSession) as Session;
   const { send } = sessions;
@@ -54,12 +65,19 @@ export async function launchFirefox(): Promise<Browser> {
     if (method === 'emulation.setMediaFeaturesOverride') return {};
     return send.call(this, method, params);
   };
-  const { newContext } = browser;
+  const { newContext, close } = browser;
   browser.newContext = async (options) => {
-    refuse(options);
-    const context = await newContext.call(browser, options);
+    refuse({ ...options, colorScheme: null });
+    if (options?.colorScheme === 'dark') dark ??= start(DARK);
+    const context = await (options?.colorScheme === 'dark'
+      ? (await dark!).newContext(options)
+      : newContext.call(browser, options));
     await context.addInitScript(fillAsTyped);
     return withWhatIsLacking(context);
+  };
+  browser.close = async (options) => {
+    await (await dark)?.close(options);
+    await close.call(browser, options);
   };
   return browser;
 }
