@@ -2,6 +2,7 @@ import { ContentWatch } from './content-watch.js';
 import { defineOnce } from './define.js';
 import { EmbedAttributes } from './embed-attributes.js';
 import { EmbedSheet } from './embed-sheet.js';
+import { firstPaint } from './first-paint.js';
 import { hasContent } from './page-content.js';
 import { heedLanguage, sayAs } from './said.js';
 import { isOwn } from './source-text.js';
@@ -85,6 +86,11 @@ export class CroftEmbed extends EmbedAttributes {
     if (this.#words === undefined) this.#words = this.#fetchWords();
     // Until then the page's own table stands there.
     if (this.#words) return;
+    const paint = firstPaint();
+    if (paint) {
+      void paint.then(() => this.#begin());
+      return;
+    }
     this.#content.read();
     this.#shown = new EmbedSheet(this);
     this.#shown.begin();

@@ -1,3 +1,4 @@
+import { selectWhole } from '../look/select-whole.js';
 import { make } from './draw-table.js';
 import type { Frame } from './frame.js';
 
@@ -143,7 +144,7 @@ export class OpenCells {
     if (isTick(cell.input)) return;
     const typed = this.#host.typed(cell.row, cell.column);
     if (typed !== null && cell.input.value === cell.shown) cell.input.value = typed;
-    cell.input.select();
+    selectWhole(cell.input);
   };
 
   readonly #left = (event: Event): void => {
@@ -165,7 +166,7 @@ export class OpenCells {
     if (!cell || event.isComposing) return;
     if (event.key === 'Escape' && !isTick(cell.input)) {
       cell.input.value = this.#host.typed(cell.row, cell.column) ?? cell.shown;
-      cell.input.select();
+      selectWhole(cell.input);
       return;
     }
     const by = { ArrowDown: 1, Enter: event.shiftKey ? -1 : 1, ArrowUp: -1 }[event.key];

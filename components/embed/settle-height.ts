@@ -1,8 +1,8 @@
+import { painted } from './first-paint.js';
+
 /** Least and most room above and below the text of a row, in pixels. */
 const [LEAST, MOST] = [2, 22];
 const MOST_GAP = 48;
-
-const painted = (): boolean => performance.getEntriesByType('paint').length > 0;
 
 /**
  * Height in pixels of an element while the page's own table stands in it; 0 where nobody has seen it yet, so that
