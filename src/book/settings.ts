@@ -1,4 +1,5 @@
 import { BASES } from '../planning/types.js';
+import { phrase } from '../words/index.js';
 import type { ColumnType } from './kinds/index.js';
 import type { Raw } from './types.js';
 
@@ -19,7 +20,7 @@ export interface SettingDeclaration {
 const frostChance =
   'The chance that the stated frost date stands for: at 50 %, frost comes later one year in two.';
 
-export const SETTINGS: readonly SettingDeclaration[] = [
+const DECLARED: readonly SettingDeclaration[] = [
   {
     id: 'as_of',
     title: 'Figures for the day',
@@ -118,6 +119,13 @@ export const SETTINGS: readonly SettingDeclaration[] = [
     help: 'Row feet that can be planted.',
   },
 ];
+
+// Marked, so that they are said in the measures that the household reads.
+export const SETTINGS: readonly SettingDeclaration[] = DECLARED.map((setting) => ({
+  ...setting,
+  title: phrase(setting.title),
+  help: phrase(setting.help),
+}));
 
 export const settingOf = (id: string): SettingDeclaration | undefined =>
   SETTINGS.find((setting) => setting.id === id);

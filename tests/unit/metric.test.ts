@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { SETTINGS } from '../../src/book/settings.js';
 import { type LiveBook, openBook, parseBook } from '../../src/core.js';
-import { metricOf } from '../../src/units/index.js';
+import { measureIn, metricOf } from '../../src/units/index.js';
+import { spoken } from '../../src/words/index.js';
 import { wrongIn } from '../support/read-steps.js';
 
 /** Measures of a US customary household. Containers (a quart jar) are chosen by the household, and keep their names. */
@@ -41,6 +43,17 @@ const columns = customary
       .columns(id)
       .flatMap(({ id: column, role }) => (role === 'planning' ? [{ sheet: id, kind, column }] : [])),
   );
+
+describe('settings of a metric household', () => {
+  it('are explained in the units that they are written in', () => {
+    measureIn('metric');
+    for (const { id, unit, help } of SETTINGS) {
+      if (unit !== undefined && metricOf(unit)) expect(bare(spoken(help)), id).not.toMatch(CUSTOMARY);
+    }
+    measureIn('US customary');
+    expect(spoken(SETTINGS.find(({ id }) => id === 'altitude_ft')!.help)).toMatch(/^Feet/);
+  });
+});
 
 describe.each(columns)('$kind, $column, for a metric household', ({ sheet, kind, column }) => {
   const rows = customary.rowIds(sheet).slice(0, ROWS);
