@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { withoutLead } from '../../src/facts/index.js';
 import type { Origin, PlanValue, Working, WorkingInput } from '../../src/planning/types.js';
 import { n } from '../../src/planning/working/closing.js';
 import { phrase, say, spoken } from '../../src/words/index.js';
@@ -18,7 +19,7 @@ const ORIGINS: Readonly<Record<Origin, string>> = {
 export function originInWords(origin: Origin, source = ''): string {
   if (source === '') return spoken(ORIGINS[origin]);
   // A source says of itself when its figure was derived or recalled; the origin says so already.
-  const whose = source.replace(/^(?:derived|from memory): /, '');
+  const whose = withoutLead(source);
   return origin === 'computed' ? say`worked out from ${whose}` : `${spoken(ORIGINS[origin])}: ${whose}`;
 }
 

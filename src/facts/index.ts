@@ -60,7 +60,7 @@ export {
   usualLoad,
 } from './pressure.js';
 export { allCanningRules, type CanningRule, type CanningVerdict, canningRules } from './rules.js';
-export { figureSource, sources, sourceText } from './sources.js';
+export { figureSource, sources, sourceText, withoutLead } from './sources.js';
 export { type Staple, staples } from './staples.js';
 export {
   allColdStorage,

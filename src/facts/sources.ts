@@ -1,4 +1,4 @@
-import { localNumber, say, spoken } from '../words/index.js';
+import { localNumber, phrase, say, spoken } from '../words/index.js';
 import raw from './data/sources.json';
 import type { Figure, SourceId } from './figure-types.js';
 
@@ -17,12 +17,24 @@ const number = (n: number): string => localNumber(String(Math.round(n * 1000) / 
 const span = (low: number, high: number): string =>
   low === high ? number(low) : say`${number(low)} to ${number(high)}`;
 
+/** With these words a source says of itself that its figure is not the one printed. */
+const LEADS: Readonly<Record<string, string>> = {
+  derived: phrase('derived'),
+  'from memory': phrase('from memory'),
+};
+
+/** A source in words, without what it says of itself. */
+export function withoutLead(source: string): string {
+  const lead = Object.values(LEADS).find((each) => source.startsWith(`${spoken(each)}: `));
+  return lead === undefined ? source : source.slice(spoken(lead).length + 2);
+}
+
 /**
  * Where a figure comes from, in words: its source, and where others differ, what each of them says.
- * A recalled figure starts with 'from memory', in English, by which it is told from others.
+ * A recalled figure starts with 'from memory'.
  */
 export function figureSource(figure: Figure): string {
-  const lead = figure.certainty === 'published' ? '' : `${figure.certainty}: `;
+  const lead = figure.certainty === 'published' ? '' : `${spoken(figure.certainty)}: `;
   const [first, ...others] = figure.readings;
   const own = `${lead}${sourceText(figure.source)}`;
   if (!first || others.length === 0) return own;

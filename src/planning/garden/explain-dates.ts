@@ -62,7 +62,7 @@ export function datesExplained(
   const about = figures.inUse({ of: crop, what: 'weeks from the last frost' });
   // The earliest week counts.
   const weeks = about.ok
-    ? figureInputs('Weeks from the last frost, the earliest', about.value, about.value.low)
+    ? figureInputs(phrase('Weeks from the last frost, the earliest'), about.value, about.value.low)
     : [];
   const outdoors = about.ok
     ? say`${frost ?? ''} ${signed(about.value.low)} weeks = ${iso(dates.setOutOn ?? dates.startOn)}`
@@ -71,7 +71,7 @@ export function datesExplained(
   const plannedOut = !sown && frost !== null ? outdoors : null;
   const days = figures.inUse({ of: crop, what: 'days to maturity' });
   const maturity = days.ok ? days.value.usual : null;
-  const indoors = how === 'indoors' ? figure('weeks indoors', 'Weeks indoors') : [];
+  const indoors = how === 'indoors' ? figure('weeks indoors', phrase('Weeks indoors')) : [];
   switch (column) {
     case 'start_on':
       return {
@@ -123,7 +123,7 @@ export function datesExplained(
                   'computed',
                 ),
               ]),
-          ...figure('days to maturity', 'Days to maturity'),
+          ...figure('days to maturity', phrase('Days to maturity')),
         ],
         steps: [counting(from, maturity, dates.harvestFrom)],
         ...(from === null
@@ -139,7 +139,7 @@ export function datesExplained(
         rule: dates.endsByFrost
           ? say`Frost kills this crop: its harvest ends with the first fall frost.`
           : say`The first day of harvest and the spread of the published days to maturity. How long it can be picked is not published: write your own first and last day where it is longer.`,
-        inputs: dates.endsByFrost ? first : figure('days to maturity', 'Days to maturity'),
+        inputs: dates.endsByFrost ? first : figure('days to maturity', phrase('Days to maturity')),
         steps: [
           dates.endsByFrost || dates.harvestFrom === null || dates.harvestTo === null
             ? null
@@ -153,8 +153,8 @@ export function datesExplained(
         rule: say`Counted back from the first fall frost: the usual days to maturity, ${FALL_DAYS} days for slower growth in fall${tender ? say`, ${TENDER_DAYS} more as frost kills it` : ''}, and the weeks as a seedling of a crop that is set out.`,
         inputs: [
           ...first,
-          ...figure('days to maturity', 'Days to maturity'),
-          ...figure('weeks indoors', 'Weeks indoors'),
+          ...figure('days to maturity', phrase('Days to maturity')),
+          ...figure('weeks indoors', phrase('Weeks indoors')),
         ],
         steps: [countingBack(season.firstFrost, maturity, tender, dates.latestSowing)],
         ...(season.firstFrost === null
