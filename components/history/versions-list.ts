@@ -46,6 +46,18 @@ export const versionsListStyles = css`
     .versions .row {
       justify-content: flex-start;
     }
+    /* Beside what it removes: after two buttons it would stand on a line of its own. */
+    .versions > li {
+      position: relative;
+    }
+    .versions > li > :first-child {
+      padding-inline-end: 2.5rem;
+    }
+    .versions .remove {
+      position: absolute;
+      inset-block-start: 0.25rem;
+      inset-inline-end: 0.25rem;
+    }
   }
 `;
 
@@ -95,7 +107,7 @@ function versionView(entry: VersionEntry, host: VersionsListHost): TemplateResul
       >
         ${name === undefined ? say`Name${HERE}` : say`Rename`}
       </button>
-      <button class="button plain" type="button" aria-label=${say`Remove ${called}`} @click=${() => host.remove(entry)}>
+      <button class="button plain remove" type="button" aria-label=${say`Remove ${called}`} @click=${() => host.remove(entry)}>
         ${icons.close}
       </button>
     </div>
