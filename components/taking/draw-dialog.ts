@@ -66,7 +66,7 @@ export class DrawDialog extends ActionDialog {
         <p id="how" class="small quiet">${say`Tap a food, or write it with how many and press Enter.`}</p>
       </form>
       <div id="said">${this.outcome(this.said)}</div>
-      ${this.#list(live, lines)} ${this.#takenSoFar()} ${this.foot()}
+      ${this.#takenSoFar()} ${this.#list(live, lines)} ${this.foot()}
     `;
   }
 

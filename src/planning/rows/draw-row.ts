@@ -10,7 +10,7 @@ import { MOST, tidy } from '../words.js';
 
 /** How a lot is called in words: by the day it was put up and where it stands. */
 export function lotInWords(lot: Lot): string {
-  const day = isDay(lot.putUpOn) ? say`put up ${toIsoDay(lot.putUpOn)}` : 'undated';
+  const day = isDay(lot.putUpOn) ? say`put up ${toIsoDay(lot.putUpOn)}` : say`undated`;
   return lot.place.trim() === '' ? day : `${day}, ${lot.place.trim()}`;
 }
 

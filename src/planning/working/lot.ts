@@ -60,7 +60,7 @@ function left(line: LineReckoning, at: LotReckoning): Explained {
   parts.sort((a, b) => (a.date ?? FIRST_DAY) - (b.date ?? FIRST_DAY));
   const took = parts.map(
     ({ date, part }) =>
-      `${date === null ? 'undated' : iso(date)}: ${part < 0 ? say`gave back` : 'took'} ${amount(Math.abs(part), lot.container)}`,
+      `${date === null ? say`undated` : iso(date)}: ${part < 0 ? say`gave back` : say`took`} ${amount(Math.abs(part), lot.container)}`,
   );
   // The latest few are what one looks for.
   const shown = took.slice(-12);
