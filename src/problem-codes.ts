@@ -270,7 +270,6 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   'no-week': 'The book has no Week.',
   'nothing-to-add': 'The meals asked for stand there already.',
   'no-amount': 'How much is taken from the shelf is no number above 0.',
-  'more-than-left': 'More was taken than was left on the shelf.',
   'nothing-to-mark': 'There is no meal to mark done.',
   'serves-differ': 'Two rows of a dish say differently how many it serves; the first counts.',
   'serves-missing': 'How many shares a dish serves is not written.',

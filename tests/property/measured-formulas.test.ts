@@ -80,7 +80,14 @@ describe('formulas when the household goes over to other measures and back', () 
         go('metric');
         const turned = live.toJSON();
         // What cannot be turned is named, and what uses it can be no better.
-        const left = places.map(([row, column]) => live.problem(beds, row, column)?.code === UNTURNED);
+        const left = places.map(([row, column]) => {
+          // Something worse, such as a spacing below 0, may be said of the cell first.
+          const { [`measures:${column}`]: marked } = turned.sheets[beds]!.rows[row]! as Record<
+            string,
+            unknown
+          >;
+          return live.problem(beds, row, column)?.code === UNTURNED || marked !== undefined;
+        });
         for (const [i, then] of values().entries()) {
           if (left[i] || (i === 2 && left[1])) continue;
           const [unit, first] = [i === 0 ? [2.54] : [1, 2.54, 0.45359237, 0.3048], was[i]];
