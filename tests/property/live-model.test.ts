@@ -5,7 +5,7 @@ import type { Happening } from '../soak/table.js';
 import { startingBook } from '../support/random-book.js';
 
 /** A share of what `npm run soak` does; `CROFTSHEET_RUNS=1000` makes it longer. */
-const OPERATIONS = 24 * Number(process.env.CROFTSHEET_RUNS ?? 25);
+const OPERATIONS = 24 * Number(process.env.CROFTSHEET_RUNS ?? 12);
 const SEED = Number(process.env.CROFTSHEET_SEED ?? Math.floor(Math.random() * 1e9));
 
 const start = startingBook();
