@@ -389,9 +389,8 @@ describe('a blog post with a sheet in it', () => {
 });
 
 describe('axe-core', () => {
-  // In the light, axe-pages.test.ts goes through sheets and dialogs, pictures.test.ts through pictures.
-  it('finds nothing wrong with our markup in the dark', async () => {
-    const page = await open(DEMO, { colorScheme: 'dark' });
+  it.each(['light', 'dark'] as const)('finds nothing wrong with our markup (%s)', async (colorScheme) => {
+    const page = await open(DEMO, { colorScheme });
     await gridOpen(page);
     expect(await axeViolations(page), 'shelf').toEqual([]);
     await page.getByRole('button', { name: 'Add lots' }).click();
