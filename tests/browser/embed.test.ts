@@ -225,6 +225,16 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     expect(await axeViolations(page)).toEqual([]);
   });
 
+  test('opens cells far down too, and tries what is written there', async () => {
+    const page = await openWith(pages, () => cellar(60));
+    const fields = page.locator('croft-embed tbody input');
+    await expect.poll(() => fields.count(), SOON).toBe(60);
+    await fields.nth(55).fill('1');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Undo' }).waitFor();
+    await expect.poll(() => fields.nth(55).inputValue(), SOON).toBe('1');
+  });
+
   test('draws its table from a file, where none stands inside', async () => {
     const live = demoBook();
     const { json } = embedOf(live, 'shelf', { ...CELLAR, rows: live.rowIds('shelf').slice(0, 3) });
