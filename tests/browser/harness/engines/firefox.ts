@@ -35,10 +35,22 @@ const PREFERENCES = {
   'accessibility.ARIAElementReflection.enabled': false,
 };
 
-/** How a person who wants all pages dark has set it. */
-const DARK = { 'layout.css.prefers-color-scheme.content-override': 0 };
+type Wishes = Readonly<Record<string, number>>;
 
-function start(more: Readonly<Record<string, number>> = {}): Promise<Browser> {
+/** What a page may be taken for that only preferences can do: how a person who wants all pages so has set it. */
+const WISHES = {
+  colorScheme: { dark: { 'layout.css.prefers-color-scheme.content-override': 0 } },
+  reducedMotion: { reduce: { 'ui.prefersReducedMotion': 1 } },
+} as const;
+
+function wishesOf({ colorScheme, reducedMotion }: BrowserContextOptions): Wishes {
+  return {
+    ...(colorScheme === 'dark' && WISHES.colorScheme.dark),
+    ...(reducedMotion === 'reduce' && WISHES.reducedMotion.reduce),
+  };
+}
+
+function start(more: Wishes): Promise<Browser> {
   const executablePath = findFirefox();
   if (!executablePath)
     throw new Error('No Firefox was found. CROFTSHEET_FIREFOX=/path/to/firefox says where one is.');
@@ -52,32 +64,43 @@ function start(more: Readonly<Record<string, number>> = {}): Promise<Browser> {
 /**
  * Firefox as it is released, through WebDriver BiDi. Long-term releases do not know every command that playwright
  * sends as a matter of course: setting how a page prefers its colours is one. For these the answer is that
- * nothing was to be done; a test that needs one of them is skipped, with what it asked for. Dark pages stand in a
- * second Firefox that prefers them.
+ * nothing was to be done; a test that needs one of them is skipped, with what it asked for. Dark pages, and those
+ * where little moves, stand in a Firefox that prefers that. Each is started for the first page that asks for it,
+ * so a file of tests has no more of them than it needs.
  */
 export async function launchFirefox(): Promise<Browser> {
-  const browser = await start();
-  let dark: Promise<Browser> | null = null;
+  const started = new Map<string, Promise<Browser>>();
+  const browserFor = (wishes: Wishes): Promise<Browser> => {
+    const key = JSON.stringify(wishes);
+    const browser = started.get(key) ?? start(wishes).then(withoutMedia);
+    started.set(key, browser);
+    return browser;
+  };
+  const all: Pick<Browser, 'newContext' | 'close'> = {
+    async newContext(options = {}) {
+      refuse({ ...options, colorScheme: null, reducedMotion: null });
+      const browser = await browserFor(wishesOf(options));
+      const context = await browser.newContext(options);
+      await context.addInitScript(fillAsTyped);
+      return withWhatIsLacking(context);
+    },
+    async close(options) {
+      // One that could not be started has told so already.
+      for (const browser of started.values()) await (await browser.catch(() => null))?.close(options);
+    },
+  };
+  // Tests open pages and end the browser; nothing else is asked of it.
+  return all as Browser;
+}
+
+/** Leaves out what only newer releases know: for the sessions of all browsers, which share what they send by. */
+function withoutMedia(browser: Browser): Browser {
   const { _browserSession } = behind(browser).toImpl(browser);
   const sessions = Object.getPrototypeOf(_browserSession) as Session;
   const { send } = sessions;
   sessions.send = async function (this: Session, method, params) {
     if (method === 'emulation.setMediaFeaturesOverride') return {};
     return send.call(this, method, params);
-  };
-  const { newContext, close } = browser;
-  browser.newContext = async (options) => {
-    refuse({ ...options, colorScheme: null });
-    if (options?.colorScheme === 'dark') dark ??= start(DARK);
-    const context = await (options?.colorScheme === 'dark'
-      ? (await dark!).newContext(options)
-      : newContext.call(browser, options));
-    await context.addInitScript(fillAsTyped);
-    return withWhatIsLacking(context);
-  };
-  browser.close = async (options) => {
-    await (await dark)?.close(options);
-    await close.call(browser, options);
   };
   return browser;
 }
