@@ -19,6 +19,8 @@ export function bridge(hot: Hot, wrapper: HTMLElement, portal: { host: HTMLEleme
     const target = event.composedPath()[0];
     // By its path: what was pressed may be gone by now, as a line of a list is.
     if (!(target instanceof HTMLElement) || !event.composedPath().includes(wrapper)) return;
+    // WebKitGTK ends the press that opened a menu with a click: the keyboard stays with the menu.
+    if (event.type === 'click' && wrapper.ownerDocument.activeElement === portal.host) return;
     // An open editor has keys of its own, which the library would take for the grid's from here on.
     const keys = hot.getShortcutManager();
     const context = keys.getActiveContextName();
@@ -52,6 +54,13 @@ export function bridge(hot: Hot, wrapper: HTMLElement, portal: { host: HTMLEleme
     },
     { signal },
   );
+
+  // In WebKit the library makes the cell that has the keyboard editable while the mouse is elsewhere, over a menu
+  // too, so that the browser's own menu can copy; and then takes it for a field outside the grid.
+  const keep = (): void => {
+    if (inside(root.activeElement, wrapper) && !hot.getActiveEditor()?.isOpened()) hot.listen();
+  };
+  page.addEventListener('mouseup', keep, { signal });
 
   // A dialog that a line of a menu opened has the keyboard, though the library took it back as the menu closed.
   const leave = (event: KeyboardEvent): void => {
