@@ -2,6 +2,7 @@ import type { Problem } from '../problem.js';
 import { asWritten, inEnglish, messages, say, spoken } from '../words/index.js';
 import type { BookNumbers } from './book-numbers.js';
 import { type Random, seeded } from './random.js';
+import { sumOf } from './same-sum.js';
 import { topicWithId } from './topics/index.js';
 import type { Form, LessonProblem, Level, Topic } from './types.js';
 
@@ -33,33 +34,45 @@ function formsAt({ forms }: Topic, level: Level, only: readonly string[] | undef
   return fit.length > 0 ? fit : only ? wanted : fit;
 }
 
+/** What is on a sheet so far, in English. */
+interface OnSheet {
+  readonly texts: Set<string>;
+  readonly sums: Set<string>;
+  readonly charts: Set<string>;
+}
+
 /**
- * A problem of one form with a text that is not on the sheet yet, and with a chart that is not, where it can be. It
- * is drawn and chosen in English whatever is spoken, and then said: so a seed gives the same numbers in every language.
+ * A problem of one form that asks what the sheet does not ask yet, with a chart that is not there yet, where it can
+ * be; with `again` a sum may come again in other words. It is drawn and chosen in English whatever is spoken, and
+ * then said: so a seed gives the same numbers in every language.
  */
 function fresh(
   topic: Topic,
   form: Form,
-  level: Level,
+  { level }: SheetAsked,
   numbers: BookNumbers,
   random: Random,
-  taken: ReadonlySet<string>,
-  charts: ReadonlySet<string>,
+  { texts, sums, charts }: OnSheet,
+  again: boolean,
 ): Drawn | null {
   const at = form.levels.includes(level) ? level : form.levels[0]!;
+  const kind = `${topic.id}/${form.id}`;
   for (let attempt = 0; attempt < TRIES; attempt++) {
     const before = random.copy();
     const made = inEnglish(() => form.problem(numbers, at, random));
     const isSeen = made?.chart !== undefined && charts.has(made.chart.title) && attempt < TRIES / 2;
-    if (made && !isSeen && !taken.has(made.text)) {
+    if (!made || isSeen || texts.has(made.text)) continue;
+    const sum = inEnglish(() => sumOf(kind, made));
+    if (again || !sums.has(sum)) {
       const said = messages() === null ? made : form.problem(numbers, at, before);
       return {
         problem: {
           ...(said ?? made),
           canning: made.canning === true || /\bjars?\b/.test(made.text),
-          kind: `${topic.id}/${form.id}`,
+          kind,
           id: made.text,
         },
+        sum,
         chart: made.chart?.title,
       };
     }
@@ -69,6 +82,8 @@ function fresh(
 
 interface Drawn {
   readonly problem: LessonProblem;
+  /** What it asks, whatever its words. */
+  readonly sum: string;
   /** Title of its chart, in English. */
   readonly chart: string | undefined;
 }
@@ -106,18 +121,21 @@ function drawSheet(numbers: BookNumbers, asked: SheetAsked): LessonSheet {
   });
 
   const problems: LessonProblem[] = [];
-  const taken = new Set<string>();
-  const charts = new Set<string>();
+  const there: OnSheet = { texts: new Set(), sums: new Set(), charts: new Set() };
   const count = Math.max(0, Math.min(MOST_PROBLEMS, Math.floor(asked.count)));
   for (let turn = 0; problems.length < count && turns.some(({ isSpent }) => !isSpent); turn++) {
     const at = turns[turn % turns.length]!;
     if (at.isSpent) continue;
     let drawn: Drawn | null = null;
-    for (let tried = 0; !drawn && tried < at.size * 2; tried++)
-      drawn = fresh(at.topic, at.next.next().value, asked.level, numbers, random, taken, charts);
+    // A sum comes again only where no form has another.
+    for (const again of [false, true]) {
+      for (let tried = 0; !drawn && tried < at.size * 2; tried++)
+        drawn = fresh(at.topic, at.next.next().value, asked, numbers, random, there, again);
+    }
     if (drawn) {
-      taken.add(drawn.problem.id);
-      if (drawn.chart !== undefined) charts.add(drawn.chart);
+      there.texts.add(drawn.problem.id);
+      there.sums.add(drawn.sum);
+      if (drawn.chart !== undefined) there.charts.add(drawn.chart);
       problems.push(drawn.problem);
     } else {
       at.isSpent = true;

@@ -65,10 +65,15 @@ function wrongWith(problem: LessonProblem): string {
   return '';
 }
 
+/** What is to be reckoned, whatever the foods are called: numbers and months in their order, and the answer. */
+const reckoned = ({ kind, text, key }: LessonProblem): string =>
+  `${kind}: ${text.match(/[\d.,/]*\d|\b(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[a-z]*\b/g)} = ${answerText(key)}`;
+
 describe.each(TOPICS)('$title', (topic) => {
   it(`has the right key, nothing twice and nothing silly on ${SEEDS} sheets`, () => {
     for (const [book, numbers] of Object.entries({ school, farm, wordy })) {
       const share = book === 'school' ? SEEDS : Math.ceil(SEEDS / 5);
+      const sheets: { readonly level: number; readonly sums: readonly string[] }[] = [];
       for (let seed = 0; seed < share; seed++) {
         const level = LEVELS[seed % 3]!;
         const { problems } = makeSheet(numbers, { topics: [topic.id], level, seed: `${seed}`, count: 6 });
@@ -77,6 +82,13 @@ describe.each(TOPICS)('$title', (topic) => {
           const wrong = wrongWith(problem);
           if (wrong) expect.fail(`${book}, seed ${seed}, ${problem.kind}: ${wrong}\n${problem.text}`);
         }
+        sheets.push({ level, sums: problems.map(reckoned) });
+      }
+      for (const { level, sums } of sheets) {
+        const again = sums.find((sum, at) => sums.indexOf(sum) < at);
+        if (again === undefined) continue;
+        const others = new Set(sheets.filter((each) => each.level === level).flatMap((each) => each.sums));
+        expect(others.size, `${book}, level ${level}, asked twice: ${again}`).toBeLessThan(sums.length);
       }
     }
   }, 600_000);
