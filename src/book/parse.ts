@@ -1,6 +1,6 @@
-import type { z } from 'zod';
 import type { Problem } from '../problem.js';
 import { phrase, say, spoken } from '../words/index.js';
+import type { z } from '../zod.js';
 import { MAX_COLUMNS, MAX_ROWS } from './commands.js';
 import { complete } from './complete.js';
 import { isFormula, toStored } from './formula/references.js';

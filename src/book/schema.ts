@@ -1,5 +1,5 @@
-import { z } from 'zod';
 import { phrase, say } from '../words/index.js';
+import { z } from '../zod.js';
 import { isUsableId } from './ids.js';
 import { isOrderKey } from './order.js';
 import { BOOK_FORMAT, SHEET_KINDS } from './types.js';

@@ -2,7 +2,7 @@
  * What the data files must look like. Checked by the tests, so that a wrong row never ships; not loaded at
  * run time. To add a figure: add its source to `sources.json`, then the row, then run `npm test`.
  */
-import { z } from 'zod';
+import { z } from '../zod.js';
 import { FOOD_GROUPS } from './groups.js';
 import { WAYS } from './ways.js';
 

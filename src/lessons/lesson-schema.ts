@@ -1,7 +1,7 @@
-import { z } from 'zod';
 import { schemaWords } from '../book/schema-words.js';
 import type { Problem, Result } from '../problem.js';
 import { phrase, say } from '../words/index.js';
+import { z } from '../zod.js';
 import { type AuthoredQuestion, readQuestion } from './authored.js';
 import { ROUNDINGS } from './exact.js';
 import { FORMULA_TASKS, tasksNamed } from './formula-tasks.js';

@@ -1,5 +1,5 @@
-import { z } from 'zod';
 import { say, spokenTag } from '../words/index.js';
+import { z } from '../zod.js';
 import { type AuthoredQuestion, questionIn } from './authored.js';
 import type { Lesson } from './lesson-schema.js';
 

@@ -1,6 +1,6 @@
-import { z } from 'zod';
 import { ok, type Result, refuse } from '../problem.js';
 import { say } from '../words/index.js';
+import { z } from '../zod.js';
 import type { Encoding } from './encoding.js';
 import { asMeant } from './harmless.js';
 import { SEPARATORS, type Separator } from './separator.js';
