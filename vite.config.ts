@@ -51,6 +51,15 @@ const alias = {
   '@lit/reactive-element/decorators/custom-element.js': at('components/package/custom-element.ts'),
 };
 
+const NODE_TESTS = ['tests/{unit,property}/**/*.test.ts'];
+/** Change what all modules share: the language spoken, of which every open book hears, or something global. */
+const ALONE = [
+  'tests/{unit,property}/*german*.test.ts',
+  ...['core-language', 'looks-rules', 'own-taken', 'words-say', 'no-code-from-text', 'history-versions'].map(
+    (name) => `tests/unit/${name}.test.ts`,
+  ),
+];
+
 export default defineConfig(({ mode }) => {
   if (mode === 'core') {
     return {
@@ -141,7 +150,26 @@ export default defineConfig(({ mode }) => {
         ],
       },
     },
-    // Two at once even on two cores: a file of browser tests mostly waits for its browser.
-    test: { root: at('.'), include: ['tests/**/*.test.ts'], testTimeout: 90_000, maxWorkers: 2 },
+    test: {
+      root: at('.'),
+      testTimeout: 90_000,
+      hookTimeout: 90_000,
+      // Two at once even on two cores: a file of browser tests mostly waits for its browser.
+      maxWorkers: 2,
+      // Loading modules is a good part of all the time: files of a project share them.
+      isolate: false,
+      // A worker stays with one project, so one project after the other.
+      projects: [
+        { extends: true, test: { name: 'browser', include: ['tests/browser/**/*.test.ts'] } },
+        {
+          extends: true,
+          test: { name: 'node', include: NODE_TESTS, exclude: ALONE, sequence: { groupOrder: 1 } },
+        },
+        {
+          extends: true,
+          test: { name: 'alone', include: ALONE, isolate: true, sequence: { groupOrder: 2 } },
+        },
+      ],
+    },
   };
 });

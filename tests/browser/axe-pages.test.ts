@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it, vi } from 'vitest';
-import { axeViolations } from './elements-axe.js';
+import { axeInBothLights, axeViolations } from './elements-axe.js';
 import { said, saidByAll } from './elements-make.js';
 import { usePages } from './harness/pages.js';
 
@@ -20,25 +20,12 @@ async function demo(): Promise<Page> {
 const gridOpen = (page: Page): Promise<void> =>
   panel(page).locator('croft-grid-pane:not(.waiting)').waitFor();
 
-/** In the light, then whether all can be read in the dark: by the page's own colour scheme, which all follow. */
-async function inBothLights(page: Page, where: string): Promise<void> {
-  const setScheme = (scheme: 'light' | 'dark') =>
-    page.evaluate((each) => document.documentElement.style.setProperty('color-scheme', each), scheme);
-  expect(await axeViolations(page), where).toEqual([]);
-  await setScheme('dark');
-  // Colours go over, they do not jump; and not before the next frame.
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-  await page.waitForFunction(() => document.getAnimations().length === 0);
-  expect(await axeViolations(page, ['color-contrast']), `${where}, dark`).toEqual([]);
-  await setScheme('light');
-}
-
 /** Opens what stands behind a button, looks at it, and closes it. */
 async function lookInto(page: Page, button: Locator, where: string): Promise<void> {
   await button.click();
   const dialog = page.locator('dialog[open]');
   await dialog.first().waitFor();
-  await inBothLights(page, where);
+  await axeInBothLights(page, where);
   await page.keyboard.press('Escape');
   await dialog.first().waitFor({ state: 'hidden' });
 }
@@ -94,7 +81,7 @@ describe('axe-core finds nothing wrong with our markup', () => {
     await opener.click();
     const items = await saidByAll(menu.getByRole('menuitem'));
     expect(items.length).toBeGreaterThan(8);
-    await inBothLights(page, 'the menu');
+    await axeInBothLights(page, 'the menu');
     await page.keyboard.press('Escape');
     for (const item of items) {
       await opener.click();
@@ -107,6 +94,6 @@ describe('axe-core finds nothing wrong with our markup', () => {
     await page.getByRole('heading', { level: 1 }).waitFor();
     expect(await said(page.getByRole('heading', { level: 1 }))).not.toBe('');
     await page.waitForLoadState('networkidle');
-    await inBothLights(page, path);
+    await axeInBothLights(page, path);
   });
 });

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
 
 const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -55,4 +56,17 @@ export async function axeViolations(page: Page, rules?: readonly string[]): Prom
     },
     [GRID_MAKERS, rules, ALIKE] as const,
   );
+}
+
+/** In the light, then whether all can be read in the dark: by the page's own colour scheme, which all follow. */
+export async function axeInBothLights(page: Page, where: string): Promise<void> {
+  const setScheme = (scheme: 'light' | 'dark') =>
+    page.evaluate((each) => document.documentElement.style.setProperty('color-scheme', each), scheme);
+  expect(await axeViolations(page), where).toEqual([]);
+  await setScheme('dark');
+  // Colours go over, they do not jump; and not before the next frame.
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  await page.waitForFunction(() => document.getAnimations().length === 0);
+  expect(await axeViolations(page, ['color-contrast']), `${where}, dark`).toEqual([]);
+  await setScheme('light');
 }

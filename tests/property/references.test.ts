@@ -15,7 +15,7 @@ import {
   worked,
 } from '../support/formula-model.js';
 
-const RUNS = Number(process.env.CROFTSHEET_RUNS ?? 60);
+const RUNS = Number(process.env.CROFTSHEET_RUNS ?? 24);
 const SHEETS = ['sone', 'stwo'] as const;
 const AS_OF = '2026-02-15';
 

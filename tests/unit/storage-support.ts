@@ -94,8 +94,7 @@ export async function openTab(database: string, options: Partial<KeptBookOptions
 /** The database as bytes, past everything that guards it. */
 export const rawDatabase = (name: string) => openDB(name);
 
-let names = 0;
-export const newDatabase = (): string => `test-${process.pid}-${names++}`;
+export const newDatabase = (): string => `test-${crypto.randomUUID()}`;
 
 /** Makes every write fail as a browser does; returns what ends that. */
 export function failWrites(errorName: string): () => void {
