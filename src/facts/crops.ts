@@ -74,7 +74,8 @@ for (const [words, name] of germanNames('crops')) {
   if (crop) put(words, crop);
 }
 
-// Spellings repeat thousands of times in a ledger; the same text is compared once.
+/** Spellings repeat thousands of times in a ledger: as many texts are compared once. */
+const MOST_TEXTS = 5000;
 const seen = new Map<string, Crop | null>();
 
 /** The crop called `name`, or null. */
@@ -82,7 +83,7 @@ export function cropCalled(name: string): Crop | null {
   const known = seen.get(name);
   if (known !== undefined) return known;
   const found = byWords.get(wordsOf(name)) ?? null;
-  if (seen.size < 5000) seen.set(name, found);
+  if (seen.size < MOST_TEXTS) seen.set(name, found);
   return found;
 }
 
@@ -103,7 +104,7 @@ export function findCrop(name: string): Result<Crop> {
   if (wordsOf(name) === '') {
     return refuse('unknown-crop', say`the crop is blank.`, say`Write a crop, such as tomato or snap bean.`);
   }
-  const near = (messages() === null ? nearCrops(name) : nearOf(name, byWords.keys())).map(spoken);
+  const near = (messages() === null ? nearCrops : nearAll)(name).map(spoken);
   return near.length > 0
     ? refuse(
         'unknown-crop',
@@ -117,14 +118,23 @@ export function findCrop(name: string): Result<Crop> {
       );
 }
 
-const nearOf = (name: string, known: Iterable<string>): readonly string[] =>
-  nearestNames(
-    name,
-    [...known].map((words) => [words, byWords.get(words)!.name] as const),
-  );
+/** Names near to one that is unknown: each text is compared with all others once, however often a plan asks. */
+function nearAmong(known: ReadonlySet<string>): (name: string) => readonly string[] {
+  const shown = [...known].map((words) => [words, byWords.get(words)!.name] as const);
+  const found = new Map<string, readonly string[]>();
+  return (name) => {
+    const before = found.get(name);
+    if (before) return before;
+    const near = nearestNames(name, shown);
+    if (found.size < MOST_TEXTS) found.set(name, near);
+    return near;
+  };
+}
+
+const nearAll = nearAmong(new Set(byWords.keys()));
 
 /** Names of crops for which `name` may be a slip of an English one, whatever is spoken; none where it is like none. */
-export const nearCrops = (name: string): readonly string[] => nearOf(name, english);
+export const nearCrops = nearAmong(english);
 
 /** What a crop is called in English, where it was named in another language; any other name as it is. */
 export const inEnglishName = (name: string): string =>

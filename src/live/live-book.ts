@@ -60,7 +60,7 @@ type Listener = (change: BookChange) => void;
 export class LiveBook extends BookLooks {
   readonly #history = new History();
   readonly #listeners = new Set<Listener>();
-  readonly #unheed = onLanguage(() => this.#sayAnew());
+  readonly #unheed = this.#heedLanguage();
 
   constructor(
     doc: BookDoc,
@@ -223,6 +223,17 @@ export class LiveBook extends BookLooks {
     this.#unheed();
     this.#listeners.clear();
     this.settling.close();
+  }
+
+  /** A book that somebody let go without closing it is not held for the sake of a language. */
+  #heedLanguage(): () => void {
+    const weak = new WeakRef(this);
+    const unheed = onLanguage(() => {
+      const live = weak.deref();
+      if (live) live.#sayAnew();
+      else unheed();
+    });
+    return unheed;
   }
 
   /** A step back or forth. What another copy has changed since is not written over: a note says so. */
