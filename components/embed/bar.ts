@@ -14,19 +14,57 @@ export class Bar {
   readonly element = make('div', '', { class: 'bar', part: 'bar' });
   readonly #words = make('p', '', { class: 'words', role: 'status' });
   readonly #tools = make('span', '', { class: 'tools' });
+  #isPressed = false;
+  readonly #held = new Map<string, () => void>();
 
   constructor(day: Element | null) {
     if (day) this.element.append(day);
     this.element.append(this.#words, this.#tools);
+    this.#tools.addEventListener('pointerdown', this.#pressed);
+  }
+
+  /**
+   * To press here ends the writing in a cell, and what is said and offered changes with it. None of it does before
+   * the button is let go of: it would not be there, or another would, and nothing would come of the press.
+   */
+  readonly #pressed = (): void => {
+    if (this.#isPressed) return;
+    this.#isPressed = true;
+    const end = new AbortController();
+    const { signal } = end;
+    const released = (): void => {
+      end.abort();
+      // After the click.
+      setTimeout(() => {
+        this.#isPressed = false;
+        const held = [...this.#held.values()];
+        this.#held.clear();
+        for (const change of held) change();
+      });
+    };
+    for (const type of ['pointerup', 'pointercancel'])
+      addEventListener(type, released, { signal, capture: true });
+  };
+
+  #change(what: string, change: () => void): void {
+    if (this.#isPressed) this.#held.set(what, change);
+    else change();
   }
 
   say(words: string, wrong = false): void {
+    this.#change('words', () => this.#sayNow(words, wrong));
+  }
+
+  #sayNow(words: string, wrong: boolean): void {
     this.#words.classList.toggle('problem', wrong);
     if (this.#words.textContent !== words) this.#words.textContent = words;
   }
 
   offer(tools: readonly Tool[]): void {
-    // Buttons that stay keep the keyboard where it is.
+    this.#change('tools', () => this.#offerNow(tools));
+  }
+
+  #offerNow(tools: readonly Tool[]): void {
     const there = new Map([...this.#tools.children].map((each) => [each.textContent, each]));
     const buttons = tools.map(({ label, title, run, near }) => {
       const button = there.get(label) ?? make('button', label, { type: 'button', title });
@@ -35,8 +73,12 @@ export class Bar {
       on.onpointerenter = on.onfocus = near ?? null;
       return button;
     });
-    const same = buttons.length === this.#tools.children.length && buttons.every((b) => b.isConnected);
-    if (!same) this.#tools.replaceChildren(...buttons);
+    for (const each of there.values()) if (!buttons.includes(each)) each.remove();
+    // Buttons that stay are not touched: they keep the keyboard.
+    buttons.forEach((button, at) => {
+      const now = this.#tools.children[at];
+      if (now !== button) this.#tools.insertBefore(button, now ?? null);
+    });
   }
 
   busy(label: string, busy: boolean): void {

@@ -74,22 +74,38 @@ describe('an embedded sheet', () => {
     expect(foodOfTwo!).toBeGreaterThan(nextOfTwo!);
   });
 
-  it('opens as a grid in its place', async () => {
+  it('opens as a grid in its place, takes every key on the way, and closes at the first press', async () => {
     const page = await pages.shared(EMBED_PAGE);
-    const html = cellar(6, { keepAs: 'grid', gridLicenceKey: 'non-commercial-and-evaluation' });
+    const html = cellar(Number.POSITIVE_INFINITY, {
+      keepAs: 'grid',
+      gridLicenceKey: 'non-commercial-and-evaluation',
+    });
     await page.evaluate((text) => {
       document.getElementById('here')?.remove();
       document.querySelector('main')!.insertAdjacentHTML('beforeend', `<div id="here">${text}</div>`);
     }, html);
-    await page.getByRole('button', { name: 'Open as a grid' }).click();
-    const cells = page.locator('croft-sheet .ht_master tbody td');
-    await expect.poll(() => cells.count(), SOON).toBeGreaterThan(6);
-    await page.keyboard.type('77');
+    await page.getByLabel('Put up, ').first().focus();
+    await page.getByRole('button', { name: 'Open as a grid' }).evaluate((button: HTMLElement) => {
+      button.focus({ preventScroll: true });
+      button.click();
+    });
+    const stands = (what: string) => expect.poll(() => page.locator(what).count(), SOON).toBeGreaterThan(0);
+    // One number over every stage: nothing stands yet, the first grid does, the whole one does behind it.
+    await page.keyboard.type('1');
+    await stands('croft-embed .first td');
+    await page.keyboard.type('2');
+    await stands('croft-sheet .ht_master tbody td');
+    await page.keyboard.type('3');
     await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Back to the table' }).click();
-    await expect
-      .poll(() => page.locator('croft-embed').evaluate((e) => e.shadowRoot!.textContent), SOON)
-      .toContain('77');
+    // Just as the whole one takes its place.
+    await page.keyboard.type('45');
+    await page.keyboard.press('Enter');
+    const back = page.getByRole('button', { name: 'Back to the table' });
+    await back.waitFor(SOON);
+    // Not ended by Enter: the press of the button ends it, and is a press of the button still.
+    await page.keyboard.type('6');
+    await back.click({ delay: 300 });
+    await expect.poll(async () => (await column(page, 2)).slice(0, 3), SOON).toEqual(['123', '45', '6']);
   });
 });
 

@@ -105,6 +105,7 @@ export class FirstGrid {
   }
 
   destroy(): void {
+    if (this.#hot.isDestroyed) return;
     this.#stop();
     this.#hot.destroy();
     this.#portal.remove();
