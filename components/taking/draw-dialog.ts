@@ -105,7 +105,8 @@ export class DrawDialog extends ActionDialog {
               measures:
                 line.counted === null || measures.includes(line.counted)
                   ? measures
-                  : [line.counted, ...measures],
+                  : // One name may be that of two measures (`piece` and `each` in German).
+                    [line.counted, ...measures.filter((each) => spoken(each) !== spoken(line.counted!))],
               choose: () => void this.#choose(line, at),
               write: (typed) => {
                 this.typed = typed;

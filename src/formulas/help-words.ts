@@ -1,4 +1,5 @@
 /** What a declaration says of its arguments and answer, put into words: for help and reference. */
+import { unitTold } from '../planning/unit-told.js';
 import type { Problem } from '../problem.js';
 import { orList } from '../units/index.js';
 import { numberFormat, phrase, say, spoken } from '../words/index.js';
@@ -6,7 +7,6 @@ import { type ArgumentDeclaration, type FunctionDeclaration, isListArgument } fr
 import { callFunction } from './evaluate-declared.js';
 import { EXAMPLE_CONTEXT, givenInExample } from './example-working.js';
 import type { GivenValue } from './read-arguments.js';
-import { unitTold } from './tell.js';
 
 const KINDS: Readonly<Record<ArgumentDeclaration['kind'], string>> = {
   number: phrase('a number'),
@@ -27,12 +27,10 @@ const KINDS: Readonly<Record<ArgumentDeclaration['kind'], string>> = {
 
 const plain = (n: number): string => numberFormat({ maximumFractionDigits: 9 }).format(n);
 
-/** Names of measures and bases are written in English alone; the others are understood in the language spoken. */
-const CALLED: ReadonlySet<ArgumentDeclaration['kind']> = new Set(['crop', 'text', 'way kept']);
-
-/** Known values of an argument as the language spoken calls them. */
-export const valuesCalled = ({ kind, values = [] }: ArgumentDeclaration): readonly string[] =>
-  CALLED.has(kind) ? values.map(spoken) : values;
+/** Known values of an argument as the language spoken calls them: each is understood so on every page. */
+export const valuesCalled = ({ values = [] }: ArgumentDeclaration): readonly string[] => [
+  ...new Set(values.map(spoken)),
+];
 
 /** What it takes, with its bounds: `a number from 0 to 30,000`. */
 export function takesInWords(arg: ArgumentDeclaration): string {

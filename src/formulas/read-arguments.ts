@@ -73,23 +73,23 @@ function asMonthDay(value: Scalar, arg: ArgumentDeclaration): Result<unknown> {
   return ok({ month, day: date });
 }
 
-function oneOf(
-  value: Scalar,
-  among: readonly string[],
-  arg: ArgumentDeclaration,
-  called = (each: string): string => each,
-): Result<string> {
+function oneOf(value: Scalar, among: readonly string[], arg: ArgumentDeclaration): Result<string> {
   const wanted = typeof value === 'object' ? '' : String(value).trim().toLowerCase();
   const found = among.find((each) => each === wanted);
   return found === undefined
-    ? wrong(arg, value, orList(among.map((each) => `"${called(each)}"`)))
+    ? wrong(arg, value, orList(among.map((each) => `"${spoken(each)}"`)))
     : ok(found);
 }
 
-/** A way kept, in English or German whatever is spoken. */
-function asWay(value: Scalar, arg: ArgumentDeclaration): Result<string> {
-  const meant = typeof value === 'string' ? germanMeant('ways', WAYS_KEPT, value) : undefined;
-  return oneOf(meant ?? value, WAYS_KEPT, arg, spoken);
+/** A way kept or a basis, in English or German whatever is spoken. */
+function asWord(
+  what: 'ways' | 'words',
+  among: readonly string[],
+  value: Scalar,
+  arg: ArgumentDeclaration,
+): Result<string> {
+  const meant = typeof value === 'string' ? germanMeant(what, among, value) : undefined;
+  return oneOf(meant ?? value, among, arg);
 }
 
 function asMeasure(text: string): Result<string> {
@@ -132,9 +132,9 @@ function asScalar(value: Scalar, arg: ArgumentDeclaration): Result<unknown> {
     case 'month-day':
       return asMonthDay(value, arg);
     case 'basis':
-      return oneOf(value, BASES, arg);
+      return asWord('words', BASES, value, arg);
     case 'way kept':
-      return asWay(value, arg);
+      return asWord('ways', WAYS_KEPT, value, arg);
     default:
       return asName(value, arg);
   }

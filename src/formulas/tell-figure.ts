@@ -1,6 +1,7 @@
+import { unitTold } from '../planning/unit-told.js';
 import { say } from '../words/index.js';
 import type { Explained } from './declare.js';
-import { isoOf, told, toldOf, toldValue, unitTold } from './tell.js';
+import { isoOf, told, toldOf, toldValue } from './tell.js';
 
 /** Steps of a figure that is looked up: what is particular about it, then the figure. */
 export const lookedUp = (what: string, { value, unit, notes }: Explained): readonly string[] => [

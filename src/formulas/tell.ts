@@ -1,5 +1,6 @@
 import { isDay, toIsoDay } from '../planning/dates.js';
-import { localNumber, messages, say, spoken } from '../words/index.js';
+import { unitTold } from '../planning/unit-told.js';
+import { localNumber, say, spoken } from '../words/index.js';
 import type { FunctionValue } from './declare.js';
 import { singularOf } from './quantity-words.js';
 
@@ -21,15 +22,6 @@ export function told(n: number): string {
   const rounded = size < 0.1 && size > 0 ? Number(size.toPrecision(3)) : Math.round(size * 1000) / 1000;
   const text = rounded.toLocaleString('en-US', { maximumFractionDigits: 12, useGrouping: false });
   return rounded === 0 ? '0' : localNumber(`${sign}${text}`);
-}
-
-/** A unit in the language spoken now: what the catalogue does not have whole is put together from its parts. */
-export function unitTold(unit: string): string {
-  const whole = spoken(unit);
-  if (whole !== unit || messages() === null) return whole;
-  const [first = '', ...per] = unit.split(/ (?=an? )/);
-  if (per.length === 0) return unit.split(' × ').map(spoken).join(' × ');
-  return per.reduce((text, part) => say`${text} a ${part.replace(/^an? /, '')}`, unitTold(first));
 }
 
 /** A number with the word of its unit, in the singular where it is one: `1 quart jar`, `0.8 quart jars a week`. */

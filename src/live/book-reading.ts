@@ -254,6 +254,7 @@ export class BookReading {
       },
       lots,
       food,
+      row === null ? undefined : this.value(sheet, row, column),
     );
   }
 

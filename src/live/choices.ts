@@ -13,9 +13,17 @@ export interface Choice {
 
 const plain = (values: Iterable<string>): Choice[] => [...values].map((value) => ({ value, label: value }));
 
-/** Words of ours, as they are called in the language spoken. */
-const called = (values: Iterable<string>): Choice[] =>
-  [...values].map((value) => ({ value, label: spoken(value) }));
+/**
+ * Words of ours, as they are called in the language spoken. What has one name there for two of ours (`piece` and
+ * `each`) is offered once: as `held`, which the cell holds, else as the first, which a person who types it means.
+ */
+function called(values: readonly string[], held?: unknown): Choice[] {
+  const all = values.map((value) => ({ value, label: spoken(value) }));
+  const now = all.find(({ value }) => value === held);
+  return all.filter((each, at) =>
+    now?.label === each.label ? each === now : all.findIndex(({ label }) => label === each.label) === at,
+  );
+}
 
 const texts = (sheet: SheetState | undefined, column: string): string[] => {
   const found = new Set<string>();
@@ -26,7 +34,7 @@ const texts = (sheet: SheetState | undefined, column: string): string[] => {
   return [...found].sort((a, b) => a.localeCompare(b));
 };
 
-/** Known values for a cell. `row` narrows lots to the food of a draw. */
+/** Known values for a cell, which holds `held`. `food` narrows lots to the food of a draw. */
 export function choicesOf(
   source: ChoiceSource,
   sheets: {
@@ -38,9 +46,10 @@ export function choicesOf(
   },
   lots: readonly { readonly lot: Lot; readonly label: string }[],
   food: string,
+  held?: unknown,
 ): readonly Choice[] {
   const fixed = fixedChoices(source);
-  if (fixed) return called(fixed);
+  if (fixed) return called(fixed, held);
   switch (source) {
     case 'crops':
       return called(cropNames());

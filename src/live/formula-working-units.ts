@@ -14,7 +14,7 @@ import {
   raised,
 } from '../formulas/quantity.js';
 import { quantityInWords, readQuantity } from '../formulas/quantity-words.js';
-import { unitTold } from '../formulas/tell.js';
+import { unitTold } from '../planning/unit-told.js';
 import type { Problem } from '../problem.js';
 import { say } from '../words/index.js';
 import { type UnitInColumn, unitLookedUp } from './formula-lookup-units.js';

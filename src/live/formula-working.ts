@@ -1,8 +1,8 @@
 import { type CellAddress, type CellValue, isCellError } from '../book/index.js';
 import { DATE, likeness, type Quantity, quantityOf } from '../formulas/quantity.js';
 import { quantityInWords } from '../formulas/quantity-words.js';
-import { unitTold } from '../formulas/tell.js';
 import type { PlanValue, Working, WorkingInput } from '../planning/types.js';
+import { unitTold } from '../planning/unit-told.js';
 import { excerpt, type Problem } from '../problem.js';
 import { phrase, say, spoken } from '../words/index.js';
 import type { BookReading } from './book-reading.js';

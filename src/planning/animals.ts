@@ -8,7 +8,7 @@ import {
 } from '../facts/index.js';
 import { ok, type Result, refuse } from '../problem.js';
 import { ceilSafe } from '../units/index.js';
-import { say, spoken } from '../words/index.js';
+import { phrase, say, spoken } from '../words/index.js';
 import { shortNumber } from './measure.js';
 import { changed, combine, exactly, type Ranged, ranged } from './ranged.js';
 
@@ -43,7 +43,7 @@ export function eggsPerHen(): Result<Ranged> {
   return ok(
     span(
       years,
-      'eggs a hen in a year',
+      phrase('eggs a hen in a year'),
       [first.source],
       [
         say`up to ${shortNumber(first.usual)} in the first year, ${later.map((n) => shortNumber(n)).join(', ')} % of that in the years after`,

@@ -51,5 +51,12 @@ export const shortDay = (day: DayNumber): string =>
 /** 'Nov 25, 2026', as days stand in sheets. */
 export const mediumDay = (day: DayNumber): string => written(day, { dateStyle: 'medium' });
 
+/** 'Nov 25, 2026', as it is written on a label: the month as a word in every language. */
+export const labelDay = (day: DayNumber): string =>
+  written(day, { day: 'numeric', month: 'short', year: 'numeric' });
+
+/** 'Nov 2026', as it is written on a label. */
+export const labelMonth = (day: DayNumber): string => written(day, { month: 'short', year: 'numeric' });
+
 /** 'November 25, 2026', for sentences to learn from. */
 export const longDay = (day: DayNumber): string => written(day, { dateStyle: 'long' });

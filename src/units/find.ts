@@ -1,11 +1,17 @@
 import { excerpt, ok, type Result, refuse } from '../problem.js';
 import { phrase, say, spoken } from '../words/index.js';
 import { CONTAINERS, type Container } from './containers.js';
+import { germanNames } from './german-names.js';
 import { nameIndex, orList } from './names.js';
 import { UNITS, type Unit } from './units.js';
 
-const unitIndex = nameIndex(UNITS, (unit) => [unit.id, unit.plural, ...unit.names]);
-const containerIndex = nameIndex(CONTAINERS, (box) => [box.id, box.plural, ...box.names]);
+const unitIndex = nameIndex(UNITS, (unit) => [unit.id, unit.plural, ...unit.names, ...germanNames(unit.id)]);
+const containerIndex = nameIndex(CONTAINERS, (box) => [
+  box.id,
+  box.plural,
+  ...box.names,
+  ...germanNames(box.id),
+]);
 
 const unitById: ReadonlyMap<string, Unit> = new Map(UNITS.map((unit) => [unit.id, unit]));
 const containerById: ReadonlyMap<string, Container> = new Map(CONTAINERS.map((box) => [box.id, box]));
@@ -39,9 +45,10 @@ const WORDS = {
   },
 };
 
-/** Names that come near stand as they can be written anywhere, in formulas too: in English. */
-function unknown(what: keyof typeof WORDS, name: string, near: readonly string[]) {
+/** Names that come near stand in the language spoken, in which they are understood everywhere. */
+function unknown(what: keyof typeof WORDS, name: string, ids: readonly string[]) {
   const { blank, none, all } = WORDS[what];
+  const near = [...new Set(ids.map(spoken))];
   const shown = name.trim() === '' ? spoken(blank) : none(excerpt(name));
   return refuse(
     `unknown-${what}`,

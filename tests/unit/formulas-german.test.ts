@@ -19,7 +19,8 @@ it('offers values in German, each of which a function takes for the English one 
       const example = givenInExample(declaration) ?? [];
       for (const [at, { values = [] }] of declaration.arguments.entries()) {
         await speak('de');
-        const { values: german } = helpOf(declaration).arguments[at]!;
+        const german = values.map(spoken);
+        expect(helpOf(declaration).arguments[at]!.values).toEqual([...new Set(german)]);
         await speak(tag);
         const with_ = (value: string) => {
           const found = callFunction(
@@ -52,7 +53,14 @@ it('knows every pack by its German name, and says it so', () => {
   expect(!none.ok && none.problem.mend).toMatch(/^ganz oder halbiert, /);
 });
 
-it('takes what people write for packs, ways and gauges', () => {
+it('takes what people write for packs, ways, gauges, measures and bases', () => {
+  const german = answer('JARS_PER_BUSHEL', 'Tomaten', 'Pint-Gläser', 'zerdrückt', 'mager');
+  expect(german).toEqual(answer('JARS_PER_BUSHEL', 'tomato', 'pint jar', 'crushed', 'lean'));
+  expect(german).not.toBeTypeOf('string');
+  expect(answer('MEASURE', 3, 'US-Tassen', 'Quart')).toEqual(answer('MEASURE', 3, 'cup', 'quart'));
+  // A German pound is 500 g, and a recipe's cup holds as it likes.
+  expect(answer('MEASURE', 3, 'Pfund', 'kilogram')).toBe('unknown-container');
+  expect(answer('MEASURE', 3, 'Tassen', 'quart')).toBe('unknown-container');
   expect(answer('POUNDS_PER_JAR', 'Tomaten', 'quart', 'Tomatensaft')).toEqual(
     answer('POUNDS_PER_JAR', 'tomato', 'quart', 'juice'),
   );

@@ -121,7 +121,7 @@ describe('labels', () => {
     expect(labels[2]).toMatchObject({
       food: 'tomatoes',
       putUp: 'Aug 14, 2025',
-      bestBy: 'best quality by August 2026',
+      bestBy: 'best quality by Aug 2026',
       place: 'cellar',
       container: 'quart jar',
     });

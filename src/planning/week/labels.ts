@@ -1,9 +1,8 @@
 import { ceilSafe, containerWithId } from '../../units/index.js';
 import { say } from '../../words/index.js';
 import { dayToCivil, fromIsoDay } from '../dates.js';
-import { longDay, mediumDay } from '../day-words.js';
+import { labelDay, labelMonth } from '../day-words.js';
 import { measureName } from '../measure.js';
-import type { DayNumber } from '../types.js';
 import type { ShelfLine } from './types.js';
 
 /** The sort of label: a jar's stands on a lid or side, a bag's is written on flat, others are for bins and buckets. */
@@ -20,9 +19,9 @@ export interface Label {
   readonly way: string;
   /** 'quart jar'. */
   readonly container: string;
-  /** '14 August 2025', or '' where no date is known. */
+  /** 'Aug 14, 2025', or '' where no date is known. */
   readonly putUp: string;
-  /** 'best quality by August 2026'; '' where none is known. Never a safety date. */
+  /** 'best quality by Aug 2026'; '' where none is known. Never a safety date. */
   readonly bestBy: string;
   readonly place: string;
 }
@@ -42,12 +41,10 @@ const labelFor = (container: string): LabelFor => {
   return family === 'jar' ? 'jar' : family === 'bag' ? 'freezer bag' : 'other';
 };
 
-const monthOf = (day: DayNumber): string => longDay(day).replace(/ \d+,/, '');
-
 function bestWords(iso: unknown): string {
   if (typeof iso !== 'string') return '';
   const day = fromIsoDay(iso);
-  return day.ok && dayToCivil(day.value).year > 0 ? say`best quality by ${monthOf(day.value)}` : '';
+  return day.ok && dayToCivil(day.value).year > 0 ? say`best quality by ${labelMonth(day.value)}` : '';
 }
 
 /** Labels for these lots, in their order; lots with nothing left have none. */
@@ -75,7 +72,7 @@ export function labelsFor(
           food: nameOf(input.food),
           way: input.way,
           container: measureName(lot.container!, 1),
-          putUp: lot.putUpOn === null ? '' : mediumDay(lot.putUpOn),
+          putUp: lot.putUpOn === null ? '' : labelDay(lot.putUpOn),
           bestBy: bestWords(figures?.best_by),
           place: lot.place.trim(),
         })),

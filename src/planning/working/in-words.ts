@@ -1,5 +1,6 @@
 import { spoken } from '../../words/index.js';
 import type { PlanValue, Working, WorkingInput } from '../types.js';
+import { unitTold } from '../unit-told.js';
 import { short } from './changes.js';
 
 const valueInWords = (value: PlanValue): PlanValue => (typeof value === 'string' ? spoken(value) : value);
@@ -16,7 +17,7 @@ const inputInWords = (given: WorkingInput): WorkingInput => ({
   ...given,
   name: nameInWords(given.name),
   value: valueInWords(given.value),
-  unit: spoken(given.unit),
+  unit: unitTold(given.unit),
   ...(given.source !== undefined && { source: spoken(given.source) }),
 });
 
@@ -30,7 +31,7 @@ export function workingInWords(working: Working): Working {
     ...working,
     title: spoken(working.title),
     value: valueInWords(working.value),
-    unit: spoken(working.unit),
+    unit: unitTold(working.unit),
     rule: spoken(rule),
     inputs: working.inputs.map(inputInWords),
     steps: working.steps.map((step) => ({ ...step, text: spoken(step.text) })),
