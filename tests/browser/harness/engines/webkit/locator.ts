@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
 import { withWhatIsLacking } from './lacking-here.js';
-import { POINT_OF } from './point-of.js';
+import { HIT, POINT_OF } from './point-of.js';
 import { byLabel, byRole, byText, filtered, within } from './selectors.js';
 
 type Source = (...args: never[]) => unknown;
@@ -167,13 +167,17 @@ export class WebkitLocator {
   }
 
   async click(options: Clicking = {}): Promise<void> {
-    const { x, y } = await this.point(options);
-    await this.home.clickAt(x, y, options);
+    const until = Date.now() + (options.timeout ?? this.home.timeout);
+    for (;;) {
+      const { x, y } = await this.point(options);
+      await this.home.clickAt(x, y, options);
+      // A press may have gone on to another page, or have closed this one.
+      const hit = await this.home.call<string>(HIT).catch(() => 'done');
+      if (hit === 'done') return;
+      if (Date.now() > until) throw new Error(`${this.selector}: ${hit}`);
+    }
   }
-  async dblclick(options: Clicking = {}): Promise<void> {
-    const { x, y } = await this.point(options);
-    await this.home.clickAt(x, y, { ...options, clickCount: 2 });
-  }
+  dblclick = (options: Clicking = {}): Promise<void> => this.click({ ...options, clickCount: 2 });
   async hover(options: Clicking = {}): Promise<void> {
     const { x, y } = await this.point(options);
     await this.home.hoverAt(x, y);

@@ -3,6 +3,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo, Socket } from 'node:net';
 import { buffer } from 'node:stream/consumers';
 import type { Request } from 'playwright-core';
+import { initSource } from './init-source.js';
 import { type Answer, type Asked, askServer, passedOn, requestOf } from './requests.js';
 import { askRoute, matches, type Pattern, type RouteHandler } from './route.js';
 
@@ -91,7 +92,7 @@ export class Network {
       return send(response, {
         status: 200,
         headers: { 'content-type': 'text/javascript; charset=utf-8' },
-        body: Buffer.from(this.init.map((each) => `{${each}\n}`).join('\n')),
+        body: Buffer.from(initSource(this.init)),
       });
     this.tell(asked);
     const answer = this.offline ? null : await this.answerTo(asked);

@@ -17,7 +17,15 @@ export function passing() {
       // A rectangle of the DOM has nothing of its own, but says what it is.
       const { toJSON } = value as { toJSON?: unknown };
       if (typeof toJSON === 'function') return encode(toJSON.call(value));
-      return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, encode(each)]));
+      // What says nothing of itself unless asked by one of its kind, as a prototype does, is left out.
+      const said = (key: string): [string, unknown][] => {
+        try {
+          return [[key, encode((value as Record<string, unknown>)[key])]];
+        } catch {
+          return [];
+        }
+      };
+      return Object.fromEntries(Object.keys(value).flatMap(said));
     }
     return value;
   };

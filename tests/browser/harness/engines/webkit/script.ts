@@ -25,8 +25,8 @@ export const startScript = (source: string): string => `
   const { encode, decode } = (${passing})();
   const [id, args] = arguments;
   const jobs = (window.${JOBS} ||= {});
-  const job = (jobs[id] = (async () => (${source})(window.${IN_PAGE}, ...decode(JSON.parse(args))))().then(
-    (value) => JSON.stringify({ ok: encode(value), at: location.href }),
+  const call = async () => (${source})(window.${IN_PAGE}, ...decode(JSON.parse(args)));
+  const job = (jobs[id] = call().then((value) => JSON.stringify({ ok: encode(value), at: location.href })).catch(
     (error) => JSON.stringify({
       failed: String(error && error.message || error) + '\\n' + (error && error.stack || ''),
       at: location.href,
