@@ -141,6 +141,11 @@ const rules = css`
     width: 100%;
     min-width: 0;
   }
+  /* In WebKit a long choice would else make the page wider. */
+  select {
+    overflow: clip;
+    text-overflow: ellipsis;
+  }
   input:is([type='checkbox'], [type='radio']) {
     accent-color: var(--accent);
     width: 1.05rem;
@@ -325,14 +330,24 @@ const rules = css`
       max-height: none !important;
       overflow: visible !important;
     }
+    /* One that is open is printed alone: see openModal. */
     dialog {
       position: absolute;
       inset: 0 auto auto 0;
       width: 100% !important;
       max-width: none;
-      min-height: 100%;
+      height: auto !important;
+      margin: 0;
+      padding: 0;
       border: 0;
       box-shadow: none;
+    }
+    dialog[data-printed] {
+      visibility: visible;
+    }
+    dialog::backdrop,
+    dialog .ends {
+      display: none;
     }
     details::details-content {
       content-visibility: visible;
