@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { KINDS } from '../../src/book/index.js';
 import { blankBook, type LiveBook, openBook, parseBook } from '../../src/core.js';
-import { crops, sources, WAYS } from '../../src/facts/index.js';
+import { crops, WAYS } from '../../src/facts/index.js';
 import { callFunction, functionNamed, type GivenValue } from '../../src/formulas/index.js';
 import { shownCell } from '../../src/live/shown.js';
 import { CROP_FIGURES, FREEZER, HEN } from '../../src/planning/garden/figure-names.js';
@@ -11,6 +11,7 @@ import { publishedFigure } from '../../src/planning/garden/published.js';
 import { publishedGuide } from '../../src/planning/published-guide.js';
 import { speak } from '../../src/words/index.js';
 import { catalogueOfSource } from '../support/catalogue.js';
+import { textsOfWorking, withoutTheirs } from '../support/said-in-german.js';
 
 afterAll(() => speak('en'));
 
@@ -125,15 +126,7 @@ const plannedIn = (live: LiveBook): Planned[] =>
             return {
               at: `${sheet}/${row}/${column}`,
               value: withoutWords(live.value(sheet, row, column)),
-              texts: working
-                ? [
-                    working.title,
-                    working.rule,
-                    working.missing ?? '',
-                    ...working.steps.map(({ text }) => text),
-                    ...working.inputs.flatMap(({ name, unit, source = '' }) => [name, unit, source]),
-                  ]
-                : [],
+              texts: textsOfWorking(working),
             };
           }),
       ),
@@ -166,8 +159,7 @@ describe('the household’s book in German', () => {
   });
 
   it('has workings without an English sentence, but for titles of sources', () => {
-    const titles = Object.values(sources()).sort((a, b) => b.length - a.length);
-    const bare = (text: string) => titles.reduce((rest, title) => rest.replaceAll(title, ''), text);
+    const bare = withoutTheirs();
     const said = [...new Set(german.flatMap(({ texts }) => texts))];
     const wrong = said.filter((text) =>
       ENGLISH.some((piece) => text.includes(piece) && bare(text).includes(piece)),
