@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { defineConfig } from 'vite';
-import { PACKAGE_ALIASES } from './components/package/aliases.mjs';
+import { PACKAGE_ALIASES, STAND_INS } from './components/package/aliases.mjs';
 import {
   definingEntries,
   definingEntry,
@@ -48,6 +48,7 @@ const GROUPS = [
 const { version } = JSON.parse(readFileSync(at('package.json'), 'utf8')) as { version: string };
 const define = { __CROFTSHEET_VERSION__: JSON.stringify(version) };
 const alias = {
+  ...STAND_INS,
   '@lit/reactive-element/decorators/custom-element.js': at('components/package/custom-element.ts'),
 };
 

@@ -13,7 +13,15 @@ const NAMES = {
   ),
 };
 
-export const PACKAGE_ALIASES = Object.entries(NAMES).map(([name, source]) => ({
-  find: new RegExp(`^${name}$`),
-  replacement: resolve(repository, source),
-}));
+/** Modules of libraries for which one of ours stands, by their names. */
+export const STAND_INS = {
+  '@stdlib/assert-has-generator-support': resolve(import.meta.dirname, 'has-generators.cjs'),
+};
+
+export const PACKAGE_ALIASES = [
+  ...Object.entries(NAMES).map(([name, source]) => ({
+    find: new RegExp(`^${name}$`),
+    replacement: resolve(repository, source),
+  })),
+  ...Object.entries(STAND_INS).map(([find, replacement]) => ({ find, replacement })),
+];
