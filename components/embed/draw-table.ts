@@ -47,7 +47,8 @@ const items = (texts: readonly string[]): HTMLElement => {
   return list;
 };
 
-function cautions(all: readonly string[]): HTMLElement {
+/** Food-safety words under a table, a few of them in sight. */
+export function cautions(all: readonly string[]): HTMLElement {
   const aside = make('aside', '', { 'data-cautions': '', 'aria-label': say`Food safety${HERE}` });
   aside.append(items(all.slice(0, CAUTIONS_IN_SIGHT)));
   if (all.length > CAUTIONS_IN_SIGHT) {

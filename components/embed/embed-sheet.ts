@@ -250,6 +250,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       cell: this.#last,
       book: () => reader.doc(),
       changed: (book, table) => reader.take(book, table),
+      caution: (texts) => this.#view.caution(texts),
       lost: (written) => {
         failed = say`${spoken(NOT_LOADED)} What you wrote is not in the table: ${written.join('; ')}.`;
       },

@@ -1,6 +1,6 @@
 import type { EmbedCell } from '../../src/live/embed/index.js';
 import { Bar } from './bar.js';
-import { fillCell, make } from './draw-table.js';
+import { cautions, fillCell, make } from './draw-table.js';
 import { embedStyles } from './embed-styles.js';
 import { Frame } from './frame.js';
 import { OpenCells, type OpenCellsHost } from './open-cells.js';
@@ -93,6 +93,16 @@ export class EmbedView {
     if (at.textContent === before) return;
     at.classList.remove('changed');
     requestAnimationFrame(() => at.classList.add('changed'));
+  }
+
+  /** Says food-safety words that do not stand under the table yet; those that stand there stay. */
+  caution(texts: readonly string[]): void {
+    const there = this.root.querySelector('[data-cautions]');
+    if (!there && texts.length > 0) this.root.append(cautions(texts));
+    if (!there) return;
+    const unsaid = texts.filter((text) => !there.textContent?.includes(text));
+    const list = there.querySelector('ul') ?? there.appendChild(make('ul'));
+    list.append(...unsaid.map((text) => make('li', text)));
   }
 
   #instead(element: HTMLElement): void {

@@ -19,6 +19,8 @@ export interface GridOpening {
   readonly cell: { readonly row: string; readonly column: string } | null;
   book(): Promise<BookDoc>;
   changed(book: BookDoc, table: ShownTable): void;
+  /** Called with the food-safety words that bear on what the sheet shows. */
+  caution(texts: readonly string[]): void;
   /** Called where the rest could not be loaded, with what was written into the first grid. */
   lost(written: readonly string[]): void;
 }
@@ -37,16 +39,27 @@ function fetchRest(): void {
   void import('./grid-part.js').catch(nothing);
 }
 
+/** The most of the screen that a grid takes: there is always page beside it by which to scroll on. */
+const MOST_OF_SCREEN = 0.85;
+/** Room in pixels for the tools under a grid, and for its least. */
+const TOOLS = 120;
+const LEAST = 240;
+
+/** Height in pixels of a grid and its tools: as high as its table, yet one that a person can see all of. */
+function heightOf(table: number): number {
+  // A frame that is as high as all it holds is no screen.
+  const most = Math.min(innerHeight, screen.height || innerHeight) * MOST_OF_SCREEN;
+  return Math.max(LEAST + TOOLS, Math.min(most, table + TOOLS));
+}
+
 /**
- * Opens the sheet as a grid in the place of its table, as high as what is in sight of it, so that nothing on
- * the page moves. A first grid shows what the table shows; the whole one takes its place once it is there. What
+ * Opens the sheet as a grid in the place of its table, scrolled so that all of it is in sight. A first grid shows what the table shows; the whole one takes its place once it is there. What
  * is typed meanwhile is not lost. Answers what closes it; null where it cannot open.
  */
 export async function openAsGrid(opening: GridOpening): Promise<(() => void) | null> {
   const { host, stand, frame } = opening;
   const keys = new KeysAhead(host);
-  const { top, bottom } = stand.getBoundingClientRect();
-  const height = Math.min(bottom, innerHeight) - Math.max(top, 0);
+  const height = heightOf(stand.offsetHeight);
   const cell = opening.cell ?? firstInSight(frame);
   const into = make('div', '', { class: 'grid' });
   const whole = make('div', '', { class: 'grid waiting' });
@@ -72,8 +85,9 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
     stand.hidden = true;
   };
   const scrolled = (): void => {
-    const now = into.getBoundingClientRect().top;
-    if (top < 0 && now < 0) scrollBy(0, now);
+    const { top, bottom } = into.getBoundingClientRect();
+    const by = top < 0 ? top : Math.max(0, Math.min(top, bottom - innerHeight));
+    scrollBy({ top: by, behavior: 'instant' });
   };
   try {
     const loading = import('../grid/first/first-grid.js');
@@ -108,6 +122,7 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
         whole.classList.remove('waiting');
       },
       changed: opening.changed,
+      caution: opening.caution,
     });
     if (!done) return giveUp();
     if (first) {

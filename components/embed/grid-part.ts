@@ -1,6 +1,6 @@
 /** The part of an embedded sheet that opens it as a grid; loaded when a reader asks for that. */
 import type { BookDoc } from '../../src/book/index.js';
-import { type ShownTable, shownTable } from '../../src/live/embed/index.js';
+import { cautionTexts, type ShownTable, shownTable } from '../../src/live/embed/index.js';
 import type { KnownFigure } from '../../src/live/known-figures.js';
 import type { CroftBook } from '../book/croft-book.js';
 import '../book/croft-book.js';
@@ -29,6 +29,8 @@ export interface GridOptions {
   ready(): void;
   /** Called with what the book has become. */
   changed(book: BookDoc, table: ShownTable): void;
+  /** Called with the food-safety words that bear on what the sheet shows. */
+  caution(texts: readonly string[]): void;
   /** The columns and open columns of the table that the sheet goes back to. */
   readonly columns: readonly string[];
   readonly open: readonly string[];
@@ -68,11 +70,13 @@ export async function openGridIn(into: HTMLElement, options: GridOptions): Promi
   const pane = sheet.shadowRoot?.querySelector('croft-grid-pane');
   if (!pane) return false;
   if (!(await mounted(pane))) return false;
+  options.caution(cautionTexts(live, found?.[0] ?? options.sheet));
   live.on('change', ({ changes }) => {
     if (changes.length === 0) return;
     const { columns, open } = options;
     const now = live.toJSON();
     const table = shownTable(live, found?.[0] ?? options.sheet, { columns, open });
+    options.caution(table.cautions);
     options.changed(shown?.back(now) ?? now, table);
   });
   return true;

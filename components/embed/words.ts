@@ -10,6 +10,7 @@ export const KEPT = phrase('Your own numbers, kept in this browser.');
 export const NOT_KEPT = phrase('Your own numbers are not kept here: they are gone when the page is closed.');
 export const NEWER = phrase('These are your own numbers. The page has newer figures.');
 export const HINT = phrase('The marked cells are yours to try: the figures follow.');
+export const ALL_YOURS = phrase('All of it is yours to try: what the page says stays as it is.');
 export const WORKING = phrase('Working it out…');
 export const OPENING_OWN = phrase('Opening your own book…');
 export const NO_OWN_BOOK = phrase('You keep no book of your own in this browser yet.');

@@ -4,6 +4,7 @@ import { KINDS, type SheetKind } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import { phrase, say, spoken } from '../../src/words/index.js';
+import type { CroftBook } from '../book/croft-book.js';
 import { BookController } from '../book/find-book.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
@@ -78,7 +79,8 @@ export class CroftSheet extends LitElement {
   @property({ reflect: true }) theme: string | null = null;
   /**
    * Height in pixels of what stands in its place until the grid is there, and that the whole of it is to take:
-   * until then nothing is drawn to be read.
+   * until then nothing is drawn to be read. What stands around it says how it is kept, what is cautioned and how to
+   * go back.
    */
   @property({ attribute: false }) standIn: number | null = null;
   @state() private printing = false;
@@ -193,8 +195,8 @@ export class CroftSheet extends LitElement {
           ? html`<croft-add-lots .live=${live} .sheet=${sheet.id} @added=${doings.lotAdded} @done=${doings.lotsDone}></croft-add-lots>`
           : nothing
       }
-      ${live.isPlanned ? suggestedUsesView(this.#suggested.of(live, sheet), doings.look) : nothing}
-      ${this.readOnly || !live.isPlanned ? nothing : nextStepView(live, this.#next.of(live, sheet))}
+      ${this.#notesAbove(live) ? suggestedUsesView(this.#suggested.of(live, sheet), doings.look) : nothing}
+      ${this.#notesAbove(live) && !this.readOnly ? nextStepView(live, this.#next.of(live, sheet)) : nothing}
       <div class="body ${workingOpen ? 'with-working' : ''}">
         <div class="stage">${this.#stage(live, sheet, editing)}</div>
         ${
@@ -211,8 +213,8 @@ export class CroftSheet extends LitElement {
         editing && this.standIn !== null ? this.#toolbar(live, sheet) : nothing
       }
       ${editing && (doings.mounted || this.standIn !== null) ? html`<div class="small">${colourKey(live.columns(sheet.id))}</div>` : nothing}
-      ${statusLine(doings.said, editing || book?.keep != null ? (book?.status ?? null) : null, doings.dismiss)}
-      ${cautionsView(this.#cautions.of(live, sheet))}
+      ${statusLine(doings.said, this.#saysKept(book, editing) ? (book?.status ?? null) : null, doings.dismiss)}
+      ${this.standIn === null ? cautionsView(this.#cautions.of(live, sheet)) : nothing}
       <croft-column-dialog
         .live=${live}
         .sheet=${sheet.id}
@@ -222,6 +224,15 @@ export class CroftSheet extends LitElement {
       <croft-columns-dialog .live=${live} .sheet=${sheet.id}></croft-columns-dialog>
       ${doings.actions.dialog}
     `;
+  }
+
+  /** Not where it takes the place of a table: what came above the grid would move it while somebody writes. */
+  #notesAbove(live: LiveBook): boolean {
+    return this.standIn === null && live.isPlanned;
+  }
+
+  #saysKept(book: CroftBook | null, editing: boolean): boolean {
+    return this.standIn === null && (editing || book?.keep != null);
   }
 
   #head(sheet: Sheet) {
@@ -257,6 +268,7 @@ export class CroftSheet extends LitElement {
       addingLots,
       workingOpen,
       hideUsedUp: this.#doings.hideUsedUp,
+      canRead: this.standIn === null,
     };
     return toolbar(state, this.#doings);
   }

@@ -35,7 +35,8 @@ export class GridPane extends LitElement {
     css`
       :host {
         /* Header, rows and a scroll bar; no more than the page allows a sheet. */
-        height: clamp(15rem, calc(7rem + var(--rows, 30) * 2rem), max(15rem, var(--height)));
+        height: clamp(15rem, calc(7rem + var(--rows, 30) * var(--line-height)), max(15rem, var(--height)));
+        --line-height: 2rem;
         border: 1px solid var(--line);
         border-top: 4px solid var(--accent);
         border-radius: var(--radius);
@@ -44,6 +45,11 @@ export class GridPane extends LitElement {
       }
       .grid {
         height: 100%;
+      }
+      @media (pointer: coarse) {
+        :host {
+          --line-height: 2.875rem;
+        }
       }
       /* Where a window is as low as two hands are high, the sheet leaves room to scroll past it. */
       @media (max-height: 26rem) {

@@ -39,6 +39,8 @@ interface ToolbarState {
   readonly addingLots: boolean;
   readonly workingOpen: boolean;
   readonly hideUsedUp: boolean;
+  /** There is a page to read behind the grid. */
+  readonly canRead: boolean;
 }
 
 const tool = (
@@ -105,7 +107,7 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
       title: say`How the chosen figure is worked out`,
       pressed: state.workingOpen,
     })}
-    ${tool(icons.page, say`Read`, actions.read, { title: say`Back to the page to read` })}
+    ${state.canRead ? tool(icons.page, say`Read`, actions.read, { title: say`Back to the page to read` }) : nothing}
     ${
       look?.sort || look?.filteredOut || state.groupedBy
         ? html`<span class="look small">

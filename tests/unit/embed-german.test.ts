@@ -39,8 +39,11 @@ describe('an embedded sheet on a German page', () => {
       'Meine zurückholen',
       'Als Raster öffnen',
     ]);
-    const standing = { tried: false, own: false, outdated: false, keeps: true, isOpen: true, source: null };
-    expect(standingWords(standing)).toBe('Die markierten Zellen sind zum Ausprobieren: die Zahlen folgen.');
+    const asked = { tried: false, own: false, outdated: false, keeps: true, isOpen: true, source: null };
+    const said = (isGrid: boolean, tried = false) => standingWords({ ...asked, isGrid, tried });
+    expect(said(false)).toBe('Die markierten Zellen sind zum Ausprobieren: die Zahlen folgen.');
+    expect(said(true)).toBe('Alles hier ist zum Ausprobieren: was die Seite sagt, bleibt, wie es ist.');
+    expect(said(true, true)).toBe('Eigene Zahlen, in diesem Browser aufbewahrt.');
     expect(sayAs(pageIn('de-AT'))).toBeNull();
     await speaking('en');
     expect(labels()[0]).toBe('Undo');

@@ -1,6 +1,7 @@
 export { type Embed, type EmbedFile, type EmbedOptions, embedOf } from './embed-of.js';
 export {
   canOpen,
+  cautionTexts,
   type EmbedCell,
   type EmbedColumn,
   embedCell,

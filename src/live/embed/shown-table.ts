@@ -80,6 +80,16 @@ function columnOf(view: ColumnView, open: readonly string[]): EmbedColumn {
 /** Whether readers may be let into a column: what is worked out stays shut. */
 export const canOpen = ({ role, taken }: ColumnView): boolean => role !== 'planning' && taken === undefined;
 
+/** Food-safety words that bear on what a sheet shows, most urgent first. */
+export function cautionTexts(live: LiveBook, sheet: string): readonly string[] {
+  const kind = live.sheets().find(({ id }) => id === sheet)?.kind ?? 'own';
+  const cautions = cautionsOf(live, sheet, kind);
+  const texts = cautions.map(({ text }) => text);
+  if (texts.length > 0 && !cautions.some(({ id }) => id === 'tested-process'))
+    texts.splice(CAUTIONS_IN_SIGHT - 1, 0, AUTHORITY);
+  return texts;
+}
+
 /** One sheet of an open book as a table for reading. */
 export function shownTable(
   live: LiveBook,
@@ -87,22 +97,18 @@ export function shownTable(
   { title, columns: wanted, rows, open = [] }: TableOptions = {},
 ): ShownTable {
   live.workOut();
-  const found = live.sheets().find(({ id }) => id === sheet) ?? { kind: 'own', title: '' };
+  const found = live.sheets().find(({ id }) => id === sheet) ?? { title: '' };
   const all = live.columns(sheet);
   const columns = wanted
     ? wanted.flatMap((id) => all.find((column) => column.id === id) ?? [])
     : all.filter(({ hidden }) => !hidden);
   const shown = rows ? live.rowIds(sheet).filter((id) => rows.includes(id)) : live.rowIds(sheet);
-  const cautions = cautionsOf(live, sheet, found.kind);
-  const texts = cautions.map(({ text }) => text);
-  if (texts.length > 0 && !cautions.some(({ id }) => id === 'tested-process'))
-    texts.splice(CAUTIONS_IN_SIGHT - 1, 0, AUTHORITY);
   return {
     sheet,
     title: title || found.title,
     day: toIsoDay(live.household.asOf),
     columns: columns.map((column) => columnOf(column, open)),
     rows: shown.map((id) => ({ id, cells: columns.map((column) => embedCell(live, sheet, id, column)) })),
-    cautions: texts,
+    cautions: cautionTexts(live, sheet),
   };
 }
