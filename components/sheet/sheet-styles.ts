@@ -56,7 +56,6 @@ export const sheetStyles = css`
     gap: 0 0.125rem;
     margin-bottom: 0.5rem;
   }
-  /* The tools of the Shelf stand in one line at 1,280 pixels. */
   .tool {
     gap: 0.3125rem;
     padding-inline: 0.375rem;
@@ -87,7 +86,27 @@ export const sheetStyles = css`
     border-radius: var(--radius);
     padding: 0.25rem 0.625rem;
   }
+  /* Their words beneath their signs, all tools stand in one line at 1,280 pixels. */
+  @container (max-width: 94rem) {
+    .tool {
+      flex-direction: column;
+      gap: 0.125rem;
+      padding: 0.25rem 0.375rem;
+      min-width: 3.25rem;
+    }
+    .tool .words {
+      font-size: 0.6875rem;
+      line-height: 1.1;
+    }
+    .gap {
+      margin-inline: 0.125rem;
+    }
+  }
   @container (max-width: 44rem) {
+    .key {
+      gap: 0.25rem 0.75rem;
+      font-size: 0.75rem;
+    }
     .tools {
       gap: 0.125rem;
       flex-wrap: nowrap;
@@ -98,16 +117,6 @@ export const sheetStyles = css`
     }
     .tools > * {
       flex: none;
-    }
-    .tool {
-      flex-direction: column;
-      gap: 0.125rem;
-      padding: 0.25rem 0.375rem;
-      min-width: 3.25rem;
-    }
-    .tool .words {
-      font-size: 0.6875rem;
-      line-height: 1.1;
     }
     .gap {
       display: none;
