@@ -4,6 +4,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { PlaceToCount } from '../../src/planning/week/index.js';
 import { phrase, say } from '../../src/words/index.js';
+import { amountsByLine, fillsTelephone } from '../look/dialog-styles.js';
 import { inWords } from '../look/problems.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { foodNames } from '../week/food-names.js';
@@ -19,7 +20,7 @@ const BLANK: Entry = { typed: '', notEaten: false };
  */
 @customElement('croft-count-dialog')
 export class CountDialog extends ActionDialog {
-  static override styles = [...ActionDialog.styles, countStyles];
+  static override styles = [...ActionDialog.styles, amountsByLine, countStyles, fillsTelephone];
 
   @state() private at = 0;
   @state() private entries: Entries = new Map();

@@ -10,13 +10,6 @@ export const countStyles = css`
     gap: 0.5rem;
     align-items: end;
   }
-  .lines {
-    border-top: 1px solid var(--line);
-    border-bottom: 1px solid var(--line);
-    max-height: min(24rem, 48vh);
-    overflow: auto;
-    scroll-padding-block: 0.5rem;
-  }
   .line {
     display: grid;
     grid-template-columns: minmax(0, 1fr) auto;
@@ -41,20 +34,6 @@ export const countStyles = css`
     display: flex;
     gap: 0.25rem;
     align-items: stretch;
-  }
-  .step {
-    justify-content: center;
-    min-width: 2.75rem;
-    min-height: 2.75rem;
-    padding: 0;
-    font-size: 1.25rem;
-  }
-  .how-many input {
-    width: 4.5rem;
-    min-height: 2.75rem;
-    text-align: end;
-    font-size: 1.125rem;
-    font-variant-numeric: tabular-nums;
   }
   .as-written {
     min-height: 2.75rem;
@@ -96,19 +75,6 @@ export const countStyles = css`
     overflow: auto;
   }
   @media (max-width: 36rem) {
-    dialog {
-      width: 100vw;
-      max-width: 100vw;
-      height: 100dvh;
-      max-height: 100dvh;
-      margin: 0;
-      border-radius: 0;
-      border-inline: 0;
-    }
-    .lines {
-      max-height: none;
-      overflow: visible;
-    }
     .line {
       grid-template-columns: minmax(0, 1fr);
     }
@@ -121,7 +87,6 @@ export const countStyles = css`
       white-space: normal;
     }
     .ends .button {
-      min-height: 2.75rem;
       white-space: normal;
     }
   }

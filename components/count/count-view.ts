@@ -52,6 +52,7 @@ export function countLine({ lot, name, entry, change, problem, months, write }: 
       <div class="stepper">
         ${step(-1, name, way, entry, left, write)}
         <input
+        class="amount"
         data-lot=${id}
         inputmode="decimal"
         enterkeyhint="next"

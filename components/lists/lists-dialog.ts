@@ -1,6 +1,7 @@
 import { css, html, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { phrase } from '../../src/words/index.js';
+import { fillsTelephone } from '../look/dialog-styles.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import './croft-lists.js';
 
@@ -13,18 +14,8 @@ export class ListsDialog extends ActionDialog {
       dialog {
         width: min(80rem, calc(100vw - 1.5rem));
       }
-      @media (max-width: 36rem) {
-        dialog {
-          width: 100vw;
-          max-width: 100vw;
-          max-height: 100dvh;
-          height: 100dvh;
-          margin: 0;
-          border-radius: 0;
-          border-inline: 0;
-        }
-      }
     `,
+    fillsTelephone,
   ];
 
   /** Any day of the week to show first. */

@@ -14,6 +14,7 @@ import { DRAW_PURPOSES } from '../../src/planning/types.js';
 import { amountWords, foodWords } from '../../src/planning/week/words.js';
 import { type Problem, refuse } from '../../src/problem.js';
 import { phrase, say, spoken } from '../../src/words/index.js';
+import { amountsByLine, fillsTelephone } from '../look/dialog-styles.js';
 import { typedText } from '../look/typed-text.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { readLotLine } from '../sheet/lot-line.js';
@@ -32,7 +33,7 @@ const SHOWN = 12;
 /** Writing down what comes up from the shelf, by tapping or by typing; each is a draw and one step of undo. */
 @customElement('croft-draw-dialog')
 export class DrawDialog extends ActionDialog {
-  static override styles = [...ActionDialog.styles, takeStyles];
+  static override styles = [...ActionDialog.styles, amountsByLine, takeStyles, fillsTelephone];
 
   @state() private sought = '';
   @state() private chosen: string | null = null;

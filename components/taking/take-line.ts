@@ -64,6 +64,7 @@ function howMuch(state: TakeLineState): TemplateResult {
     <button class="button step" type="button" aria-label=${say`One less of ${what}`} @click=${() => state.stepBy(-1)}>−</button>
     <input
       id="amount"
+      class="amount"
       inputmode="decimal"
       enterkeyhint="done"
       autocomplete="off"

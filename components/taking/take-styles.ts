@@ -9,12 +9,6 @@ export const takeStyles = css`
     grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr));
     gap: 0.75rem;
   }
-  .lines {
-    border-block: 1px solid var(--line);
-    max-height: min(24rem, 44vh);
-    overflow: auto;
-    scroll-padding-block: 0.5rem;
-  }
   li + li {
     border-top: 1px solid var(--line);
   }
@@ -54,26 +48,15 @@ export const takeStyles = css`
     padding: 0.25rem 0.5rem 0.75rem;
     background: var(--raised);
   }
-  .step {
-    justify-content: center;
-    min-width: 2.75rem;
-    min-height: 2.75rem;
-    padding: 0;
-    font-size: 1.25rem;
-  }
-  .how-much input {
-    width: 4rem;
-    min-height: 2.75rem;
-    text-align: end;
-    font-size: 1.125rem;
-    font-variant-numeric: tabular-nums;
-  }
   .how-much select {
-    flex: 1 1 5rem;
+    flex: 20 1 5rem;
     min-width: 0;
     min-height: 2.75rem;
   }
-  .how-much .button {
+  /* In a language in which it does not fit beside the rest, it has a line of its own. */
+  .how-much .button.first {
+    flex: 1 0 auto;
+    justify-content: center;
     min-height: 2.75rem;
   }
   .care {
@@ -95,23 +78,5 @@ export const takeStyles = css`
     justify-content: space-between;
     align-items: center;
     padding: 0.25rem 0;
-  }
-  @media (max-width: 36rem) {
-    dialog {
-      width: 100vw;
-      max-width: 100vw;
-      height: 100dvh;
-      max-height: 100dvh;
-      margin: 0;
-      border-radius: 0;
-      border-inline: 0;
-    }
-    .lines {
-      max-height: none;
-      overflow: visible;
-    }
-    .ends .button {
-      min-height: 2.75rem;
-    }
   }
 `;
