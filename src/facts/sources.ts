@@ -7,9 +7,49 @@ const SOURCES: Readonly<Record<string, string>> = raw;
 /** Every source the facts name, by id, with its citation: publisher and title. */
 export const sources = (): Readonly<Record<string, string>> => SOURCES;
 
+/**
+ * Sources that have no title of their own, or whose title has a remark of ours beside it: they are told in the
+ * language spoken. The others keep the titles under which they are published.
+ */
+export const DESCRIBED: readonly SourceId[] = [
+  'aib539-msu',
+  'aib539-msu-1994',
+  'aib539-uf',
+  'aib539-umn',
+  'nchfp',
+  'nchfp-freeze',
+  'freezer-tables',
+  'mo-1961',
+  'mo-canning',
+  'hgb10-copy',
+  'msu-weights',
+  'isu',
+  'pa',
+  'bhg',
+  'cap',
+  'azmg',
+  'minifarm',
+  'web',
+  'az-tn',
+  'pork-brochure',
+  'uf-hens',
+  'usda-dairy',
+  'livestock-column',
+  'us-measures',
+  'ks-wheat',
+  'arithmetic',
+  'usu',
+  'wartime',
+  'emergency',
+  'cold-other',
+  'farm-freezer',
+];
+
+const cited = (id: string): string => spoken(SOURCES[id] ?? id);
+
 /** The citation of a source. Several ids joined by '+' give all of them: the figure is in one or more. */
 export function sourceText(id: SourceId): string {
-  const parts = id.split('+').map((part) => SOURCES[part] ?? part);
+  const parts = id.split('+').map(cited);
   return parts.length === 1 ? (parts[0] ?? '') : say`one or more of: ${parts.join('; ')}`;
 }
 

@@ -7,6 +7,7 @@ import { crops } from '../../src/facts/crops.js';
 import { allLivestock } from '../../src/facts/livestock.js';
 import { perPerson } from '../../src/facts/per-person.js';
 import { allCanningRules } from '../../src/facts/rules.js';
+import { DESCRIBED, sources } from '../../src/facts/sources.js';
 import { WAYS } from '../../src/facts/ways.js';
 import { functions } from '../../src/formulas/index.js';
 import { HOW_PLANTED, MOUTHS } from '../../src/planning/garden/types.js';
@@ -49,6 +50,7 @@ export function declaredTexts(): Map<string, string[]> {
       'facts/published',
       [
         ...publishedNotes(),
+        ...DESCRIBED.map((id) => sources()[id] ?? ''),
         ...allCanningRules().map((each) => each.text),
         ...allLivestock().flatMap(({ basis }) => text(basis)),
         ...perPerson().map(({ basis }) => basis),
