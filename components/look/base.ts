@@ -141,10 +141,9 @@ const rules = css`
     width: 100%;
     min-width: 0;
   }
-  /* In WebKit a long choice would else make the page wider. */
+  /* In WebKit a long choice would else make the page wider, whatever its overflow is said to be. */
   select {
-    overflow: clip;
-    text-overflow: ellipsis;
+    contain: paint;
   }
   input:is([type='checkbox'], [type='radio']) {
     accent-color: var(--accent);
