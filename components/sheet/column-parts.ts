@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { OWN_TYPES, type OwnType, SUMMARIES, type Summary } from '../../src/book/index.js';
-import { CONTAINERS, UNITS } from '../../src/units/index.js';
+import { called } from '../../src/live/choices.js';
+import { CONTAINERS, containerWithId, UNITS } from '../../src/units/index.js';
 import { phrase, say, spoken } from '../../src/words/index.js';
 import type { ColumnDraft } from './column-draft.js';
 
@@ -48,7 +49,7 @@ function measures(chosen: string): TemplateResult {
   const containers = new Set(CONTAINERS.map(({ id }) => id));
   const others = UNITS.filter(({ id, dimension }) => !containers.has(id) && !(dimension in DIMENSIONS));
   return html`${option('', phrase('none'), chosen)}
-    <optgroup label=${say`Containers`}>${CONTAINERS.map(({ id, plural }) => option(id, plural, chosen))}</optgroup>
+    <optgroup label=${say`Containers`}>${called([...containers], chosen).map(({ value: id }) => option(id, containerWithId(id)?.plural ?? id, chosen))}</optgroup>
     ${Object.entries(DIMENSIONS).map(
       ([dimension, label]) => html`<optgroup label=${spoken(label)}>
         ${UNITS.filter((unit) => unit.dimension === dimension && !containers.has(unit.id)).map(

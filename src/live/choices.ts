@@ -17,7 +17,7 @@ const plain = (values: Iterable<string>): Choice[] => [...values].map((value) =>
  * Words of ours, as they are called in the language spoken. What has one name there for two of ours (`piece` and
  * `each`) is offered once: as `held`, which the cell holds, else as the first, which a person who types it means.
  */
-function called(values: readonly string[], held?: unknown): Choice[] {
+export function called(values: readonly string[], held?: unknown): Choice[] {
   const all = values.map((value) => ({ value, label: spoken(value) }));
   const now = all.find(({ value }) => value === held);
   return all.filter((each, at) =>

@@ -60,6 +60,25 @@ describe('what is typed in German', () => {
   });
 });
 
+it('each name stands once in the lists to choose from, and means what the cell holds', () => {
+  const live = open();
+  const { rows } = live.insertRows('shelf', [
+    { food: 'Eier', container: 'each' },
+    { food: 'Kohl', container: 'Stück' },
+  ]);
+  const offered = (row: string | null) => live.choices('shelf', row, 'container')!;
+  for (const row of [null, ...rows]) {
+    const labels = offered(row).map(({ label }) => label);
+    expect(labels).toEqual([...new Set(labels)]);
+    expect(labels).toContain('Stück');
+  }
+  expect(offered(rows[0]!).find(({ label }) => label === 'Stück')!.value).toBe('each');
+  expect(live.value('shelf', rows[1]!, 'container')).toBe(
+    offered(null).find(({ label }) => label === 'Stück')!.value,
+  );
+  live.close();
+});
+
 describe('what a formula says in German', () => {
   it('is that there is no such function, and the list offers others', () => {
     const live = open();
