@@ -25,7 +25,7 @@ async function lookInto(page: Page, button: Locator, where: string): Promise<voi
   await button.click();
   const dialog = page.locator('dialog[open]');
   await dialog.first().waitFor();
-  await axeInBothLights(page, where);
+  await axeInBothLights(page, where, { inDialog: true });
   await page.keyboard.press('Escape');
   await dialog.first().waitFor({ state: 'hidden' });
 }

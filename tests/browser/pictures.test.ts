@@ -20,10 +20,13 @@ async function faults(page: Page, element: string): Promise<string[]> {
   return page.evaluate(async (name) => {
     const { axe } = window as unknown as {
       axe: {
-        run(on: unknown): Promise<{ violations: { id: string; nodes: { target: unknown }[] }[] }>;
+        run(
+          on: unknown,
+          options: object,
+        ): Promise<{ violations: { id: string; nodes: { target: unknown }[] }[] }>;
       };
     };
-    const { violations } = await axe.run({ include: [[name]] });
+    const { violations } = await axe.run({ include: [[name]] }, { preload: false });
     return violations.flatMap(({ id, nodes }) =>
       nodes.map(({ target }) => `${id}: ${JSON.stringify(target)}`),
     );
