@@ -6,17 +6,16 @@ import {
   describe,
   History,
   inverse,
-  newId,
   type Outcome,
   perform,
   put,
-  type Typed,
 } from '../book/index.js';
 import type { CalcEngine } from '../engine/calc-engine.js';
 import type { DayNumber } from '../planning/types.js';
 import type { Problem } from '../problem.js';
 import { onLanguage, say } from '../words/index.js';
-import { BookLooks } from './book-looks.js';
+import { type BookChange, bookChange } from './book-change.js';
+import { BookEditing } from './book-editing.js';
 import { takesOneValue } from './engine-sync.js';
 import { todayHere } from './household.js';
 import type { KnownFigures } from './known-figures.js';
@@ -24,21 +23,7 @@ import { type AllottedAsStored, allottedAsStored, forgotten, postings } from './
 import { makeStillOurs } from './still-ours.js';
 import { BROKE_DOWN, figuresLeft } from './unforeseen.js';
 
-/** What a change came to, for views to repaint and storage to keep. */
-export interface BookChange {
-  /** `remote`: from another copy of the book; not in this one's history. */
-  readonly origin: 'local' | 'undo' | 'redo' | 'remote' | 'engine';
-  readonly changes: readonly Change[];
-  /** Cells that may show something else: what was written, and what follows from it. */
-  readonly cells: readonly CellAddress[];
-  /** Sheets whose rows, columns or titles changed. */
-  readonly sheets: ReadonlySet<string>;
-  readonly settings: boolean;
-  /** In words, for 'Undo …' and the live region. */
-  readonly label: string;
-  /** What was left as it is, with the reason: an undo that another copy's edit stands in the way of, say. */
-  readonly notes?: readonly Problem[];
-}
+export type { BookChange } from './book-change.js';
 
 export interface LiveBookOptions {
   /** Needed for own formulas; without it they show as pending until `attachEngine`. */
@@ -57,7 +42,7 @@ type Listener = (change: BookChange) => void;
  * A book that is open: it takes commands, lets the engine recalculate, runs the planners, and says what
  * changed. Knows no grid, no page and no storage.
  */
-export class LiveBook extends BookLooks {
+export class LiveBook extends BookEditing {
   readonly #history = new History();
   readonly #listeners = new Set<Listener>();
   readonly #unheed = this.#heedLanguage();
@@ -124,59 +109,6 @@ export class LiveBook extends BookLooks {
     this.#history.add(label, written);
     if (written.length > 0) this.#tell('local', written, cells, label);
     return { ok: true, changes: written, notes };
-  }
-
-  /** One cell, as typed. */
-  set(sheet: string, row: string, column: string, typed: Typed): Outcome {
-    return this.apply({ do: 'set cells', sheet, cells: [{ row, column, typed }] });
-  }
-
-  /** New rows before `before` (null: at the end), with their ids. */
-  insertRows(
-    sheet: string,
-    rows: readonly { readonly [column: string]: Typed }[],
-    before: string | null = null,
-  ): Outcome & { rows: readonly string[] } {
-    const made = rows.map((cells) => ({ id: newId('r'), cells }));
-    return {
-      ...this.apply({ do: 'insert rows', sheet, before, rows: made }),
-      rows: made.map(({ id }) => id),
-    };
-  }
-
-  removeRows(sheet: string, rows: readonly string[]): Outcome {
-    return this.apply({ do: 'remove rows', sheet, rows });
-  }
-
-  moveRows(sheet: string, rows: readonly string[], before: string | null): Outcome {
-    return this.apply({ do: 'move rows', sheet, rows, before });
-  }
-
-  addColumn(
-    sheet: string,
-    title: string,
-    { before = null, formula }: { before?: string | null; formula?: string } = {},
-  ): Outcome & { column: string } {
-    const column = newId('c');
-    return {
-      ...this.apply({
-        do: 'add column',
-        sheet,
-        column,
-        before,
-        title,
-        ...(formula !== undefined && { formula }),
-      }),
-      column,
-    };
-  }
-
-  removeColumns(sheet: string, columns: readonly string[]): Outcome {
-    return this.apply({ do: 'remove columns', sheet, columns });
-  }
-
-  moveColumns(sheet: string, columns: readonly string[], before: string | null): Outcome {
-    return this.apply({ do: 'move columns', sheet, columns, before });
   }
 
   undo(): boolean {
@@ -310,21 +242,11 @@ export class LiveBook extends BookLooks {
   ): void {
     this.forgetReadings();
     const looked = this.lookedAnew(changes, cells);
-    const sheets = new Set(anew);
-    let settings = false;
-    for (const { path } of changes) {
-      if (path[0] === 'settings' || path[0] === 'title') settings = true;
-      else if (path[2] !== 'rows' || path.length === 4 || path[4] === 'order') sheets.add(path[1]!);
-    }
-    const event: BookChange = {
-      origin,
-      changes,
-      cells: looked.length > 0 ? [...cells, ...looked] : cells,
-      sheets,
-      settings,
+    const event = bookChange(origin, changes, looked.length > 0 ? [...cells, ...looked] : cells, {
       label,
-      ...(notes.length > 0 && { notes }),
-    };
+      notes,
+      anew,
+    });
     for (const listener of [...this.#listeners]) listener(event);
   }
 }
