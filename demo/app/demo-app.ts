@@ -13,6 +13,7 @@ import { problemsDialog } from './dialogs.js';
 import { PICTURES, tabGroups } from './groups.js';
 import { newSheet, ownTools } from './own-tools.js';
 import { isPicture, picturesView } from './pictures.js';
+import { SaidAnew, say } from './said.js';
 import type { StartDialog } from './start-dialog.js';
 import { panelId, tabField, tabId, tabList } from './tabs.js';
 
@@ -37,6 +38,11 @@ export class DemoApp extends LitElement {
   /** The picture looked at last. */
   #picture = PICTURES;
   readonly #which = new URL(location.href).searchParams.get('book');
+
+  constructor() {
+    super();
+    new SaidAnew(this);
+  }
 
   protected override createRenderRoot() {
     return this;
@@ -63,13 +69,12 @@ export class DemoApp extends LitElement {
       >
         <header class="wide top">
           <a class="brand" href="./index.html"><img src=${mark} alt="" />Croftsheet</a>
-          <nav aria-label="Pages"><a href="./guide/index.html">Guide</a> · <a href="./blog.html">In a blog post</a> · <a href="./lessons.html">Lessons</a></nav>
+          <nav aria-label=${say`Pages`}><a href="./guide/index.html" hreflang="en">${say`Guide`}</a> · <a href="./blog.html" hreflang="en">${say`In a blog post`}</a> · <a href="./lessons.html" hreflang="en">${say`Lessons`}</a></nav>
           <croft-demo-looks></croft-demo-looks>
         </header>
         <main class="wide">${this.#title()} ${this.#sheets()}</main>
         <footer class="wide">
-          Tamarack Bench and all its figures of stock, use and harvest are invented. Books stay in this browser; nothing
-          is sent anywhere.
+          ${say`Tamarack Bench and all its figures of stock, use and harvest are invented. Books stay in this browser; nothing is sent anywhere.`}
           <croft-demo-looks class="below"></croft-demo-looks>
         </footer>
         <croft-demo-start .use=${this.#start}></croft-demo-start> ${problemsDialog(this.problems)}
@@ -94,13 +99,13 @@ export class DemoApp extends LitElement {
         <p class="about">
           ${
             isDemo
-              ? 'Six people on a short-season hill farm, invented for this page. Change anything: tinted columns follow at once.'
-              : 'Your own book. It is kept in this browser; save a copy now and then.'
+              ? say`Six people on a short-season hill farm, invented for this page. Change anything: tinted columns follow at once.`
+              : say`Your own book. It is kept in this browser; save a copy now and then.`
           }
         </p>
       </div>
       <details class="books-fold" ?open=${!NARROW.matches}>
-        <summary>Books</summary>
+        <summary>${say`Books`}</summary>
         <div class="books">${this.#bookTools()}</div>
       </details>
     </div>`;
@@ -114,19 +119,17 @@ export class DemoApp extends LitElement {
       ${
         others.length === 0
           ? nothing
-          : html`<label for="which">Book</label>
+          : html`<label for="which">${say`Book`}</label>
               <select id="which" @change=${this.#choose}>
-                <option value="" .selected=${key === source}>${DEMO_TITLE} (demo)</option>
+                <option value="" .selected=${key === source}>${say`${DEMO_TITLE} (demo)`}</option>
                 ${others.map(({ id, title }) => html`<option value=${id} .selected=${id === key}>${title}</option>`)}
               </select>`
       }
       <croft-book-menu></croft-book-menu>
-      <button type="button" @click=${() => this.book.saveACopy()}>Save a copy</button>
-      <button type="button" @click=${() => this.querySelector<HTMLInputElement>('#file')?.click()}>
-        Open a copy
-      </button>
-      <input id="file" type="file" accept=".json,application/json" hidden aria-label="Open a copy" @change=${this.#openFile} />
-      <button type="button" class="first" @click=${() => this.querySelector<StartDialog>('croft-demo-start')?.open()}>Start your own book</button>
+      <button type="button" @click=${() => this.book.saveACopy()}>${say`Save a copy`}</button>
+      <button type="button" @click=${() => this.querySelector<HTMLInputElement>('#file')?.click()}>${say`Open a copy`}</button>
+      <input id="file" type="file" accept=".json,application/json" hidden aria-label=${say`Open a copy`} @change=${this.#openFile} />
+      <button type="button" class="first" @click=${() => this.querySelector<StartDialog>('croft-demo-start')?.open()}>${say`Start your own book`}</button>
     `;
   }
 
@@ -139,8 +142,8 @@ export class DemoApp extends LitElement {
     const show = (id: string) => this.#show(id);
     return html`
       <div class="tabs">
-        ${tabList('Sheets of the book', groups, shown, show)} ${tabField('Go to', groups, shown, show)}
-        <button type="button" @click=${() => this.#ask(() => newSheet())}>+ Sheet</button>
+        ${tabList(say`Sheets of the book`, groups, shown, show)} ${tabField(say`Go to`, groups, shown, show)}
+        <button type="button" @click=${() => this.#ask(() => newSheet())}>${say`+ Sheet`}</button>
       </div>
       ${sheets.map(({ id, kind }) =>
         this.#panel(

@@ -3,28 +3,41 @@ import { customElement, state } from 'lit/decorators.js';
 import limewash from '../../components/look/themes/limewash.css?url&no-inline';
 import peat from '../../components/look/themes/peat.css?url&no-inline';
 import slate from '../../components/look/themes/slate.css?url&no-inline';
+import { LANGUAGES, spokenTag } from '../../src/words/index.js';
+import { phrase, SaidAnew, say, spoken } from './said.js';
 
 /** Themes of the package by their names; '' is its usual look. */
 const THEMES: Readonly<Record<string, string>> = { limewash, peat, slate };
-const SCHEMES = { '': 'As the device', light: 'Light', dark: 'Dark' } as const;
+const SCHEMES = { '': phrase('As the device'), light: phrase('Light'), dark: phrase('Dark') } as const;
 const KEPT = 'croftsheet-demo-look';
 
 interface Look {
   readonly theme: string;
   readonly scheme: string;
+  /** '' where the page's own counts. */
+  readonly language: string;
 }
 
 function kept(): Look {
   try {
-    const { theme = '', scheme = '' } = JSON.parse(localStorage.getItem(KEPT) ?? '{}') as Partial<Look>;
-    return { theme: Object.hasOwn(THEMES, theme) ? theme : '', scheme: scheme in SCHEMES ? scheme : '' };
+    const {
+      theme = '',
+      scheme = '',
+      language = '',
+    } = JSON.parse(localStorage.getItem(KEPT) ?? '{}') as Partial<Look>;
+    return {
+      theme: Object.hasOwn(THEMES, theme) ? theme : '',
+      scheme: scheme in SCHEMES ? scheme : '',
+      language: LANGUAGES.includes(language) ? language : '',
+    };
   } catch {
-    return { theme: '', scheme: '' };
+    return { theme: '', scheme: '', language: '' };
   }
 }
 
-/** A theme is a style sheet that the page links; light and dark are the page's own `color-scheme`. */
-function show({ theme, scheme }: Look): void {
+/** A theme is a style sheet that the page links; light and dark are the page's own `color-scheme`, its language its `lang`. */
+function show({ theme, scheme, language }: Look): void {
+  if (language !== '') document.documentElement.lang = language;
   document.documentElement.style.colorScheme = scheme;
   let link = document.querySelector<HTMLLinkElement>('link[data-theme]');
   if (theme === '') {
@@ -41,30 +54,50 @@ show(kept());
 
 const named = (theme: string): string => theme.replace(/^./, (first) => first.toUpperCase());
 
-/** How the demo looks: one of the package's themes, light or dark; remembered in this browser. */
+/** What a language calls itself. */
+const languageCalled = (tag: string): string =>
+  new Intl.DisplayNames(tag, { type: 'language' }).of(tag) ?? tag;
+
+/** How the demo looks: one of the package's themes, light or dark; and what it speaks. Remembered in this browser. */
 @customElement('croft-demo-looks')
 export class DemoLooks extends LitElement {
   @state() private look = kept();
+
+  constructor() {
+    super();
+    new SaidAnew(this);
+  }
 
   protected override createRenderRoot() {
     return this;
   }
 
   protected override render() {
-    const { theme, scheme } = this.look;
+    const { look } = this;
+    const { theme, scheme } = look;
+    const speaks = spokenTag().split('-')[0];
     return html`<div class="look">
-      <label>Look
-        <select @change=${(event: Event) => this.#choose({ theme: chosen(event), scheme })}>
-          <option value="" .selected=${theme === ''}>Usual</option>
+      <label>${say`Look`}
+        <select @change=${(event: Event) => this.#choose({ ...look, theme: chosen(event) })}>
+          <option value="" .selected=${theme === ''}>${say`Usual`}</option>
           ${Object.keys(THEMES).map(
             (each) => html`<option value=${each} .selected=${each === theme}>${named(each)}</option>`,
           )}
         </select>
       </label>
-      <label><span class="unseen">Light or dark</span>
-        <select @change=${(event: Event) => this.#choose({ theme, scheme: chosen(event) })}>
+      <label><span class="unseen">${say`Light or dark`}</span>
+        <select @change=${(event: Event) => this.#choose({ ...look, scheme: chosen(event) })}>
           ${Object.entries(SCHEMES).map(
-            ([each, words]) => html`<option value=${each} .selected=${each === scheme}>${words}</option>`,
+            ([each, words]) =>
+              html`<option value=${each} .selected=${each === scheme}>${spoken(words)}</option>`,
+          )}
+        </select>
+      </label>
+      <label><span class="unseen">${say`Language`}</span>
+        <select @change=${(event: Event) => this.#choose({ ...look, language: chosen(event) })}>
+          ${LANGUAGES.map(
+            (tag) =>
+              html`<option value=${tag} lang=${tag} .selected=${tag === speaks}>${languageCalled(tag)}</option>`,
           )}
         </select>
       </label>

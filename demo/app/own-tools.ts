@@ -1,6 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import { removalDialog } from '../../components/formulas/ask-removal.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { say } from './said.js';
 
 /** Puts a dialog on the page, which takes itself off when it is done. */
 export type Ask = (load: () => Promise<TemplateResult>) => void;
@@ -28,12 +29,10 @@ export function ownTools(live: LiveBook, sheet: string, ask: Ask): TemplateResul
   const at = own.findIndex(({ id }) => id === sheet);
   const move = (before: string | null) => live.apply({ do: 'move sheet', sheet, before });
   return html`<div class="own-tools">
-    <button type="button" @click=${() => ask(() => rename(sheet))}>Rename sheet</button>
-    <button type="button" @click=${() => ask(() => newSheet(sheet))}>Copy sheet</button>
-    <button type="button" ?disabled=${at === 0} @click=${() => move(own[at - 1]!.id)}>Move left</button>
-    <button type="button" ?disabled=${at === own.length - 1} @click=${() => move(own[at + 2]?.id ?? null)}>
-      Move right
-    </button>
-    <button type="button" @click=${() => remove(live, sheet, ask)}>Remove sheet</button>
+    <button type="button" @click=${() => ask(() => rename(sheet))}>${say`Rename sheet`}</button>
+    <button type="button" @click=${() => ask(() => newSheet(sheet))}>${say`Copy sheet`}</button>
+    <button type="button" ?disabled=${at === 0} @click=${() => move(own[at - 1]!.id)}>${say`Move left`}</button>
+    <button type="button" ?disabled=${at === own.length - 1} @click=${() => move(own[at + 2]?.id ?? null)}>${say`Move right`}</button>
+    <button type="button" @click=${() => remove(live, sheet, ask)}>${say`Remove sheet`}</button>
   </div>`;
 }

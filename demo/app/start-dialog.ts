@@ -2,8 +2,10 @@ import { html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { OwnBookAnswers } from '../../components/book/own-book.js';
 import { MOSTLY_IN } from '../../components/sheet/mostly-in.js';
+import { called } from '../../src/live/choices.js';
 import { WAYS_KEPT } from '../../src/planning/types.js';
 import { CONTAINERS } from '../../src/units/index.js';
+import { phrase, SaidAnew, say, spoken } from './said.js';
 import { answersOf } from './start-answers.js';
 
 interface Place {
@@ -17,14 +19,14 @@ interface Place {
 const CELLAR: Place = {
   way: 'canned',
   container: 'quart jar',
-  place: 'Cellar, top shelf',
-  foods: 'tomatoes 24, green beans 18 pints',
+  place: phrase('Cellar, top shelf'),
+  foods: phrase('tomatoes 24, green beans 18 pints'),
 };
 const FREEZER: Place = {
   way: 'frozen',
   container: 'quart freezer bag',
-  place: 'Chest freezer',
-  foods: 'peas 12, beef 40 pounds',
+  place: phrase('Chest freezer'),
+  foods: phrase('peas 12, beef 40 pounds'),
 };
 const ANOTHER: Place = { ...CELLAR, place: '', foods: '' };
 
@@ -38,6 +40,11 @@ export class StartDialog extends LitElement {
   /** The form is in the page only while it is asked for, and begins anew each time. */
   @state() private asking = false;
   @query('dialog') private dialog!: HTMLDialogElement;
+
+  constructor() {
+    super();
+    new SaidAnew(this);
+  }
 
   protected override createRenderRoot() {
     return this;
@@ -59,47 +66,46 @@ export class StartDialog extends LitElement {
 
   #form() {
     return html`<form @submit=${this.#send}>
-        <h2 id="start-title">Start your own book</h2>
+        <h2 id="start-title">${say`Start your own book`}</h2>
         <p>
-          Answer what you know; every answer can be changed later. This book stays as it is, beside yours.
+          ${say`Answer what you know; every answer can be changed later. This book stays as it is, beside yours.`}
         </p>
         <div class="field">
-          <label for="own-title">What shall the book be called?</label>
-          <input id="own-title" name="title" maxlength="200" placeholder="Our book" autocomplete="off" />
+          <label for="own-title">${say`What shall the book be called?`}</label>
+          <input id="own-title" name="title" maxlength="200" placeholder=${say`Our book`} autocomplete="off" />
         </div>
         <div class="field">
-          <label for="own-people">Who eats at the table?</label>
-          <input id="own-people" name="people" placeholder="Ada, Tom, little Jo 0.5" autocomplete="off" aria-describedby="own-people-help" />
-          <small id="own-people-help">Names with commas between. A number is a share: 1 is a grown appetite, 0.5 half of that.</small>
+          <label for="own-people">${say`Who eats at the table?`}</label>
+          <input id="own-people" name="people" placeholder=${say`Ada, Tom, little Jo 0.5`} autocomplete="off" aria-describedby="own-people-help" />
+          <small id="own-people-help">${say`Names with commas between. A number is a share: 1 is a grown appetite, 0.5 half of that.`}</small>
         </div>
         <div class="pair">
           <div class="field">
-            <label for="own-last">Last spring frost</label>
+            <label for="own-last">${say`Last spring frost`}</label>
             <input id="own-last" name="lastFrost" placeholder="05-24" autocomplete="off" aria-describedby="own-frost-help" />
           </div>
           <div class="field">
-            <label for="own-first">First fall frost</label>
+            <label for="own-first">${say`First fall frost`}</label>
             <input id="own-first" name="firstFrost" placeholder="09-18" autocomplete="off" aria-describedby="own-frost-help" />
           </div>
           <div class="field">
-            <label for="own-altitude">Altitude in feet</label>
-            <input id="own-altitude" name="altitudeFt" placeholder="2,300" autocomplete="off" />
+            <label for="own-altitude">${say`Altitude in feet`}</label>
+            <input id="own-altitude" name="altitudeFt" placeholder=${say`2300 ft`} autocomplete="off" />
           </div>
         </div>
-        <small id="own-frost-help" hidden>A month and a day.</small>
+        <small id="own-frost-help" hidden>${say`A month and a day.`}</small>
         <fieldset aria-describedby="own-standing-help">
-          <legend>What stands where?</legend>
+          <legend>${say`What stands where?`}</legend>
           <small id="own-standing-help" class="places-help">
-            Foods with how many, with commas between. A container after a number goes before the place’s own.
-            The rest can follow later.
+            ${say`Foods with how many, with commas between. A container after a number goes before the place’s own. The rest can follow later.`}
           </small>
           ${this.places.map((place, i) => this.#place(place, i))}
-          <div><button type="button" @click=${this.#another}>Another place</button></div>
+          <div><button type="button" @click=${this.#another}>${say`Another place`}</button></div>
         </fieldset>
         <p class="problem" role="alert" ?hidden=${this.wrong === ''}>${this.wrong}</p>
         <div class="ends">
-          <button type="button" @click=${() => this.dialog.close()}>Cancel</button>
-          <button class="first">Start the book</button>
+          <button type="button" @click=${() => this.dialog.close()}>${say`Cancel`}</button>
+          <button class="first">${say`Start the book`}</button>
         </div>
       </form>`;
   }
@@ -110,27 +116,33 @@ export class StartDialog extends LitElement {
 
   #place({ way, container, place, foods }: Place, i: number) {
     const id = (name: string) => `own-${name}-${i + 1}`;
-    const n = this.places.length > 1 ? html`<span class="unseen"> of place ${i + 1}</span>` : nothing;
-    return html`<div class="place" role="group" aria-label="Place ${i + 1}">
+    const n = this.places.length > 1 ? html`<span class="unseen"> ${say`of place ${i + 1}`}</span>` : nothing;
+    return html`<div class="place" role="group" aria-label=${say`Place ${i + 1}`}>
       <div class="field">
-        <label for=${id('place')}>Place${n}</label>
-        <input id=${id('place')} name="place" maxlength="100" placeholder=${place} autocomplete="off" />
+        <label for=${id('place')}>${say`Place`}${n}</label>
+        <input id=${id('place')} name="place" maxlength="100" placeholder=${spoken(place)} autocomplete="off" />
       </div>
       <div class="field">
-        <label for=${id('way')}>Way kept${n}</label>
+        <label for=${id('way')}>${say`Way kept`}${n}</label>
         <select id=${id('way')} name="way" @change=${(event: Event) => this.#wayChosen(event, id('container'))}>
-          ${WAYS_KEPT.map((each) => html`<option ?selected=${each === way}>${each}</option>`)}
+          ${WAYS_KEPT.map((each) => html`<option value=${each} ?selected=${each === way}>${spoken(each)}</option>`)}
         </select>
       </div>
       <div class="field">
-        <label for=${id('container')}>Container${n}</label>
+        <label for=${id('container')}>${say`Container`}${n}</label>
         <select id=${id('container')} name="container">
-          ${CONTAINERS.map(({ id: each }) => html`<option ?selected=${each === container}>${each}</option>`)}
+          ${called(
+            CONTAINERS.map(({ id: each }) => each),
+            container,
+          ).map(
+            ({ value, label }) =>
+              html`<option value=${value} ?selected=${value === container}>${label}</option>`,
+          )}
         </select>
       </div>
       <div class="field foods">
-        <label for=${id('foods')}>Foods and how many${n}</label>
-        <textarea id=${id('foods')} name="foods" rows="2" placeholder=${foods}></textarea>
+        <label for=${id('foods')}>${say`Foods and how many`}${n}</label>
+        <textarea id=${id('foods')} name="foods" rows="2" placeholder=${spoken(foods)}></textarea>
       </div>
     </div>`;
   }

@@ -56,6 +56,41 @@ describe('the demo', () => {
     await page.getByLabel('Figures for the day').waitFor();
   });
 
+  it('speaks German when it is chosen, all around the book too, and its tools stand in one line', async () => {
+    const page = await open();
+    await gridOpen(page);
+    const lines = () =>
+      page
+        .locator('croft-sheet')
+        .first()
+        .evaluate((sheet) => {
+          const tools = [...sheet.shadowRoot!.querySelectorAll('.tools .tool')];
+          return new Set(tools.map((each) => Math.round(each.getBoundingClientRect().top))).size;
+        });
+    expect(await lines()).toBe(1);
+    await page.locator('.top').getByLabel('Language').selectOption('de');
+    await page.getByRole('button', { name: 'Eigenes Buch beginnen' }).click();
+    await page.getByLabel('Wer isst am Tisch mit?').waitFor();
+    const around = await page.locator('croft-demo').evaluate((demo) => {
+      const own = [...demo.querySelectorAll(':not(option, h1)')].filter(
+        (each) => !each.closest('croft-sheet'),
+      );
+      const words = own.flatMap((each) => [
+        ...[...each.childNodes].filter((node) => node.nodeType === 3).map((node) => node.nodeValue!.trim()),
+        ...['aria-label', 'title', 'placeholder'].map((name) => each.getAttribute(name) ?? ''),
+      ]);
+      return [...new Set(words)].filter((each) => each !== '');
+    });
+    expect(around.length).toBeGreaterThan(50);
+    const english = /\b(?:the|of|and|your|book|sheets?|copy|open|look|place|foods|many)\b/i;
+    expect(around.filter((each) => english.test(each) && each !== 'About this book')).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.getByRole('tab', { name: 'Vorrat', selected: true }).waitFor();
+    expect(await lines()).toBe(1);
+    await page.reload();
+    await page.getByRole('button', { name: '+ Blatt' }).waitFor();
+  });
+
   it('computes every sheet again when the day is set to another', async () => {
     const page = await open(`${DEMO}#household`);
     const months = () =>

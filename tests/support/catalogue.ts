@@ -35,6 +35,7 @@ function filesUnder(folder: string): string[] {
 
 const partOf = (file: string): string => {
   const [first, second = '', third = ''] = file.split('/');
+  if (first === 'demo') return 'demo';
   if (first === 'components') return second.endsWith('.ts') ? 'components' : `components/${second}`;
   if (second === 'lessons' && third === 'topics') return 'lessons/topics';
   return second.endsWith('.ts') ? 'problems' : second;
@@ -53,7 +54,7 @@ export function catalogueOfSource(): Catalogue {
     found.set(part, texts.add(text));
   };
   for (const [part, texts] of declaredTexts()) for (const text of texts) add(part, text);
-  for (const path of [...filesUnder('src'), ...filesUnder('components')]) {
+  for (const path of [...filesUnder('src'), ...filesUnder('components'), ...filesUnder('demo/app')]) {
     const source = readFileSync(join(ROOT, path), 'utf8');
     if (!/\b(?:say|phrase|some|counted)\b/.test(source)) continue;
     for (const { text } of saidTexts(path, source)) add(partOf(relative('.', path)), text);
@@ -67,7 +68,7 @@ export function catalogueOfSource(): Catalogue {
       // and remarks on published figures those in which they are printed.
       const all = new Set([
         ...said,
-        ...(['formulas', 'problems', 'units', 'lessons/topics', 'facts/published'].includes(part)
+        ...(['formulas', 'problems', 'units', 'lessons/topics', 'facts/published', 'demo'].includes(part)
           ? []
           : said.map(metricWords)),
       ]);

@@ -40,6 +40,7 @@ const FINISHED = [
   'components/merging',
   'components/notices',
   'components/room',
+  'demo',
 ];
 
 const RULES = new Intl.PluralRules('de').resolvedOptions().pluralCategories;
