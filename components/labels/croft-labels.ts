@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, render, type TemplateResult, unsafeCSS } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { type Label, labelsFor } from '../../src/planning/week/index.js';
 import { say, spoken } from '../../src/words/index.js';
@@ -50,6 +50,9 @@ export class CroftLabels extends LitElement {
         .labels {
           gap: 0;
         }
+        .more {
+          display: none;
+        }
       }
     `,
   ];
@@ -64,6 +67,8 @@ export class CroftLabels extends LitElement {
   @property() each: 'container' | 'lot' = 'container';
   @property() size = 'usual';
   @property({ reflect: true }) theme: string | null = null;
+  /** On paper all of them stand. */
+  @state() private everything = false;
   #lots: readonly string[] = [];
   readonly #book = new BookController(this);
 
@@ -80,6 +85,24 @@ export class CroftLabels extends LitElement {
     printInFrame(say`Labels`, PAPER_RULES, (body) => render(labelsView(all, size), body));
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('beforeprint', this.#showAll);
+    window.addEventListener('afterprint', this.#showAll);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    window.removeEventListener('beforeprint', this.#showAll);
+    window.removeEventListener('afterprint', this.#showAll);
+  }
+
+  readonly #showAll = ({ type }: Event): void => {
+    this.everything = type === 'beforeprint';
+    // Printing does not wait for the usual update.
+    if (this.isUpdatePending) this.performUpdate();
+  };
+
   protected override render() {
     const { live, book } = this.#book;
     if (!live) return withoutBook(book);
@@ -89,9 +112,10 @@ export class CroftLabels extends LitElement {
         ${say`No labels: choose lots that have something left and a container written.`}
       </p>`;
     }
-    return html`${labelsView(all.slice(0, MOST_SHOWN), sizeCalled(this.size))}
+    const shown = this.everything ? all : all.slice(0, MOST_SHOWN);
+    return html`${labelsView(shown, sizeCalled(this.size))}
       ${
-        all.length > MOST_SHOWN
+        all.length > shown.length
           ? html`<p class="more small quiet">${say`The first ${MOST_SHOWN} of ${all.length}; all are printed.`}</p>`
           : nothing
       }`;

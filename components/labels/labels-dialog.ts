@@ -66,6 +66,18 @@ export class LabelsDialog extends ActionDialog {
         background: var(--plan);
         border-radius: var(--radius);
       }
+      /* The labels alone, to be cut apart. */
+      @media print {
+        .stack > :not(.view) {
+          display: none;
+        }
+        .view {
+          max-height: none;
+          overflow: visible;
+          padding: 0;
+          background: none;
+        }
+      }
     `,
   ];
 

@@ -2,7 +2,7 @@ import { fitOnPage, PAPER_FONTS, printInFrame } from '../look/print-frame.js';
 import { PAPER } from './lists-styles.js';
 
 const RULES = `
-  @page { margin: 12mm; }
+  @page { margin: 12mm; size: portrait; }
   * { box-sizing: border-box; }
   body { font: 11pt/1.35 ${PAPER_FONTS}; color: #000; margin: 0; }
   h1 { font-size: 1.5em; margin: 0 0 0.5em; }

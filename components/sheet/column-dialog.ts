@@ -4,6 +4,7 @@ import { type Command, newId, type Outcome } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import { base } from '../look/base.js';
+import { openModal } from '../look/modal.js';
 import { inWords } from '../look/problems.js';
 import './formula-field.js';
 import { say } from '../../src/words/index.js';
@@ -59,7 +60,7 @@ export class ColumnDialog extends LitElement {
     await this.updateComplete;
     this.titleField.value = column?.title ?? '';
     await this.formulaField?.begin(column?.formula ?? '');
-    this.dialog.showModal();
+    openModal(this.dialog);
     const at = task.task === 'type' || task.task === 'note' ? `#${task.task}` : '#title';
     const field =
       task.task === 'formula' ? this.formulaField : this.renderRoot.querySelector<HTMLElement>(at);

@@ -3,6 +3,7 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { say } from '../../src/words/index.js';
 import { base } from '../look/base.js';
+import { openModal } from '../look/modal.js';
 
 /** Inside `<croft-sheet>`: shows and hides columns. Takes effect at once, and undo takes it back. */
 @customElement('croft-columns-dialog')
@@ -45,7 +46,7 @@ export class ColumnsDialog extends LitElement {
   async open(): Promise<void> {
     this.shown = true;
     await this.updateComplete;
-    this.dialog.showModal();
+    openModal(this.dialog);
   }
 
   protected override render() {

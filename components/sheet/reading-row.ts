@@ -27,7 +27,8 @@ export function headerCell(column: ColumnView, isLong = false): TemplateResult {
 const noteMark = (note: string): TemplateResult =>
   html`<span class="own-note" title=${note}><span aria-hidden="true">${say`note`}</span><span class="unseen">${say`, note: ${note}`}</span></span>`;
 
-const content = (cell: ShownCell): TemplateResult =>
+/** What stands in a cell, with its unit, its range and what is to be said of it. */
+export const cellContent = (cell: ShownCell): TemplateResult =>
   html`${
     cell.kind === 'date' && cell.iso !== undefined
       ? html`<time datetime=${cell.iso}>${cell.text}</time>`
@@ -44,7 +45,7 @@ const content = (cell: ShownCell): TemplateResult =>
 
 /**
  * One row of the reading view. Of all cells one takes the Tab key (`tab`), the arrow keys go on from there; a
- * planning figure is a button, which shows its working.
+ * planning figure is a button, which shows its working. Columns `without` stand elsewhere.
  */
 export function readingRow(
   row: ShownRow,
@@ -52,9 +53,11 @@ export function readingRow(
   tab: string | undefined,
   chosen: string | undefined,
   long: ReadonlySet<string> = new Set(),
+  without: ReadonlySet<string> = new Set(),
 ): TemplateResult {
   return html`<tr>
     ${columns.map((column, i) => {
+      if (without.has(column.id)) return nothing;
       const cell = row.cells[i]!;
       const figure = column.role === 'planning' && cell.kind !== 'blank';
       const index = column.id === tab ? '0' : '-1';
@@ -72,9 +75,9 @@ export function readingRow(
       });
       const inside = figure
         ? html`<button class="figure" type="button" tabindex=${index} aria-describedby="how">
-            ${content(cell)}
+            ${cellContent(cell)}
           </button>`
-        : content(cell);
+        : cellContent(cell);
       const own = figure ? nothing : index;
       // What has no name heads no row.
       return i === 0 && cell.kind !== 'blank'

@@ -12,6 +12,8 @@ import { cellAt } from './cell-at.js';
 import { colourKey, colourKeyStyles } from './colour-key.js';
 import { readingFoot } from './reading-foot.js';
 import { readingLooks } from './reading-looks.js';
+import { lineUnder, underRows } from './reading-paper.js';
+import { readingPrint } from './reading-print.js';
 import { headerCell, readingRow } from './reading-row.js';
 import { groupHeading, type Section, sectionsOf, tableFoot } from './reading-sections.js';
 import { readingStyles } from './reading-styles.js';
@@ -31,7 +33,7 @@ export interface ReadingEvents {
 /** Inside `<croft-sheet>`: a sheet as a plain table, for reading, printing and screen readers. */
 @customElement('croft-reading-view')
 export class ReadingView extends LitElement {
-  static override styles = [base, colourKeyStyles, readingStyles, readingLooks, colourStyles];
+  static override styles = [base, colourKeyStyles, readingStyles, readingPrint, readingLooks, colourStyles];
 
   @property({ attribute: false }) live!: LiveBook;
   @property() sheet = '';
@@ -44,6 +46,8 @@ export class ReadingView extends LitElement {
   @state() private words = '';
   /** Every row at once, however many. */
   @property({ type: Boolean }) everything = false;
+  /** As it goes onto paper. */
+  @property({ type: Boolean }) paper = false;
   /** Lots of the Shelf of which nothing is left are left out; the row that is chosen never is. */
   @state() private hideUsedUp = hidesUsedUp(true);
   /** Groups whose rows are not shown, by their names. */
@@ -99,6 +103,8 @@ export class ReadingView extends LitElement {
     const sections = this.#sections(found);
     const shown = sections.flatMap(({ rows: ids }) => ids);
     const { columns } = rows;
+    const under = this.paper ? underRows(columns) : new Set<string>();
+    const beside = columns.filter(({ id }) => !under.has(id));
     const tab = this.#keys.at(shown, this.shownColumns);
     return html`
       ${this.#legend(found.length)}
@@ -110,14 +116,14 @@ export class ReadingView extends LitElement {
           </caption>
           <thead>
             <tr>
-              ${columns.map((column) => headerCell(column, rows.long.has(column.id)))}
+              ${beside.map((column) => headerCell(column, rows.long.has(column.id)))}
             </tr>
           </thead>
           ${repeat(
             sections,
             ({ key }) => key,
             (section) => html`<tbody>
-              ${groupHeading(this.live, this.sheet, columns, section, () => this.#fold(section.key))}
+              ${groupHeading(this.live, this.sheet, beside, section, () => this.#fold(section.key))}
               ${repeat(
                 section.rows,
                 (id) => id,
@@ -125,14 +131,15 @@ export class ReadingView extends LitElement {
                   const row = rows.row(id);
                   const here = tab?.row === id ? tab.column : undefined;
                   const chosen = this.chosen?.row === id ? this.chosen.column : undefined;
-                  return guard([row, here, chosen, columns], () =>
-                    readingRow(row, columns, here, chosen, rows.long),
-                  );
+                  return guard([row, here, chosen, columns, under.size], () => [
+                    readingRow(row, columns, here, chosen, rows.long, under),
+                    under.size > 0 ? lineUnder(row, columns, under) : nothing,
+                  ]);
                 },
               )}
             </tbody>`,
           )}
-          ${tableFoot(this.live, this.sheet, columns, found)}
+          ${tableFoot(this.live, this.sheet, beside, found)}
         </table>
       </div>
       ${this.#foot(found, shown)}

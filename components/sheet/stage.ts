@@ -98,6 +98,7 @@ const reading = (state: StageState, doings: StageDoings, label: string): Templat
     .pending=${state.pending}
     .editable=${!state.readOnly}
     ?everything=${state.printing}
+    ?paper=${state.printing}
     .only=${state.columns}
     .chosen=${state.cell}
     ?inert=${state.editing}

@@ -174,6 +174,54 @@ describe('labels', () => {
   });
 });
 
+describe('on paper', () => {
+  const pagesOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+
+  it('an open dialog is printed alone, wherever it stands; once it is closed, the sheet', async () => {
+    const page = await openWeek(
+      pages,
+      '<style>@media print { nav { display: none } }</style><nav><croft-sheet sheet="shelf" view="edit"></croft-sheet></nav><div style="height: 3000px">Behind</div>',
+    );
+    await page.locator('croft-grid-pane:not(.waiting)').waitFor();
+    const alone = pagesOf(await page.pdf({ format: 'A4' }));
+    expect(alone).toBeGreaterThan(2);
+    await page.getByRole('button', { name: 'Labels' }).click();
+    const dialog = page.locator('dialog[open]');
+    await dialog.getByLabel('New since').fill('2025-06-01');
+    await expect.poll(() => dialog.locator('.label').count()).toBe(60);
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    await page.emulateMedia({ media: 'print' });
+    // All of them, also those for which there is no room on the screen; cut apart, they need nothing else.
+    expect(await dialog.locator('.label').count()).toBe(66);
+    expect(await dialog.locator('.label').first().isVisible()).toBe(true);
+    expect(await dialog.getByLabel('New since').isVisible()).toBe(false);
+    expect(await page.getByText('Behind').isVisible()).toBe(false);
+    await page.emulateMedia({ media: null });
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    // Three across, seven down.
+    const margin = { top: '10mm', left: '10mm', right: '10mm', bottom: '10mm' };
+    expect(pagesOf(await page.pdf({ format: 'A4', margin }))).toBe(4);
+    await page.keyboard.press('Escape');
+    expect(pagesOf(await page.pdf({ format: 'A4' }))).toBe(alone);
+  });
+
+  it('what a meal needs and uses up stands under it, over the whole width', async () => {
+    const page = await openWeek(pages, '<croft-sheet sheet="week"></croft-sheet>');
+    const row = page.locator('croft-reading-view tbody tr').first();
+    await row.waitFor();
+    const heads = () => saidByAll(page.locator('croft-reading-view thead .title'));
+    const before = await heads();
+    expect(before).toContain('Needs from the shelf');
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    const under = page.locator('croft-reading-view tr.under').first();
+    await expect.poll(() => said(under)).toMatch(/^Needs from the shelf: .*In stock or short: in stock/);
+    expect(await heads()).not.toContain('Needs from the shelf');
+    expect(await heads()).toContain('Dish');
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    await expect.poll(heads).toEqual(before);
+  });
+});
+
 describe('the wish list', () => {
   it('tells what was wished for and what stayed, over Foods', async () => {
     const { page, dialog } = await openDialog('foods', 'Wish list');

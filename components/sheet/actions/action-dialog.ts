@@ -5,6 +5,7 @@ import type { Problem } from '../../../src/problem.js';
 import { say, spoken } from '../../../src/words/index.js';
 import { BookController } from '../../book/find-book.js';
 import { base } from '../../look/base.js';
+import { openModal } from '../../look/modal.js';
 import { inWords } from '../../look/problems.js';
 import { tableStyles } from '../../look/table-styles.js';
 
@@ -108,7 +109,7 @@ export abstract class ActionDialog extends LitElement {
   protected abstract content(live: LiveBook): TemplateResult;
 
   protected override firstUpdated(_changed: PropertyValues): void {
-    this.dialog.showModal();
+    openModal(this.dialog);
   }
 
   protected override updated(): void {
