@@ -6,6 +6,7 @@ import { resolve } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { ONE_FILE } from './entries.mjs';
 import { finishOneFile } from './finish-one-file.mjs';
+import { leanMaps } from './lean-maps.mjs';
 import { elementsManifest } from './manifest.mjs';
 
 const repository = resolve(import.meta.dirname, '../..');
@@ -49,6 +50,7 @@ function say(hashes) {
 }
 
 finishOneFile(dist);
+leanMaps(dist);
 
 writeFileSync(
   resolve(dist, 'custom-elements.json'),
