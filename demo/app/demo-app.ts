@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import type { CroftBook } from '../../components/book/croft-book.js';
 import type { OwnBookAnswers } from '../../components/book/own-book.js';
+import { openModal } from '../../components/look/modal.js';
 import type { ShowEvent } from '../../components/pictures/show.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookEntry } from '../../src/storage/index.js';
@@ -192,7 +193,8 @@ export class DemoApp extends LitElement {
   }
 
   #dialog(name: string): void {
-    this.querySelector<HTMLDialogElement>(`dialog#${name}`)?.showModal();
+    const dialog = this.querySelector<HTMLDialogElement>(`dialog#${name}`);
+    if (dialog) openModal(dialog);
   }
 
   readonly #ready = async (event: Event): Promise<void> => {

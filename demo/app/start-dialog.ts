@@ -1,6 +1,7 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { OwnBookAnswers } from '../../components/book/own-book.js';
+import { openModal } from '../../components/look/modal.js';
 import { MOSTLY_IN } from '../../components/sheet/mostly-in.js';
 import { called } from '../../src/live/choices.js';
 import { WAYS_KEPT } from '../../src/planning/types.js';
@@ -55,7 +56,7 @@ export class StartDialog extends LitElement {
     this.wrong = '';
     this.asking = true;
     await this.updateComplete;
-    this.dialog.showModal();
+    openModal(this.dialog);
   }
 
   protected override render() {
