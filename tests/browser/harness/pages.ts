@@ -14,7 +14,7 @@ export interface Pages {
   /** Opens a page by its path from the repository's root. */
   open(path: string, options?: OpenOptions): Promise<Page>;
   /** The same page for all tests of the file that ask for it: for pages that can begin anew by themselves. */
-  shared(path: string): Promise<Page>;
+  shared(path: string, options?: BrowserContextOptions): Promise<Page>;
   /** One more page beside another, sharing its storage: a second tab. */
   openBeside(page: Page, path: string): Promise<Page>;
 }
@@ -85,13 +85,14 @@ export function usePages(): Pages {
     return visit(context, path, expectErrors);
   };
 
-  const shared: Pages['shared'] = async (path) => {
-    let page = kept.get(path);
+  const shared: Pages['shared'] = async (path, options = {}) => {
+    const key = `${path} ${JSON.stringify(options)}`;
+    let page = kept.get(key);
     // One that the test before has lost or that hangs is no page for the next.
     const isLost = page && (await page.then((each) => each.isClosed()).catch(() => true));
     if (!page || isLost) {
-      page = newContext({}).then((context) => visit(context, path));
-      kept.set(path, page);
+      page = newContext(options).then((context) => visit(context, path));
+      kept.set(key, page);
     }
     return page;
   };
