@@ -7,6 +7,9 @@ import type { Home } from './home.js';
 
 const STARTS_WITHIN = 30_000;
 
+/** The display, in pixels: its lower half has room for the highest window. */
+export const SCREEN = { width: 1600, height: 2800 } as const;
+
 export async function ended(child: ChildProcess): Promise<void> {
   if (child.exitCode !== null || child.signalCode !== null) return;
   const exit = once(child, 'exit');
@@ -43,7 +46,16 @@ export async function broken(child: ChildProcess): Promise<void> {
 export async function startDisplay(command: string): Promise<{ name: string; process: ChildProcess }> {
   const child = spawn(
     command,
-    ['-displayfd', '3', '-screen', '0', '1600x1400x24', '-nolisten', 'tcp', '-noreset'],
+    [
+      '-displayfd',
+      '3',
+      '-screen',
+      '0',
+      `${SCREEN.width}x${SCREEN.height}x24`,
+      '-nolisten',
+      'tcp',
+      '-noreset',
+    ],
     { stdio: ['ignore', 'ignore', 'ignore', 'pipe'] },
   );
   const [number] = await Promise.race([
