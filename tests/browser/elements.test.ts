@@ -12,7 +12,7 @@ const EDIT =
 const pages = usePages();
 
 const open = async (path = PAGE, options?: OpenOptions): Promise<Page> => {
-  const page = await pages.open(path, options);
+  const page = await (options || path !== PAGE ? pages.open(path, options) : pages.emptied(path));
   page.setDefaultTimeout(20_000);
   return page;
 };
@@ -227,7 +227,8 @@ describe('a sheet to edit', () => {
   });
 
   it('opens where the reader was, with the first key pressed', async () => {
-    const page = await open(PAGE);
+    // The grid is not loaded yet.
+    const page = await open(PAGE, {});
     await place(page, EDIT.replace('SHEET', 'shelf').replace('view="edit"', ''), tomatoes());
     await page.locator('[data-column="place"]').click();
     await page.keyboard.press('C');
@@ -288,7 +289,7 @@ describe('a sheet to edit', () => {
   });
 
   it('advises on names, on a cell’s reference and on a title that is taken, and shows first answers', async () => {
-    const page = await open(PAGE);
+    const page = await open(PAGE, {});
     await place(page, EDIT.replace('SHEET', 'shelf'), tomatoes());
     await page.getByRole('button', { name: 'Add column' }).click();
     const dialog = page.locator('croft-column-dialog');

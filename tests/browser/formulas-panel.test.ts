@@ -7,6 +7,7 @@ import { usePages } from './harness/pages.js';
 
 vi.setConfig({ testTimeout: 120_000 });
 
+const PAGE = 'tests/browser/harness/pages/elements.html';
 const pages = usePages();
 const SIZES = [
   { width: 1280, height: 850 },
@@ -45,8 +46,8 @@ const prices = (): BookDoc =>
     },
   );
 
-async function open(options: Parameters<typeof pages.open>[1] = {}, markup?: string): Promise<Page> {
-  const page = await pages.open('tests/browser/harness/pages/elements.html', options);
+async function open(options?: Parameters<typeof pages.open>[1], markup?: string): Promise<Page> {
+  const page = await (options ? pages.open(PAGE, options) : pages.emptied(PAGE));
   const inside =
     markup ?? '<croft-book-menu></croft-book-menu><croft-sheet sheet="sprices" view="edit"></croft-sheet>';
   await place(

@@ -7,7 +7,7 @@ import { type OpenOptions, usePages } from './harness/pages.js';
 
 const pages = usePages();
 const open = async (options?: OpenOptions): Promise<Page> => {
-  const page = await pages.open(PAGE, options);
+  const page = await (options ? pages.open(PAGE, options) : pages.emptied(PAGE));
   page.setDefaultTimeout(20_000);
   return page;
 };

@@ -7,7 +7,7 @@ import { type OpenOptions, usePages } from './harness/pages.js';
 
 const pages = usePages();
 const open = async (options?: OpenOptions): Promise<Page> => {
-  const page = await pages.open(PAGE, options);
+  const page = await (options ? pages.open(PAGE, options) : pages.emptied(PAGE));
   page.setDefaultTimeout(20_000);
   return page;
 };
@@ -127,7 +127,7 @@ describe('sharing the ground', () => {
 
 describe('the sowing calendar', () => {
   it('lists by week what to start, sow and set out, and prints it alone', async () => {
-    const page = await open();
+    const page = await open({});
     await page.addInitScript(() => {
       window.print = () => window.top!.postMessage({ printed: document.body.textContent }, '*');
     });

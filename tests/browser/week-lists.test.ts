@@ -3,6 +3,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { axeViolations } from './elements-axe.js';
 import { place, said, saidByAll } from './elements-make.js';
 import { usePages } from './harness/pages.js';
+import { pagesIn } from './harness/pdf-pages.js';
 import { openWeek, PAGE, weekBook } from './week-make.js';
 
 vi.setConfig({ testTimeout: 120_000 });
@@ -86,7 +87,7 @@ describe('the lists of a week', () => {
   });
 
   it('say that ticks will not stay where the browser keeps nothing, and tick all the same', async () => {
-    const page = await openWeek(pages, LISTS);
+    const page = await openWeek(pages, LISTS, { locale: 'en-US' });
     await page.addInitScript(() =>
       Object.defineProperty(window, 'localStorage', {
         get() {
@@ -175,7 +176,7 @@ describe('on paper', () => {
     const page = await pages.open(PAGE);
     await page.setContent(`<style>${css}</style>${html}`);
     const pdf = await page.pdf({ format, preferCSSPageSize: false });
-    return pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+    return pagesIn(pdf);
   }
 
   it('the lists of a full week stand on one page, A4 or Letter', async () => {

@@ -100,13 +100,14 @@ export function weekBook(more: (live: ReturnType<typeof openBook>) => void = () 
   return book;
 }
 
-/** A page with the week's book on it, and these elements inside. */
+/** The page of the tests before with the week's book on it and these elements inside; one of its own for any option. */
 export async function openWeek(
   pages: Pages,
   inside: string,
   { book = weekBook(), ...options }: OpenOptions & { readonly book?: BookDoc } = {},
 ): Promise<Page> {
-  const page = await pages.open(PAGE, options);
+  const ofItsOwn = Object.keys(options).length > 0;
+  const page = await (ofItsOwn ? pages.open(PAGE, options) : pages.emptied(PAGE));
   page.setDefaultTimeout(30_000);
   await place(
     page,

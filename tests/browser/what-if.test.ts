@@ -10,7 +10,7 @@ const GARDEN = readFileSync('demo/data/school-garden.json', 'utf8');
 const pages = usePages();
 
 const open = async (options?: OpenOptions): Promise<Page> => {
-  const page = await pages.open(PAGE, options);
+  const page = await (options ? pages.open(PAGE, options) : pages.emptied(PAGE));
   page.setDefaultTimeout(30_000);
   return page;
 };

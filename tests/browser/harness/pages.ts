@@ -15,6 +15,12 @@ export interface Pages {
   open(path: string, options?: OpenOptions): Promise<Page>;
   /** The same page for all tests of the file that ask for it: for pages that can begin anew by themselves. */
   shared(path: string, options?: BrowserContextOptions): Promise<Page>;
+  /**
+   * The same page for all tests of the file, with nothing but its heading on it and nothing kept in its local
+   * storage: for tests that do not mind that its scripts are loaded already, and leave it as large, light and loud as
+   * they found it.
+   */
+  emptied(path: string): Promise<Page>;
   /** One more page beside another, sharing its storage: a second tab. */
   openBeside(page: Page, path: string): Promise<Page>;
 }
@@ -97,9 +103,21 @@ export function usePages(): Pages {
     return page;
   };
 
+  const emptied: Pages['emptied'] = async (path) => {
+    const page = await shared(path);
+    await page.mouse.move(0, 0);
+    await page.evaluate(() => {
+      localStorage.clear();
+      for (const each of document.querySelectorAll('main > :not(h1)')) each.remove();
+      scrollTo(0, 0);
+    });
+    return page;
+  };
+
   return {
     open,
     shared,
+    emptied,
     openBeside: (page, path) => visit(page.context(), path),
   };
 }
