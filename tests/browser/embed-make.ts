@@ -24,8 +24,15 @@ export const CELLAR: EmbedOptions = {
   keepAs: 'cellar',
 };
 
+let planned: LiveBook | undefined;
+/** The demo household's book for what only reads it: planned once. */
+function demoToRead(): LiveBook {
+  planned ??= demoBook();
+  return planned;
+}
+
 /** The first rows of the Shelf as a snippet. */
-export function cellar(rows: number, options: EmbedOptions = {}, live = demoBook()): string {
+export function cellar(rows: number, options: EmbedOptions = {}, live = demoToRead()): string {
   return embedOf(live, 'shelf', { ...CELLAR, rows: live.rowIds('shelf').slice(0, rows), ...options }).html;
 }
 
