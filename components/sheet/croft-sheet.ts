@@ -143,9 +143,12 @@ export class CroftSheet extends LitElement {
     window.removeEventListener('afterprint', this.#print);
   }
 
-  /** A grid holds only the rows in sight, so paper gets the table. */
+  /** A grid holds only the rows in sight, so paper gets the table: at once, since Firefox prints what then stands. */
   readonly #print = (event: Event): void => {
     this.printing = event.type === 'beforeprint';
+    if (!this.printing || !this.isUpdatePending) return;
+    this.performUpdate();
+    this.renderRoot.querySelector('croft-reading-view')?.drawNow();
   };
 
   protected override willUpdate(changed: PropertyValues<CroftSheet>): void {
@@ -175,7 +178,10 @@ export class CroftSheet extends LitElement {
     if (this.standIn === null || mounted || !pane) return;
     // Before the grid is drawn, so that it is drawn once.
     const around = this.offsetHeight - pane.offsetHeight;
-    this.style.setProperty('--croft-sheet-height', `${Math.max(LEAST, this.standIn - around)}px`);
+    const height = `${Math.max(LEAST, this.standIn - around)}px`;
+    this.style.setProperty('--croft-sheet-height', height);
+    // Few rows leave room below them: nothing around it may move as it takes the other's place.
+    pane.style.height = height;
   }
 
   protected override render() {

@@ -222,9 +222,13 @@ export class ReadingView extends LitElement {
 
   readonly #showAll = (): void => {
     this.everything = true;
-    // Printing does not wait for the usual update.
-    if (this.isUpdatePending) this.performUpdate();
+    this.drawNow();
   };
+
+  /** What goes onto paper does not wait for the usual update. */
+  drawNow(): void {
+    if (this.isUpdatePending) this.performUpdate();
+  }
 
   readonly #find = (event: Event): void => {
     this.words = (event.target as HTMLInputElement).value;

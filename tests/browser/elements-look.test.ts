@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it, vi } from 'vitest';
 import { bookWith, place, tomatoes } from './elements-make.js';
 import { usePages } from './harness/pages.js';
+import { pagesIn } from './harness/pdf-pages.js';
 
 vi.setConfig({ testTimeout: 180_000 });
 
@@ -46,6 +47,18 @@ describe('a sheet', () => {
     // As wide as the paper.
     await page.setViewportSize({ width: 702, height: 900 });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(702);
+  });
+
+  it('is printed so by the browser itself: no blank page, and the grid again afterwards', async () => {
+    const page = await open(
+      '<croft-sheet sheet="shelf" view="edit"></croft-sheet>',
+      bookWith({ shelf: lots(300) }),
+    );
+    const grid = page.locator('croft-grid-pane:not(.waiting)');
+    await grid.waitFor();
+    expect(pagesIn(await page.pdf({ format: 'A4' }))).toBeGreaterThan(3);
+    await page.locator('croft-reading-view').waitFor({ state: 'detached' });
+    expect(await grid.isVisible()).toBe(true);
   });
 
   it('turns round on a page from right to left: columns, arrow keys, and the grid when the page turns', async () => {

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { axeViolations } from './elements-axe.js';
 import { place, said, saidByAll } from './elements-make.js';
 import { type OpenOptions, usePages } from './harness/pages.js';
+import { pagesIn } from './harness/pdf-pages.js';
 
 const PAGE = 'tests/browser/harness/pages/elements.html';
 const DEMO = 'demo/lessons.html';
@@ -169,10 +170,7 @@ describe('on paper', () => {
   it('the key begins a page of its own, and the page around is not printed', async () => {
     const page = await open(`${DEMO}#jars-and-lids`);
     await page.locator('croft-lesson .caution').first().waitFor();
-    const count = async (): Promise<number> =>
-      ((await page.pdf({ format: 'Letter' })).toString('latin1').match(/\/Type\s*\/Page(?![s\w])/g) ?? [])
-        .length;
-    const sheets = await count();
+    const sheets = pagesIn(await page.pdf({ format: 'Letter' }));
     expect(sheets).toBeGreaterThanOrEqual(2);
     expect(sheets).toBeLessThanOrEqual(3);
     await page.emulateMedia({ media: 'print' });

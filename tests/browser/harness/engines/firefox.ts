@@ -8,6 +8,7 @@ import {
 import { findFirefox } from '../find-engines.mjs';
 import { doubleClickAtOnce, type Mouse } from './double-click.js';
 import { skipForWantOf } from './lacking.js';
+import { onRealPaper } from './paper.js';
 import { type PageDelegate, scrollOnlyIfNeeded } from './scroll-if-needed.js';
 
 /** What playwright keeps behind a browser and its pages: what speaks WebDriver BiDi for them. */
@@ -139,7 +140,7 @@ function withWhatIsLacking(context: BrowserContext): BrowserContext {
     scrollOnlyIfNeeded(delegate);
     doubleClickAtOnce(mouse);
     const { emulateMedia, waitForEvent } = page;
-    page.pdf = () => skipForWantOf('printing');
+    page.pdf = onRealPaper(page.pdf.bind(page));
     page.emulateMedia = (media) => {
       refuse(media as Media);
       return emulateMedia.call(page, media);
