@@ -62,8 +62,11 @@ export interface GridLook {
 export interface GridView {
   /** Puts the selection on a cell, scrolls to it and takes the keyboard. */
   focus(cell?: GridCell): void;
-  /** Scrolls to a cell and leaves the selection and the keyboard where they are. */
-  show(cell: GridCell): void;
+  /**
+   * Scrolls to a cell, just so that it is seen or until it stands at the top, and leaves the selection and the
+   * keyboard where they are.
+   */
+  show(cell: GridCell, at?: 'top'): void;
   /** True where a filter leaves the row out. */
   hides(row: string): boolean;
   /** Starts editing the selected cell with this text, as if typed. */

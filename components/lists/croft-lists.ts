@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { weekInMind } from '../../src/live/week-in-mind.js';
 import { fromIsoDay, isDay, toIsoDay } from '../../src/planning/dates.js';
 import { mediumDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
@@ -10,7 +11,6 @@ import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
 import { withoutBook } from '../pictures/no-book.js';
-import { weekInMind } from '../week/week-of.js';
 import { type ListLine, type ShownLists, shownLists } from './list-lines.js';
 import { listsStyles } from './lists-styles.js';
 import { type ListsHost, listsView } from './lists-view.js';

@@ -1,5 +1,6 @@
 import { KINDS, type SheetKind } from '../../src/book/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { firstRowInMind } from '../../src/live/week-in-mind.js';
 import type { Problem } from '../../src/problem.js';
 import { say, spoken } from '../../src/words/index.js';
 import type { BookController } from '../book/find-book.js';
@@ -233,8 +234,18 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   readonly gridOpen = (): void => {
     this.mounted = true;
     if (this.hideUsedUp && this.#here().sheet?.kind === 'shelf') this.pane?.view?.leaveOut('left', 0);
+    if (!this.start.cell && this.#element.standIn === null) this.#showWeekInMind();
     this.#element.requestUpdate();
   };
+
+  /** A plan of many weeks opens at the one that is cooked from; those before it stay above. */
+  #showWeekInMind(): void {
+    const { live, sheet } = this.#here();
+    if (!live || sheet?.kind !== 'week') return;
+    const row = firstRowInMind(live);
+    const column = live.columns(sheet.id).find(({ hidden }) => !hidden)?.id;
+    if (row !== null && column !== undefined) this.pane?.view?.show({ row, column }, 'top');
+  }
 
   readonly gridFailed = (): void => {
     this.#element.view = 'read';

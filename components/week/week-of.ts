@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { LiveBook } from '../../src/live/live-book.js';
+import { weekInMind } from '../../src/live/week-in-mind.js';
 import { dayOf } from '../../src/live/week-stage.js';
 import { isDay, toIsoDay } from '../../src/planning/dates.js';
 import { mediumDay } from '../../src/planning/day-words.js';
@@ -13,21 +14,6 @@ export function dayOfMeal(live: LiveBook, row: string | null): DayNumber | null 
   if (!sheet || row === null) return null;
   const date = live.value(sheet, row, 'date');
   return typeof date === 'string' ? dayOf(date) : null;
-}
-
-/**
- * Monday of the week that one has in mind on the as-of date: this one while a meal of it is still to come, else
- * the next where that is planned. On its last day, when the week to come is planned and shopped for, the next.
- */
-export function weekInMind(live: LiveBook): DayNumber {
-  const { asOf } = live.household;
-  const monday = mondayOf(asOf);
-  const toCome = live.typedRows('week').filter(({ done, skipped }) => !done && !skipped);
-  const within = (from: DayNumber, to: DayNumber) =>
-    toCome.some(({ date }) => date !== null && date >= from && date <= to);
-  const [now, next] = [within(asOf, monday + 6), within(monday + 7, monday + 13)];
-  if (asOf === monday + 6) return next || !now ? monday + 7 : monday;
-  return !now && next ? monday + 7 : monday;
 }
 
 /** Monday of the week that a row of Week stands in; where there is none, or it has gone by, the one in mind. */

@@ -54,6 +54,18 @@ describe('the demo', () => {
     await page.getByRole('tab', { name: 'Shelf', selected: true }).waitFor();
     await page.getByRole('tab', { name: 'Household' }).click();
     await page.getByLabel('Figures for the day').waitFor();
+    // A plan of months opens at the week to come: the figures are for a Sunday.
+    await page.getByRole('tab', { name: 'Week', exact: true }).click();
+    await gridOpen(page);
+    const inSight = () =>
+      page
+        .locator('[role=tabpanel]:not([hidden]) .ht_clone_inline_start tbody td')
+        .evaluateAll((cells) =>
+          cells
+            .filter((each) => each.getBoundingClientRect().bottom < innerHeight)
+            .map((each) => each.textContent),
+        );
+    await expect.poll(inSight).toContain('Feb 16, 2026');
   });
 
   it('speaks German when it is chosen, all around the book too, and its tools stand in one line', async () => {

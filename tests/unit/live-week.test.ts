@@ -3,6 +3,7 @@ import type { LiveBook } from '../../src/core.js';
 import { shelfToCount } from '../../src/live/doings/count-shelf.js';
 import { mealsToMark } from '../../src/live/doings/mark-done.js';
 import { copyWeekCommand, dishesToSuggest, openMealsCommand } from '../../src/live/doings/plan-meals.js';
+import { firstRowInMind } from '../../src/live/week-in-mind.js';
 import { dayOf } from '../../src/live/week-stage.js';
 import { listsFor } from '../../src/planning/week/index.js';
 import type { Result } from '../../src/problem.js';
@@ -20,6 +21,22 @@ const value = <T>(result: Result<T>): T => {
 };
 const left = (lot: string) => live.value('shelf', lot, 'left');
 const [MONDAY, SUNDAY] = [dayOf('2026-02-16')!, dayOf('2026-02-22')!];
+
+describe('the week in mind', () => {
+  const atRow = () => firstRowInMind(live);
+
+  it('begins at the first row of its meals, wherever that stands', () => {
+    live.apply({ do: 'set setting', setting: 'as_of', typed: '2026-02-18' });
+    const [first] = live.rowIds('week');
+    expect(live.value('week', first!, 'date')).toBe('2026-02-16');
+    expect(atRow()).toBe(first);
+    // What was cooked weeks ago stands above.
+    live.insertRows('week', [{ date: '2026-01-10', dish: 'Chili' }, {}], first);
+    expect(atRow()).toBe(first);
+    live.apply({ do: 'set setting', setting: 'as_of', typed: '2026-07-01' });
+    expect(atRow()).toBeNull();
+  });
+});
 
 describe('a week’s plan', () => {
   it('says what each meal needs and takes nothing yet', () => {

@@ -152,10 +152,10 @@ export class HandsontableGrid implements GridView {
     this.#hot.selectCell(Math.max(0, row), Math.max(0, column), undefined, undefined, true);
   }
 
-  show(cell: GridCell): void {
+  show(cell: GridCell, at?: 'top'): void {
     this.#context.groups.reveal(cell.row);
     const place = placeOf(this.#context, cell);
-    if (place) this.#hot.scrollViewportTo({ row: place[0], col: place[1] });
+    if (place) this.#hot.scrollViewportTo({ row: place[0], col: place[1], ...(at && { verticalSnap: at }) });
   }
 
   get scroll(): { readonly left: number; readonly top: number } {
