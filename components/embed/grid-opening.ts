@@ -41,15 +41,16 @@ function fetchRest(): void {
 
 /** The most of the screen that a grid takes: there is always page beside it by which to scroll on. */
 const MOST_OF_SCREEN = 0.85;
-/** Room in pixels for the tools under a grid, and for its least. */
-const TOOLS = 120;
+/** Heights in pixels: of a row, for a mouse and for a finger, of a grid's head and foot, and of the tools under it. */
+const [ROW, FINGER_ROW, HEAD, TOOLS] = [32, 46, 112, 100];
 const LEAST = 240;
 
-/** Height in pixels of a grid and its tools: as high as its table, yet one that a person can see all of. */
-function heightOf(table: number): number {
+/** Height in pixels of a grid and its tools: as high as its rows, yet one that a person can see all of. */
+function heightOf(rows: number): number {
+  const row = matchMedia('(pointer: coarse)').matches ? FINGER_ROW : ROW;
   // A frame that is as high as all it holds is no screen.
   const most = Math.min(innerHeight, screen.height || innerHeight) * MOST_OF_SCREEN;
-  return Math.max(LEAST + TOOLS, Math.min(most, table + TOOLS));
+  return Math.max(LEAST + TOOLS, Math.min(most, HEAD + rows * row + TOOLS));
 }
 
 /**
@@ -59,7 +60,7 @@ function heightOf(table: number): number {
 export async function openAsGrid(opening: GridOpening): Promise<(() => void) | null> {
   const { host, stand, frame } = opening;
   const keys = new KeysAhead(host);
-  const height = heightOf(stand.offsetHeight);
+  const height = heightOf(frame.rows.length);
   const cell = opening.cell ?? firstInSight(frame);
   const into = make('div', '', { class: 'grid' });
   const whole = make('div', '', { class: 'grid waiting' });
