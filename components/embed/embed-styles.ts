@@ -70,7 +70,7 @@ input[aria-invalid='true'] { color: var(--problem); background: var(--problem-pa
 }
 .bar p { margin: 0; }
 .bar p:empty { display: none; }
-.bar .words { flex: 1 1 14em; color: var(--ink); }
+.bar .words { flex: 1 1 13em; color: var(--ink); }
 .bar .words.problem { color: var(--problem); }
 .tools { display: flex; flex-wrap: wrap; gap: 0.375em; }
 .tools:empty { display: none; }

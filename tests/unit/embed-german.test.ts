@@ -42,7 +42,7 @@ describe('an embedded sheet on a German page', () => {
     const asked = { tried: false, own: false, outdated: false, keeps: true, isOpen: true, source: null };
     const said = (isGrid: boolean, tried = false) => standingWords({ ...asked, isGrid, tried });
     expect(said(false)).toBe('Die markierten Zellen sind zum Ausprobieren: die Zahlen folgen.');
-    expect(said(true)).toBe('Alles hier ist zum Ausprobieren: was die Seite sagt, bleibt, wie es ist.');
+    expect(said(true)).toBe('Alles hier ist zum Ausprobieren: die Seite bleibt, wie sie ist.');
     expect(said(true, true)).toBe('Eigene Zahlen, in diesem Browser aufbewahrt.');
     expect(sayAs(pageIn('de-AT'))).toBeNull();
     await speaking('en');
