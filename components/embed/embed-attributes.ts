@@ -47,9 +47,16 @@ export abstract class EmbedAttributes extends PageElement {
     }
   }
 
+  /**
+   * Id of the sheet for which the data was made: that one is meant where no attribute names another.
+   *
+   * @internal
+   */
+  sheetShown: string | undefined;
+
   /** Id, kind or title of the sheet. */
   get sheet(): string {
-    return isPlain(this) ? PLAIN_SHEET : (this.getAttribute('sheet') ?? 'shelf');
+    return isPlain(this) ? PLAIN_SHEET : (this.getAttribute('sheet') ?? this.sheetShown ?? 'shelf');
   }
   set sheet(value: string | null) {
     this.#say('sheet', value);

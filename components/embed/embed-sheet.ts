@@ -1,5 +1,4 @@
-import type { BookDoc } from '../../src/book/types.js';
-import type { ShownTable } from '../../src/live/embed/index.js';
+import { askedOf, type FileDoc, warnOfMissing } from './asked-of-file.js';
 import { adopted, drawTable } from './draw-table.js';
 import type { EmbedAttributes } from './embed-attributes.js';
 import type { EmbedEvents } from './embed-events.js';
@@ -89,9 +88,11 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
 
   #drawFirst(): void {
     const { kept } = this.#reader;
+    this.page.sheetShown = kept?.table.sheet;
     if (kept) this.#draw(drawTable(kept.table));
     else this.#drawSource();
     this.#compare();
+    this.#reader.finish();
   }
 
   /** What the page gives, or the reader's own book. */
@@ -103,7 +104,12 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   }
 
   #compare(): void {
-    if (this.#reader.kept) void this.#reader.compare().then(() => this.tell());
+    const reader = this.#reader;
+    void reader.compare().then((found) => {
+      if (reader !== this.#reader) return;
+      if (found && reader.kept) this.#draw(drawTable(reader.kept.table));
+      else if (reader.kept) this.tell();
+    });
   }
 
   #draw(content: DocumentFragment): void {
@@ -118,12 +124,16 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   async #drawFromData(): Promise<void> {
     const reader = this.#reader;
     try {
-      const doc = (await reader.doc()) as BookDoc & { readonly shown?: ShownTable };
+      const doc = (await reader.doc()) as FileDoc;
       // The page's own table stands already for who keeps no book.
       if (reader.source?.ownMissing && tableOf(this.page)) return this.tell();
-      const { columns, open } = this.page;
-      const table = doc.shown ?? (await reader.trial()).table(listed(columns), listed(open));
-      if (reader === this.#reader) this.#draw(drawTable(table));
+      const [columns, open] = [listed(this.page.columns), listed(this.page.open)];
+      const brought = askedOf(doc, this.page.getAttribute('sheet'), columns);
+      const table = brought ?? (await reader.trial()).table(columns, open);
+      if (reader !== this.#reader) return;
+      warnOfMissing(columns, table);
+      this.page.sheetShown = table.sheet;
+      this.#draw(drawTable(table));
     } catch (error) {
       if (reader !== this.#reader) return;
       const isEmpty = error instanceof SourceError && error.noOwnBook;

@@ -1,8 +1,9 @@
 import type { BookDoc } from '../../book/index.js';
 import type { LiveBook } from '../live-book.js';
 import { cutBook } from './cut-book.js';
+import { keepName } from './keep-name.js';
 import { type ShownTable, shownTable, type TableOptions } from './shown-table.js';
-import { embedHtml, type SnippetOptions } from './snippet.js';
+import { embedFileHtml, embedHtml, type SnippetOptions } from './snippet.js';
 
 export interface EmbedOptions extends TableOptions, SnippetOptions {}
 
@@ -15,8 +16,10 @@ export interface Embed {
   readonly book: BookDoc;
   /** Titles of the sheets that go along. */
   readonly goesAlong: readonly string[];
-  /** The same for a file that `src` names: the book with the table in it. */
+  /** The same for a file that `src` names: the table, and the book where `html` holds it, too. */
   readonly json: string;
+  /** `<croft-embed>` for such a file, at the address `src`. */
+  readonly htmlFor: (src: string) => string;
 }
 
 /** What `src` may name: a book that brings the table to show first. */
@@ -37,8 +40,10 @@ export function embedOf(live: LiveBook, sheet: string, options: EmbedOptions = {
     table.day,
   );
   const needsBook = table.columns.some(({ open }) => open) || Boolean(options.gridLicenceKey);
+  const goes = needsBook ? book : null;
+  const said = { ...options, keepAs: options.keepAs ?? keepName(book.id, table, options.rows) };
   return {
-    html: embedHtml(table, needsBook ? book : null, options),
+    html: embedHtml(table, goes, said),
     table,
     book,
     goesAlong: needsBook
@@ -46,6 +51,17 @@ export function embedOf(live: LiveBook, sheet: string, options: EmbedOptions = {
           .filter(({ rows }) => Object.keys(rows).length > 0)
           .map(({ title }) => title)
       : [],
-    json: `${JSON.stringify({ ...book, shown: table } satisfies EmbedFile, null, 1)}\n`,
+    json: `${JSON.stringify({ ...(goes ?? tableAlone(book, sheet)), shown: table } satisfies EmbedFile, null, 1)}\n`,
+    htmlFor: (src) => embedFileHtml(table, goes, said, src),
+  };
+}
+
+/** A book with nothing in it but the name of a sheet: what its table shows stands beside it. */
+function tableAlone({ settings: { as_of }, sheets, ...book }: BookDoc, sheet: string): BookDoc {
+  const { kind, title, order } = sheets[sheet]!;
+  return {
+    ...book,
+    settings: { ...(as_of !== undefined && { as_of }) },
+    sheets: { [sheet]: { kind, title, order, columns: {}, rows: {} } },
   };
 }

@@ -4,7 +4,7 @@ import { shownDay } from '../shown.js';
 import { CAUTIONS_IN_SIGHT, type EmbedCell, type EmbedColumn, type ShownTable } from './shown-table.js';
 
 export interface SnippetOptions {
-  /** Name under which a reader's own numbers are kept in their browser; from the book's id unless given. */
+  /** Name under which a reader's own numbers are kept in their browser; see `keepName` for the one unless given. */
   readonly keepAs?: string;
   /** Licence key of the grid: readers may then open the sheet as a grid. */
   readonly gridLicenceKey?: string;
@@ -62,11 +62,23 @@ function cautionsHtml(all: readonly string[]): string[] {
   ];
 }
 
+function startTag(table: ShownTable, book: BookDoc | null, options: SnippetOptions, src?: string): string {
+  const keepAs = book ? options.keepAs : undefined;
+  return `<croft-embed${attribute('sheet', table.sheet)}${attribute('src', src)}${attribute('keep-as', keepAs)}${attribute('grid-licence-key', options.gridLicenceKey)}>`;
+}
+
+/** The HTML to paste where the data lies in a file, at this address. */
+export const embedFileHtml = (
+  table: ShownTable,
+  book: BookDoc | null,
+  options: SnippetOptions,
+  src: string,
+): string => `${startTag(table, book, options, src)}</croft-embed>`;
+
 /** The HTML to paste: a plain table for everyone, and, where readers may try things, the book behind it. */
 export function embedHtml(table: ShownTable, book: BookDoc | null, options: SnippetOptions): string {
-  const keepAs = book ? (options.keepAs ?? `${book.id}/${table.sheet}`) : undefined;
   const lines = [
-    `<croft-embed${attribute('sheet', table.sheet)}${attribute('keep-as', keepAs)}${attribute('grid-licence-key', options.gridLicenceKey)}>`,
+    startTag(table, book, options),
     // Room in cells for pages that give tables no look of their own.
     '<table cellpadding="6">',
     `<caption>${escaped(table.title)}</caption>`,

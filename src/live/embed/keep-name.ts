@@ -1,0 +1,22 @@
+import type { ShownTable } from './shown-table.js';
+
+/**
+ * Name under which a reader's own numbers are kept unless the page gives another: two posts of one sheet that show
+ * or open other columns, other rows of a choice (ids), or have another title, do not share it; newer figures in the
+ * same post leave it as it is.
+ */
+export function keepName(
+  book: string,
+  { sheet, title, columns }: ShownTable,
+  rows: readonly string[] = [],
+): string {
+  const made = [title, ...columns.map(({ id, open }) => (open ? `${id} open` : id)), ...rows].join('\n');
+  return `${book}/${sheet}/${wordOf(made)}`;
+}
+
+/** A short word that differs where two texts do, but for a chance of one in billions (FNV-1a, 32 bits). */
+function wordOf(text: string): string {
+  let word = 0x811c9dc5;
+  for (let i = 0; i < text.length; i++) word = Math.imul(word ^ text.charCodeAt(i), 0x01000193);
+  return (word >>> 0).toString(36);
+}
