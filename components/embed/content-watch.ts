@@ -19,6 +19,7 @@ const LOOK_AFTER = 200;
  */
 export class ContentWatch {
   readonly #host: HTMLElement;
+  readonly #changed: () => void;
   readonly #observer: MutationObserver | undefined;
   #soon: ReturnType<typeof setTimeout> | undefined;
   #known: string | null = null;
@@ -28,12 +29,13 @@ export class ContentWatch {
   /** `changed` is called once for changes that come together, and only where something else stands there now. */
   constructor(host: HTMLElement, changed: () => void) {
     this.#host = host;
+    this.#changed = changed;
     if (typeof MutationObserver === 'undefined') return;
     this.#observer = new MutationObserver(() => {
       if (this.#looking !== undefined) this.#forget();
       this.#soon ??= setTimeout(() => {
         this.#soon = undefined;
-        if (host.isConnected && contentOf(host) !== this.#known) changed();
+        if (host.isConnected) this.#compare();
       });
     });
   }
@@ -51,7 +53,18 @@ export class ContentWatch {
     this.#observer?.disconnect();
     clearTimeout(this.#soon);
     this.#soon = undefined;
+    if (this.#looking === undefined) return;
     this.#forget();
+    this.#known = contentOf(this.#host);
+  }
+
+  /** Calls back where something else stands inside than what was read before it was stopped. */
+  lookAgain(): void {
+    if (this.#known !== null) this.#compare();
+  }
+
+  #compare(): void {
+    if (contentOf(this.#host) !== this.#known) this.#changed();
   }
 
   /** What stands inside now has been read. */

@@ -41,6 +41,9 @@ export class CroftEmbed extends EmbedAttributes {
   #unheed: (() => void) | null = null;
   /** Resolves when its words are there, or could not be loaded: then it goes on in English. Null from there on. */
   #words: Promise<void> | null | undefined;
+  /** It was taken off the page, and not only moved; what is asked of it there is done when it is back. */
+  #away = false;
+  #stale = false;
   readonly #content = new ContentWatch(this, () => this.#contentChanged());
 
   connectedCallback(): void {
@@ -49,7 +52,10 @@ export class CroftEmbed extends EmbedAttributes {
     document.addEventListener('visibilitychange', this.#seen);
     this.#content.start();
     this.#unheed ??= heedLanguage(this, () => this.#shown?.speakAnew());
-    if (this.#shown) return;
+    if (this.#shown) {
+      this.#backAgain(this.#shown);
+      return;
+    }
     if (document.readyState === 'loading') {
       // What stands inside has not come yet.
       document.addEventListener('DOMContentLoaded', () => this.#begin(), { once: true });
@@ -65,14 +71,25 @@ export class CroftEmbed extends EmbedAttributes {
       this.#content.stop();
       this.#unheed?.();
       this.#unheed = null;
+      this.#away = true;
       this.#shown?.letGo();
     });
   }
 
   protected override showAnother(): void {
-    if (!this.isConnected) return;
-    if (this.#shown) this.#shown.showAnother();
+    if (!this.isConnected) this.#stale = true;
+    else if (this.#shown) this.#shown.showAnother();
     else this.#begin();
+  }
+
+  /** On the page again, where nothing was heard of what changed meanwhile. */
+  #backAgain(shown: EmbedSheet): void {
+    if (!this.#away) return;
+    this.#away = false;
+    if (this.#stale) shown.showAnother();
+    else this.#content.lookAgain();
+    this.#stale = false;
+    void Promise.resolve(sayAs(this)).then(() => shown.speakAnew());
   }
 
   protected override offerAnew(): void {

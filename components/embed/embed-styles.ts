@@ -5,7 +5,10 @@ import { tokenText } from '../look/token-text.js';
  * element only frames, and `.page` inside starts from the browser's own beginning. Sizes are in em of that.
  */
 const rules = `
-:host { display: flow-root !important; contain: inline-size; }
+:host {
+  display: flow-root !important; contain: inline-size;
+  contain-intrinsic-inline-size: min(40em, 80vw); min-inline-size: 0; max-inline-size: 100%;
+}
 :host([hidden]) { display: none !important; }
 .page { all: initial; display: block; color-scheme: inherit; color: var(--ink); background: var(--paper); border-radius: var(--radius); }
 .root { font: 400 var(--croft-font-size, 0.9375em)/1.45 var(--font); --pad: 6px; --side: 10px; }

@@ -8,6 +8,10 @@ export interface KeptCopy {
   readonly book: BookDoc;
   /** What it comes to, so that nothing has to be worked out to show it. */
   readonly table: ShownTable;
+  /** Path of the page on which the reader began. */
+  readonly page?: string;
+  /** It was kept before all of it had been worked out. */
+  readonly unfinished?: boolean;
 }
 
 const PREFIX = 'croft-embed ';
@@ -23,15 +27,29 @@ export function digestOf(text: string): string {
   return `${(one >>> 0).toString(36)}-${(two >>> 0).toString(36)}-${text.length.toString(36)}`;
 }
 
-/** The reader's copy, if there is one that can be read and the browser lets the page ask. */
-export function readKept(name: string): KeptCopy | null {
+function copyAt(key: string): KeptCopy | null {
   try {
-    const text = localStorage.getItem(PREFIX + name);
+    const text = localStorage.getItem(key);
     const kept: unknown = text === null ? null : JSON.parse(text);
     return isKept(kept) ? kept : null;
   } catch {
     return null;
   }
+}
+
+const isOf = (page: string, copy: KeptCopy | null): boolean => (copy?.page ?? page) === page;
+
+/** Two pages of a site may give one name to tables of their own: then the later copy stands under its page, too. */
+const keyOn = (name: string, page: string): string =>
+  isOf(page, copyAt(PREFIX + name)) ? PREFIX + name : `${PREFIX + name} @${page}`;
+
+/** The reader's copy of this page, if there is one that can be read and the browser lets the page ask. */
+export const readKept = (name: string, page: string): KeptCopy | null => copyAt(keyOn(name, page));
+
+/** A copy under this name that was begun on another page: of the same table, or of another one. */
+export function readElsewhere(name: string, page: string): KeptCopy | null {
+  const copy = copyAt(PREFIX + name);
+  return isOf(page, copy) ? null : copy;
 }
 
 function isKept(value: unknown): value is KeptCopy {
@@ -50,16 +68,16 @@ function isKept(value: unknown): value is KeptCopy {
 /** Keeps the reader's copy; false where the browser keeps nothing for this page, or no more. */
 export function writeKept(name: string, copy: KeptCopy): boolean {
   try {
-    localStorage.setItem(PREFIX + name, JSON.stringify(copy));
+    localStorage.setItem(keyOn(name, copy.page ?? ''), JSON.stringify(copy));
     return true;
   } catch {
     return false;
   }
 }
 
-export function dropKept(name: string): void {
+export function dropKept(name: string, page: string): void {
   try {
-    localStorage.removeItem(PREFIX + name);
+    localStorage.removeItem(keyOn(name, page));
   } catch {
     // Where nothing can be kept there is nothing to drop.
   }

@@ -1,7 +1,7 @@
 import type { BookDoc } from '../../src/book/types.js';
 import type { EmbedCell, ShownTable } from '../../src/live/embed/index.js';
 import type { Problem } from '../../src/problem.js';
-import { digestOf, dropKept, type KeptCopy, readKept, writeKept } from './kept-copy.js';
+import { digestOf, dropKept, type KeptCopy, readElsewhere, readKept, writeKept } from './kept-copy.js';
 import { saidIn, say, typedText } from './said.js';
 import { dataScriptOf, keyOf, type Source, type SourceHost, sourceOf } from './source-text.js';
 import type { Trial } from './trial.js';
@@ -38,16 +38,23 @@ export class Reader {
   /** The page's data is another than when the reader began. */
   outdated = false;
   readonly #host: ReaderHost;
+  /** A copy that was begun on another page, where this table may stand, too. */
+  #elsewhere: KeptCopy | null;
   #trial: Promise<Trial> | null = null;
   #open: Trial | null = null;
   #doc: BookDoc | null = null;
+  #reading: Promise<BookDoc> | null = null;
   #source: Source | null = null;
+  /** Something was written since the copy was opened; `touched`: since it was kept. */
+  #tried = false;
   #touched = false;
   #saving: ReturnType<typeof setTimeout> | undefined;
 
   constructor(host: ReaderHost) {
     this.#host = host;
-    this.kept = host.page.keepName === null ? null : readKept(host.page.keepName);
+    const { keepName } = host.page;
+    this.kept = keepName === null ? null : readKept(keepName, location.pathname);
+    this.#elsewhere = keepName === null || this.kept ? null : readElsewhere(keepName, location.pathname);
   }
 
   /** Where the data came from, once it was asked for. */
@@ -59,23 +66,47 @@ export class Reader {
     return this.#open?.live.undoLabel !== undefined;
   }
 
-  /** Looks whether the page's data is still that with which the reader began. */
-  async compare(): Promise<void> {
-    if (!this.kept) return;
+  /** Looks whether the page's data is still that with which the reader began; true where that showed a copy. */
+  async compare(): Promise<boolean> {
+    const copy = this.kept ?? this.#elsewhere;
+    if (!copy) return false;
     const text = await keyOf(this.#host.page).catch(() => null);
-    this.outdated = text !== null && this.kept !== null && digestOf(text) !== this.kept.digest;
+    const isOther = text !== null && digestOf(text) !== copy.digest;
+    if (this.kept) {
+      this.outdated = isOther;
+      return false;
+    }
+    if (text === null || isOther || this.#trial || this.#elsewhere !== copy) return false;
+    this.letGo();
+    this.kept = copy;
+    return true;
+  }
+
+  /** Works out what a copy lacks that was kept too early. */
+  finish(): void {
+    if (this.kept?.unfinished) this.trial().catch(() => undefined);
   }
 
   /** The book as it stands, without the planners. */
   async doc(): Promise<BookDoc> {
     if (this.#open) return this.#open.toJSON();
     if (this.kept) return this.kept.book;
-    if (!this.#doc) {
-      const source = await sourceOf(this.#host.page);
-      this.#source = source;
-      this.#doc = asDoc(source.text);
+    if (this.#doc) return this.#doc;
+    this.#reading ??= this.#read();
+    const mine = this.#reading;
+    try {
+      const doc = await mine;
+      if (this.#reading === mine) this.#doc = doc;
+      return doc;
+    } finally {
+      if (this.#reading === mine) this.#reading = null;
     }
-    return this.#doc;
+  }
+
+  async #read(): Promise<BookDoc> {
+    const source = await sourceOf(this.#host.page);
+    this.#source = source;
+    return asDoc(source.text);
   }
 
   /** What editing a cell begins with: as written, where the data is there to be asked. */
@@ -109,9 +140,12 @@ export class Reader {
     if (!opened.ok) throw new Error(`${opened.problem.message} ${opened.problem.mend}`.trim());
     const trial = opened.value;
     this.#open = trial;
+    this.#tried = this.kept?.unfinished === true;
     trial.onRows((rows, { changes }) => {
       this.#host.follow(rows);
-      if (changes.length === 0) return;
+      this.#tried ||= changes.length > 0;
+      if (!this.#tried) return;
+      // Figures that are worked out after what was tried are kept with it, too.
       this.#touched = true;
       this.keepSoon();
     });
@@ -151,7 +185,7 @@ export class Reader {
     this.letGo();
     this.kept = null;
     this.outdated = false;
-    if (this.#host.page.keepName !== null) dropKept(this.#host.page.keepName);
+    if (this.#host.page.keepName !== null) dropKept(this.#host.page.keepName, was?.page ?? location.pathname);
     return was;
   }
 
@@ -166,7 +200,7 @@ export class Reader {
     if (!trial || !this.#touched) return;
     this.#touched = false;
     const { columns, open, rows } = this.#host.shape;
-    this.#keep(trial.toJSON(), trial.table(columns, open, rows));
+    this.#keep(trial.toJSON(), trial.table(columns, open, rows), !trial.isWorkedOut);
   }
 
   letGo(): void {
@@ -175,12 +209,14 @@ export class Reader {
     this.#open = null;
     this.#trial = null;
     this.#doc = null;
+    this.#reading = null;
+    this.#tried = false;
   }
 
-  #keep(book: BookDoc, table: ShownTable): void {
+  #keep(book: BookDoc, table: ShownTable, unfinished = false): void {
     const { keepName } = this.#host.page;
-    const before = this.kept?.digest;
-    this.kept = { digest: before ?? '', book, table };
+    const { digest: before, page = location.pathname } = this.kept ?? {};
+    this.kept = { digest: before ?? '', book, table, page, ...(unfinished && { unfinished }) };
     void (
       before ? Promise.resolve(before) : keyOf(this.#host.page).then((text) => digestOf(text ?? ''))
     ).then(

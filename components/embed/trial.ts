@@ -8,6 +8,7 @@ import { copyFile, download } from '../book/copies.js';
 import { BookEngine } from '../book/engine.js';
 import { typedText } from '../look/typed-text.js';
 import { sheetCalled } from '../sheet/sheet-called.js';
+import { type PageTableDoc, type WrittenCells, withoutPage, writtenCells } from './written-cells.js';
 
 export { speakAs } from './speak-as.js';
 
@@ -22,9 +23,12 @@ export class Trial {
   readonly live: LiveBook;
   readonly sheet: string;
   readonly #engine: BookEngine;
+  /** Where the book was made of the page's own table. */
+  readonly #written: WrittenCells | null;
 
   constructor(live: LiveBook, sheet: string, engineLicenceKey: string) {
     this.live = live;
+    this.#written = writtenCells(live, live.toJSON());
     this.sheet = sheet;
     // Cells without their formulas' values say so themselves; nothing else is to be said of a failure.
     this.#engine = new BookEngine(
@@ -36,9 +40,15 @@ export class Trial {
     live.on('change', (change) => this.#engine.heed(change));
   }
 
+  /** False while figures wait for the formula engine. */
+  get isWorkedOut(): boolean {
+    return !this.live.needsEngine || this.#engine.ready;
+  }
+
   /** What a reader typed into a cell; answers what is wrong with it, if anything is. */
   set(row: string, column: string, typed: Typed): Problem | undefined {
-    const done = this.live.set(this.sheet, row, column, typed);
+    const meant = this.#written?.meant(row, column, typed) ?? typed;
+    const done = this.live.set(this.sheet, row, column, meant);
     return done.ok ? this.live.problem(this.sheet, row, column) : done.problem;
   }
 
@@ -52,6 +62,8 @@ export class Trial {
 
   cell(row: string, column: string): EmbedCell | undefined {
     const view = this.live.column(this.sheet, column);
+    const written = this.#written?.text(row, column);
+    if (written !== undefined) return written;
     return view && this.live.rowIds(this.sheet).includes(row)
       ? embedCell(this.live, this.sheet, row, view)
       : undefined;
@@ -59,11 +71,12 @@ export class Trial {
 
   /** The sheet as it now reads, in these columns. */
   table(columns: readonly string[], open: readonly string[], rows?: readonly string[]): ShownTable {
-    return shownTable(this.live, this.sheet, {
+    const shown = shownTable(this.live, this.sheet, {
       ...(columns.length > 0 && { columns }),
       ...(rows && { rows }),
       open,
     });
+    return this.#written?.table(shown) ?? shown;
   }
 
   typed(row: string, column: string): string {
@@ -76,7 +89,7 @@ export class Trial {
 
   /** Hands the reader a file with the book as it now is. */
   async takeHome(): Promise<void> {
-    download(await copyFile(this.toJSON()));
+    download(await copyFile(withoutPage(this.toJSON())));
   }
 
   close(): void {

@@ -19,8 +19,13 @@ const LOADERS: Readonly<Record<string, () => Promise<Messages>>> = {
 };
 
 let now: Spoken = ENGLISH;
-/** Stands for the latest wish: a language that loads late does not step in front of one asked for after it. */
-let wish: object = {};
+interface Wish {
+  readonly tag: string;
+  readonly done: Promise<string>;
+}
+
+/** The latest wish while its words are on their way: one asked for before it does not step in front of it. */
+let wish: Wish | null = null;
 const listeners = new Set<() => void>();
 
 /** The language and region in which numbers, dates and plural forms are written now; `en-US` for English. */
@@ -71,14 +76,29 @@ const notThere = (error: unknown): null => {
  *
  * @example await speak('de'); openBook(book).problem('shelf', lot, 'count')?.mend
  */
-export async function speak(tag: string): Promise<string> {
-  const mine = {};
-  wish = mine;
+export function speak(tag: string): Promise<string> {
   const known = canonical(tag);
   const load = known === null ? undefined : LOADERS[languageOf(known)];
-  const found = load ? await load().catch(notThere) : null;
-  if (wish === mine) speakWith(found && known ? known : ENGLISH.tag, found);
-  return now.tag;
+  if (known === null || !load) {
+    wish = null;
+    speakWith(ENGLISH.tag, null);
+    return Promise.resolve(now.tag);
+  }
+  if (wish?.tag === known) return wish.done;
+  const mine: Wish = {
+    tag: known,
+    done: load()
+      .catch(notThere)
+      .then((found) => {
+        // Who asked for it goes on when what was asked for since is spoken, and never in between.
+        if (wish !== mine) return wish ? wish.done : now.tag;
+        wish = null;
+        speakWith(found ? known : ENGLISH.tag, found);
+        return now.tag;
+      }),
+  };
+  wish = mine;
+  return mine.done;
 }
 
 /**

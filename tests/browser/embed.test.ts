@@ -165,6 +165,77 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     await expect.poll(async () => (await column(page, 2)).slice(14, 16), SOON).toEqual(['55', '77']);
   });
 
+  test('keeps what was worked out late, tells tables of one name apart, and is as wide as its place lets it', async () => {
+    const page = await openWith(
+      pages,
+      () => `<croft-embed id="cellar" open="c2"><table><thead><tr><th>Food</th><th>Pounds</th>
+        <th data-formula="=Pounds/6">Each</th></tr></thead><tbody>
+        <tr><th>Potatoes</th><td>300</td><td>50</td></tr></tbody></table></croft-embed>`,
+    );
+    const waiting: (() => void)[] = [];
+    await page.route(/hyperformula/, async (route) => {
+      await new Promise<void>((go) => waiting.push(go));
+      await route.continue().catch(() => {});
+    });
+    await page.getByLabel('Pounds, Potatoes').fill('90');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.evaluate(() => localStorage.length), SOON).toBe(1);
+    expect(waiting.length).toBeGreaterThan(0);
+    await page.reload();
+    await expect.poll(() => waiting.length, SOON).toBeGreaterThan(1);
+    for (const go of waiting.splice(0)) go();
+    await page.unroute(/hyperformula/);
+    await expect.poll(() => column(page, 2), SOON).toEqual(['15']);
+    const kept = (change: { readonly page?: string; readonly digest?: string }) =>
+      page.evaluate((more) => {
+        const key = localStorage.key(0)!;
+        const copy = { ...JSON.parse(localStorage.getItem(key)!), ...more };
+        localStorage.setItem(key, JSON.stringify(copy));
+        return copy as { unfinished?: boolean; digest: string };
+      }, change);
+    await expect.poll(async () => (await kept({})).unfinished ?? false, SOON).toBe(false);
+    const { digest } = await kept({ page: '/another-post.html' });
+    await page.reload();
+    await expect.poll(() => column(page, 2), SOON).toEqual(['15']);
+    await kept({ digest: 'of-another-table' });
+    await page.reload();
+    expect(await column(page, 2)).toEqual(['50']);
+    await kept({ digest });
+    await page.reload();
+    await expect.poll(() => column(page, 2), SOON).toEqual(['15']);
+
+    await page.evaluate(() => {
+      const embed = document.querySelector('croft-embed')!;
+      localStorage.clear();
+      embed.remove();
+      embed.id = 'attic';
+      embed.querySelector('td')!.textContent = '60';
+      setTimeout(() => document.querySelector('main')!.append(embed), 50);
+    });
+    await expect.poll(() => page.getByLabel('Pounds, Potatoes').inputValue(), SOON).toBe('60');
+
+    const widths = await page.evaluate(() => {
+      const embed = document.querySelector('croft-embed')!;
+      const around = ['display:flex', 'display:flex;flex-direction:column;align-items:center', 'float:left'];
+      around.push(
+        'display:inline-block',
+        'width:fit-content',
+        'display:table-cell',
+        'display:grid;justify-items:start',
+      );
+      return around.map((style) => {
+        const home = document.createElement('div');
+        home.style.cssText = style;
+        document.body.append(home);
+        home.append(embed);
+        return Math.round(embed.getBoundingClientRect().width);
+      });
+    });
+    expect(Math.min(...widths)).toBeGreaterThan(500);
+    await page.setViewportSize({ width: 360, height: 700 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+  });
+
   test('takes a table written by hand for its data: to try, worked out by formula, and as a grid', async () => {
     const hand = `<croft-embed id="cellar" open="c2" grid-licence-key="non-commercial-and-evaluation"><table>
       <caption>In the root cellar</caption>

@@ -9,6 +9,17 @@ const withLot = (live: LiveBook): string =>
   live.insertRows('shelf', [{ food: 'tomatoes', way: 'canned', container: 'quart jar', count: 12 }]).rows[0]!;
 
 describe('speak, of the core', () => {
+  it('answers all who asked when what was asked for last is spoken, and not before', async () => {
+    expect(await Promise.all([speak('de'), speak('de'), speak('de-CH')])).toEqual([
+      'de-CH',
+      'de-CH',
+      'de-CH',
+    ]);
+    const german = speak('de');
+    expect(await speak('en')).toBe('en-US');
+    expect(await german).toBe('en-US');
+  });
+
   it('has a book say in German what is wrong, and stores the same', async () => {
     expect(LANGUAGES).toContain('de');
     expect(await speak('de-AT')).toBe('de-AT');
