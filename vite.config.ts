@@ -164,7 +164,13 @@ export default defineConfig(({ mode }) => {
         { extends: true, test: { name: 'browser', include: ['tests/browser/**/*.test.ts'] } },
         {
           extends: true,
-          test: { name: 'node', include: NODE_TESTS, exclude: ALONE, sequence: { groupOrder: 1 } },
+          test: {
+            name: 'node',
+            include: NODE_TESTS,
+            exclude: ALONE,
+            setupFiles: 'tests/support/as-at-first.ts',
+            sequence: { groupOrder: 1 },
+          },
         },
         {
           extends: true,
