@@ -1,21 +1,20 @@
 import { css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { customElement, query, state } from 'lit/decorators.js';
+import { customElement, state } from 'lit/decorators.js';
 import type { ColumnView } from '../../src/live/columns.js';
 import { canOpen, type Embed, embedOf } from '../../src/live/embed/index.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { phrase, say } from '../../src/words/index.js';
 import { download } from '../book/copies.js';
 import { bookAround } from '../book/find-book.js';
-import { icons } from '../look/icons.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
-
-const SCRIPT = '<script type="module" src="croftsheet-embed.js"></script>';
+import { SCRIPT_AT, waysStyles, waysToPaste } from './ways-to-paste.js';
 
 /** Makes one sheet ready for a web page: which columns, what readers may try, and the HTML to paste. */
 @customElement('croft-embed-dialog')
 export class EmbedDialog extends ActionDialog {
   static override styles = [
     ...ActionDialog.styles,
+    waysStyles,
     css`
       .columns td:first-child {
         width: 100%;
@@ -30,13 +29,6 @@ export class EmbedDialog extends ActionDialog {
       label.row {
         flex-wrap: nowrap;
       }
-      textarea {
-        height: 7rem;
-        font: 0.75rem/1.45 ui-monospace, monospace;
-        white-space: pre;
-        overflow: auto;
-        resize: vertical;
-      }
     `,
   ];
 
@@ -45,8 +37,10 @@ export class EmbedDialog extends ActionDialog {
   @state() private shown: ReadonlySet<string> = new Set();
   @state() private open: ReadonlySet<string> = new Set();
   @state() private grid = false;
-  @state() private copied = '';
-  @query('textarea') private html_!: HTMLTextAreaElement;
+  @state() private scriptAt = SCRIPT_AT;
+  /** Where the file will lie; empty for an address made of the title. */
+  @state() private fileAt = '';
+  @state() private said = '';
 
   protected override heading = phrase('For a web page');
 
@@ -89,18 +83,20 @@ export class EmbedDialog extends ActionDialog {
           : nothing
       }
       ${goesAlong(embed)}
-      <label class="field">
-        ${say`To paste into your page`}
-        <textarea readonly spellcheck="false" .value=${`${SCRIPT}\n${embed.html}`}></textarea>
-      </label>
-      <p class="small quiet">
-        ${say`The first line names croftsheet-embed.js where it lies on your site. Without script, the plain table shows.`}
-        <span role="status">${this.copied}</span>
-      </p>
+      ${waysToPaste(embed, {
+        scriptAt: this.scriptAt,
+        fileAt: this.fileAt || `/${fileName(embed)}`,
+        moved: (which, to) => {
+          if (which === 'script') this.scriptAt = to || SCRIPT_AT;
+          else this.fileAt = to;
+          this.said = '';
+        },
+        copy: this.#copy,
+        save: () => this.#save(embed),
+      })}
+      <p class="small quiet" role="status">${this.said}</p>
       <div class="row ends">
         <button class="button" type="button" @click=${() => this.close()}>${say`Close`}</button>
-        <button class="button" type="button" @click=${() => this.#save(embed)}>${icons.save}${say`Save as a file`}</button>
-        <button class="button first" type="button" @click=${this.#copy}>${icons.copy}${say`Copy`}</button>
       </div>
     `;
   }
@@ -148,7 +144,7 @@ export class EmbedDialog extends ActionDialog {
     const toggle = (): void => {
       const next = new Set(among);
       if (!next.delete(id)) next.add(id);
-      this.copied = '';
+      this.said = '';
       set(next);
     };
     return html`<input type="checkbox" aria-label=${label} .checked=${among.has(id)} @change=${toggle} />`;
@@ -164,7 +160,7 @@ export class EmbedDialog extends ActionDialog {
       );
     this.shown = new Set(filled.filter(({ id }) => id !== 'note' && id !== 'place').map(({ id }) => id));
     this.open = new Set();
-    this.copied = '';
+    this.said = '';
   }
 
   #options(live: LiveBook) {
@@ -178,29 +174,30 @@ export class EmbedDialog extends ActionDialog {
     };
   }
 
-  readonly #copy = async (): Promise<void> => {
+  readonly #copy = async (from: HTMLTextAreaElement): Promise<void> => {
     try {
-      await navigator.clipboard.writeText(this.html_.value);
-      this.copied = say`Copied.`;
+      await navigator.clipboard.writeText(from.value);
+      this.said = say`Copied.`;
     } catch {
       // Refused by the browser: it is chosen, so that a key stroke copies it.
-      this.html_.select();
-      this.copied = say`Press Ctrl or Cmd and C to copy what is chosen.`;
+      from.select();
+      this.said = say`Press Ctrl or Cmd and C to copy what is chosen.`;
     }
   };
 
   #save(embed: Embed): void {
-    const blob = new Blob([embed.json], { type: 'application/json' });
-    download({ name: `${fileWord(embed.table.title)}.json`, blob });
-    this.copied = say`Saved: put the file beside your page and name it by src.`;
+    download({ name: fileName(embed), blob: new Blob([embed.json], { type: 'application/json' }) });
+    this.said = say`Saved: put the file on your site, where src names it.`;
   }
 }
 
-const fileWord = (title: string): string =>
-  title
+const fileName = ({ table: { title } }: Embed): string => {
+  const words = title
     .toLowerCase()
     .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
-    .replace(/^-+|-+$/g, '') || 'sheet';
+    .replace(/^-+|-+$/g, '');
+  return `${words || 'sheet'}.json`;
+};
 
 const firstFilled = (live: LiveBook): string => {
   const sheets = live.sheets();

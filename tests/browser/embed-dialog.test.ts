@@ -18,9 +18,26 @@ describe('For a web page…', { timeout: 60_000 }, () => {
     await dialog.getByRole('checkbox', { name: 'Readers may try Put up', exact: true }).check();
     await expect(dialog.getByText('this goes into the page too').textContent()).resolves.toContain('Draws');
     await dialog.getByLabel('Title over it').fill('What we have <left>');
+    // What is long goes into a file, and a few lines that name it into the page.
+    const ways = dialog.getByRole('heading', { level: 3 });
+    await expect
+      .poll(() => ways.allTextContents())
+      .toEqual([
+        expect.stringMatching(/^As a file.* about \d\d0 kB$/),
+        expect.stringMatching(/^All of it in the page about \d\d0 kB$/),
+      ]);
+    const lines = dialog.getByLabel('Lines to paste into your page');
+    await dialog.getByLabel('Where the script lies on your site').fill('/croft/embed.js');
+    await dialog.getByLabel('Where the file will lie on your site').fill('/figures/left.json');
+    await dialog.getByRole('button', { name: 'Copy these lines' }).click();
+    await expect
+      .poll(() => lines.inputValue())
+      .toMatch(
+        /^<div>\n<script type="module" src="\/croft\/embed\.js"><\/script>\n<croft-embed sheet="shelf" src="\/figures\/left\.json" keep-as="[^"]+"><\/croft-embed>\n<\/div>$/,
+      );
     expect(await axeViolations(demo)).toEqual([]);
-    const html = await dialog.getByLabel('To paste into your page').inputValue();
-    const snippet = html.slice(html.indexOf('<croft-embed'));
+    const html = await dialog.getByLabel('To paste into your page', { exact: true }).inputValue();
+    const snippet = html.replace(/<script type="module".*\n/, '');
     const page = await openWith(pages, () => snippet);
     await expect(page.getByRole('table', { name: 'What we have <left>' }).isVisible()).resolves.toBe(true);
     const put = await page.getByRole('columnheader').allTextContents();

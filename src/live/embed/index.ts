@@ -9,3 +9,4 @@ export {
   shownTable,
   type TableOptions,
 } from './shown-table.js';
+export { toPaste } from './snippet.js';

@@ -94,3 +94,12 @@ export function embedHtml(table: ShownTable, book: BookDoc | null, options: Snip
   ];
   return lines.join('\n');
 }
+
+/**
+ * An element with the script that draws it, as it is pasted into a page: in a block of its own, since an editor puts
+ * a paragraph around what stands alone, and no table can stand in one.
+ *
+ * @param script address of the script.
+ */
+export const toPaste = (html: string, script: string): string =>
+  `<div>\n<script type="module" src="${escaped(script)}"></script>\n${html}\n</div>`;
