@@ -1,3 +1,4 @@
+import { checkEmpty, checkTable } from './page-check.js';
 import { contentOf } from './page-content.js';
 
 const HEEDED = [
@@ -12,6 +13,8 @@ const HEEDED = [
 
 /** Milliseconds until what was read is looked at: by then a page has been painted. */
 const LOOK_AFTER = 200;
+/** Milliseconds until an element into which nothing came is one with nothing inside. */
+const EMPTY_AFTER = 3000;
 
 /**
  * Hears when what the page wrote inside the element changes: as it arrives, or as a framework puts other nodes in
@@ -25,6 +28,8 @@ export class ContentWatch {
   #known: string | null = null;
   /** Waits to look at what was read, until the page has been painted with it. */
   #looking: ReturnType<typeof setTimeout> | undefined;
+  /** Waits for what a page may put inside later. */
+  #waiting: ReturnType<typeof setTimeout> | undefined;
 
   /** `changed` is called once for changes that come together, and only where something else stands there now. */
   constructor(host: HTMLElement, changed: () => void) {
@@ -41,6 +46,7 @@ export class ContentWatch {
   }
 
   start(): void {
+    this.#await();
     this.#observer?.observe(this.#host, {
       childList: true,
       subtree: true,
@@ -50,6 +56,7 @@ export class ContentWatch {
   }
 
   stop(): void {
+    clearTimeout(this.#waiting);
     this.#observer?.disconnect();
     clearTimeout(this.#soon);
     this.#soon = undefined;
@@ -73,7 +80,16 @@ export class ContentWatch {
     this.#looking = setTimeout(() => {
       this.#looking = undefined;
       this.#known = contentOf(this.#host);
+      checkTable(this.#host);
     }, LOOK_AFTER);
+  }
+
+  #await(): void {
+    clearTimeout(this.#waiting);
+    this.#waiting = setTimeout(() => {
+      if (document.readyState === 'complete') checkEmpty(this.#host);
+      else this.#await();
+    }, EMPTY_AFTER);
   }
 
   /** What was read is not known: whatever stands inside next counts as something else. */

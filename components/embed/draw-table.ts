@@ -1,4 +1,5 @@
 import type { EmbedCell, EmbedColumn, ShownTable } from '../../src/live/embed/index.js';
+import { levelTable } from './level-table.js';
 import { HERE, say, shownText } from './said.js';
 import { CAUTIONS_IN_SIGHT } from './words.js';
 
@@ -17,8 +18,13 @@ export function make<K extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
-/** Puts into a cell of the table what it shows. */
+/** All that a cell says, in one text. */
+const wholeText = (cell: EmbedCell): string =>
+  typeof cell === 'string' ? cell : [cell.text, cell.unit, cell.range].filter(Boolean).join(' ');
+
+/** Puts into a cell of the table what it shows; one that says so already keeps what the page put there. */
 export function fillCell(into: HTMLElement, cell: EmbedCell): void {
+  if (into.textContent?.trim() === wholeText(cell)) return;
   if (typeof cell === 'string') {
     into.textContent = cell;
     return;
@@ -100,12 +106,19 @@ const LOOKS = [
 ];
 
 /** What the page wrote inside the element, without the looks that an editor may have put on it. */
-export function adopted(host: HTMLElement): DocumentFragment {
+export function copied(host: HTMLElement): DocumentFragment {
   const all = document.createDocumentFragment();
-  for (const child of host.children) {
-    if (!/^(script|style|template|link)$/.test(child.localName)) all.append(child.cloneNode(true));
-  }
+  for (const child of host.children) all.append(child.cloneNode(true));
+  for (const each of all.querySelectorAll('script, style, template, link')) each.remove();
   for (const each of all.querySelectorAll(LOOKS.map((name) => `[${name}]`).join()))
     for (const name of LOOKS) each.removeAttribute(name);
+  return all;
+}
+
+/** The same with its table in the form that is read. */
+export function adopted(host: HTMLElement): DocumentFragment {
+  const all = copied(host);
+  const table = all.querySelector('table');
+  if (table) levelTable(table);
   return all;
 }

@@ -5,6 +5,7 @@ import type { EmbedEvents } from './embed-events.js';
 import { EmbedView } from './embed-view.js';
 import { fetchGrid, openAsGrid } from './grid-opening.js';
 import type { KeptCopy } from './kept-copy.js';
+import { keptTable, markTotals } from './kept-table.js';
 import type { OpenCellsHost } from './open-cells.js';
 import { tableOf } from './page-content.js';
 import { Reader, type ReaderHost } from './reader.js';
@@ -13,7 +14,7 @@ import { heightSeen, settleHeight } from './settle-height.js';
 import { isOwn, SourceError } from './source-text.js';
 import { standingWords } from './standing-words.js';
 import { type Doings, OPEN_GRID, toolsFor } from './tools.js';
-import { NOT_LOADED, OPENING_OWN, WORKING } from './words.js';
+import { NOT_LOADED, ON_PAPER, OPENING_OWN, WORKING } from './words.js';
 
 /** What an embedded sheet shows and what its reader does with it, from its data to the line under the table. */
 export class EmbedSheet implements ReaderHost, OpenCellsHost {
@@ -89,7 +90,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   #drawFirst(): void {
     const { kept } = this.#reader;
     this.page.sheetShown = kept?.table.sheet;
-    if (kept) this.#draw(drawTable(kept.table));
+    if (kept) this.#draw(keptTable(this.page, kept.table));
     else this.#drawSource();
     this.#compare();
     this.#reader.finish();
@@ -107,7 +108,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
     const reader = this.#reader;
     void reader.compare().then((found) => {
       if (reader !== this.#reader) return;
-      if (found && reader.kept) this.#draw(drawTable(reader.kept.table));
+      if (found && reader.kept) this.#draw(keptTable(this.page, reader.kept.table));
       else if (reader.kept) this.tell();
     });
   }
@@ -202,6 +203,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   tell(said = ''): void {
     const [{ bar, cells }, reader] = [this.#view, this.#reader];
     if (!bar) return;
+    markTotals(this.#view.frame, this.tried);
     const standing = {
       tried: this.tried,
       own: isOwn(this.page),
@@ -215,6 +217,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       isGrid: this.#closeGrid !== null,
     };
     bar.say(said || standingWords(standing), said !== '');
+    bar.sayOnPaper(this.tried ? spoken(ON_PAPER) : '');
     bar.offer(toolsFor(standing, this.#doings));
   }
 
@@ -229,7 +232,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       const { book, table } = this.#was;
       this.#was = null;
       this.#reader.take(book, table);
-      this.#draw(drawTable(table));
+      this.#draw(keptTable(this.page, table));
     },
     takeHome: () => {
       const home = this.#reader.trial().then((trial) => trial.takeHome());
@@ -241,7 +244,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       const { kept } = this.#reader;
       this.#closeGrid?.();
       this.#closeGrid = null;
-      if (kept) this.#draw(drawTable(kept.table));
+      if (kept) this.#draw(keptTable(this.page, kept.table));
       else this.tell();
     },
   };

@@ -1,3 +1,5 @@
+import { isAcross } from './level-table.js';
+
 /** The table as it stands in the element, with its cells by row and column. */
 export class Frame {
   readonly table: HTMLTableElement;
@@ -15,7 +17,7 @@ export class Frame {
       const column = dataset.column ?? (byPlace ? `c${i + 1}` : undefined);
       if (column) this.#columns.set(column, i);
     }
-    const body = [...table.tBodies].flatMap(({ rows }) => [...rows]);
+    const body = [...table.tBodies].flatMap(({ rows }) => [...rows]).filter((row) => !isAcross(row));
     for (const [i, row] of body.entries()) {
       const id = row.dataset.row ?? (byPlace ? `r${i + 1}` : undefined);
       if (id) this.#rows.set(id, row);
@@ -67,8 +69,11 @@ export class Frame {
     const open = new Set(
       columns.filter((each) => also.includes(each) || this.#header(each)?.hasAttribute('data-open')),
     );
-    for (const column of columns)
-      if (this.#header(column)?.matches('[data-planning], [data-formula]')) open.delete(column);
+    for (const column of columns) {
+      // A cell for two rows would be tried in both.
+      const isSpanned = open.has(column) && this.rows.some((row) => this.cell(row, column)?.hidden);
+      if (isSpanned || this.#header(column)?.matches('[data-planning], [data-formula]')) open.delete(column);
+    }
     return this.rows.flatMap((row) =>
       columns.flatMap((column) => {
         const cell = this.cell(row, column);

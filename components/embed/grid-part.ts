@@ -13,6 +13,7 @@ import { loadGrid } from '../sheet/load-grid.js';
 import { sheetCalled } from '../sheet/sheet-called.js';
 import { asShown } from './as-shown.js';
 import { sheetIn } from './first-table.js';
+import { writtenCells } from './written-cells.js';
 
 export interface GridOptions {
   readonly book: BookDoc;
@@ -71,13 +72,14 @@ export async function openGridIn(into: HTMLElement, options: GridOptions): Promi
   if (!pane) return false;
   if (!(await mounted(pane))) return false;
   options.caution(cautionTexts(live, found?.[0] ?? options.sheet));
+  const written = writtenCells(live, options.book);
   live.on('change', ({ changes }) => {
     if (changes.length === 0) return;
     const { columns, open } = options;
     const now = live.toJSON();
     const table = shownTable(live, found?.[0] ?? options.sheet, { columns, open });
     options.caution(table.cautions);
-    options.changed(shown?.back(now) ?? now, table);
+    options.changed(shown?.back(now) ?? now, written?.table(table) ?? table);
   });
   return true;
 }

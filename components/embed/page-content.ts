@@ -1,14 +1,19 @@
-import { adopted } from './draw-table.js';
+import { languageAround } from '../look/language-around.js';
+import { copied } from './draw-table.js';
 
 /** The data that the page wrote inside, if it did. */
 export const scriptOf = (host: HTMLElement): HTMLScriptElement | null =>
-  host.querySelector(':scope > script[type="application/json"]');
+  host.querySelector('script[type="application/json"]');
 
-export const tableOf = (host: HTMLElement): HTMLTableElement | null => host.querySelector(':scope > table');
+/** Its table: editors put a `<figure>` or a `<div>` around one. */
+export const tableOf = (host: HTMLElement): HTMLTableElement | null => host.querySelector('table');
 
 /** Whether the page wrote a table or data inside. */
 export const hasContent = (host: HTMLElement): boolean => tableOf(host) !== null || scriptOf(host) !== null;
 
 /** What the page wrote inside, without looks. */
 export const contentOf = (host: HTMLElement): string =>
-  [...adopted(host).children].map((each) => each.outerHTML).join('') + (scriptOf(host)?.textContent ?? '');
+  [...copied(host).children].map((each) => each.outerHTML).join('') + (scriptOf(host)?.textContent ?? '');
+
+/** The language in which the page writes its table, as a BCP 47 tag; English where none is said. */
+export const languageOf = (host: HTMLElement): string => languageAround(tableOf(host) ?? host) || 'en';

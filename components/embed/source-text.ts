@@ -1,5 +1,5 @@
 import { adopted } from './draw-table.js';
-import { contentOf, scriptOf, tableOf } from './page-content.js';
+import { contentOf, languageOf, scriptOf, tableOf } from './page-content.js';
 import { saidIn, say, spoken } from './said.js';
 import { NO_OWN_BOOK } from './words.js';
 
@@ -57,7 +57,9 @@ async function pageText(host: SourceHost): Promise<string | null> {
   if (script) return script.textContent;
   if (host.src === null) {
     const table = adopted(host).querySelector('table');
-    return table && (await import('./table-book.js')).tableBookText(table, PLAIN_SHEET, saidIn());
+    if (!table) return null;
+    const { tableBookText } = await import('./table-book.js');
+    return tableBookText(table, { sheet: PLAIN_SHEET, tag: saidIn(), written: languageOf(host) });
   }
   const url = new URL(host.src, document.baseURI);
   if (url.origin !== new URL(document.baseURI).origin)

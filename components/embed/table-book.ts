@@ -1,59 +1,121 @@
 /** A page's own table as a book of one sheet; loaded only when a reader tries something in it. */
+import { placedTree } from '../../src/book/formula/placed-tree.js';
 import {
+  type BookDoc,
   blankBook,
   type ColumnLook,
+  isFormula,
   type NewRow,
-  readTypedNumber,
-  type Typed,
+  type Raw,
 } from '../../src/book/index.js';
 import { openBook } from '../../src/live/live-book.js';
 import { say } from '../../src/words/index.js';
 import { Frame } from './frame.js';
+import { warnOfFormula } from './page-check.js';
+import { readColumn } from './read-column.js';
 import { speakAs } from './speak-as.js';
+import type { PageTable, PageTableDoc } from './written-cells.js';
 
 const wordsOf = (cell: HTMLElement | undefined): string => cell?.textContent?.trim() ?? '';
 const dayOf = (cell: HTMLElement | undefined): string | undefined =>
   cell?.querySelector('time')?.getAttribute('datetime') ?? undefined;
 
-/** A column that is numbers, or days, throughout is one of those; any other holds its words. */
-function lookOf(frame: Frame, column: string): ColumnLook {
-  const formula = frame.formula(column);
-  if (formula !== undefined) return { formula };
-  const cells = frame.rows.map((row) => frame.cell(row, column)).filter((cell) => wordsOf(cell) !== '');
-  if (cells.length === 0) return {};
-  if (frame.type(column) === 'tick') return { type: 'tick' };
-  if (cells.every((cell) => dayOf(cell) !== undefined)) return { type: 'date' };
-  return cells.every((cell) => readTypedNumber(wordsOf(cell)) !== undefined)
-    ? { type: 'number' }
-    : { type: 'text' };
+/** What is asked of a table besides the table itself. */
+export interface TableOptions {
+  /** Id of the sheet that the table becomes. */
+  readonly sheet: string;
+  /** Language to speak, as a BCP 47 tag. */
+  readonly tag: string;
+  /** Language in which its numbers are written, likewise. */
+  readonly written: string;
 }
 
-function typedIn(frame: Frame, row: string, column: string): Typed {
-  const cell = frame.cell(row, column);
-  return dayOf(cell) ?? wordsOf(cell);
+interface ReadTable {
+  readonly id: string;
+  readonly title: string;
+  readonly as: ColumnLook;
+  /** By row; none where the column is worked out. */
+  readonly cells: ReadonlyMap<string, Raw>;
+}
+
+/** A column that is numbers, or days, throughout is one of those; one of both words and numbers says nothing of it. */
+function readOne(frame: Frame, id: string, options: TableOptions, unread: ReadonlySet<string>): ReadTable {
+  const title = frame.title(id);
+  const formula = frame.formula(id);
+  if (formula !== undefined && !unread.has(id)) return { id, title, as: { formula }, cells: new Map() };
+  const filled = frame.rows.filter((row) => wordsOf(frame.cell(row, id)) !== '');
+  const days = filled.map((row) => dayOf(frame.cell(row, id)));
+  if (filled.length > 0 && !days.includes(undefined) && frame.type(id) !== 'tick')
+    return { id, title, as: { type: 'date' }, cells: new Map(filled.map((row, i) => [row, days[i] ?? ''])) };
+  const texts = filled.map((row, i) => days[i] ?? wordsOf(frame.cell(row, id)));
+  const { type, cells } =
+    frame.type(id) === 'tick' ? { type: 'tick' as const, cells: texts } : readColumn(texts, options.written);
+  return {
+    id,
+    title,
+    as: type ? { type } : {},
+    cells: new Map(filled.map((row, i) => [row, cells[i] ?? ''])),
+  };
 }
 
 /**
- * The book as JSON text. Columns and rows keep the ids that the table gives them, or are called `c1`, `r1` by where
- * they stand; a column whose header has `data-formula` is worked out from the others, called by their titles.
- *
- * @param sheet id of the sheet that the table becomes.
- * @param tag language in which its numbers are written, as a BCP 47 tag.
+ * The book as JSON text, with what the page wrote. Columns and rows keep the ids that the table gives them, or are
+ * called `c1`, `r1` by where they stand; a column whose header has `data-formula` is worked out from the others,
+ * called by their titles, unless that cannot be read: then it stays as it is written.
  */
-export async function tableBookText(table: HTMLTableElement, sheet: string, tag: string): Promise<string> {
-  await speakAs(tag);
+export async function tableBookText(table: HTMLTableElement, options: TableOptions): Promise<string> {
+  await speakAs(options.tag);
   const frame = new Frame(table);
-  const title = wordsOf(table.caption ?? undefined) || say`Table`;
+  const asked = frame.columns.filter((id) => frame.formula(id) !== undefined);
+  const unread = new Set(asked.filter((id) => !isFormula(frame.formula(id))));
+  const first = bookOf(frame, options, unread);
+  for (const id of asked) if (!isRead(first.sheets[options.sheet]?.columns[id]?.formula)) unread.add(id);
+  for (const id of unread) warnOfFormula(frame.formula(id) ?? '');
+  const doc = unread.size > 0 ? bookOf(frame, options, unread) : first;
+  return JSON.stringify({ ...doc, page_table: pageTable(frame, doc, options) } satisfies PageTableDoc);
+}
+
+function bookOf(frame: Frame, options: TableOptions, unread: ReadonlySet<string>): BookDoc {
+  const { sheet } = options;
+  const title = wordsOf(frame.table.caption ?? undefined) || say`Table`;
   const live = openBook(blankBook(title, sheet));
-  const columns = frame.columns.map((id) => ({ id, title: frame.title(id), as: lookOf(frame, id) }));
-  const written = columns.filter(({ as }) => as.formula === undefined);
+  const columns = frame.columns.map((id) => readOne(frame, id, options, unread));
   const rows: NewRow[] = frame.rows.map((id) => ({
     id,
-    cells: Object.fromEntries(written.map((column) => [column.id, typedIn(frame, id, column.id)])),
+    cells: Object.fromEntries(
+      columns.flatMap(({ id: of, cells }) => (cells.has(id) ? [[of, cells.get(id)!]] : [])),
+    ),
   }));
   const done = live.apply({ do: 'add sheet', sheet, title, columns, rows });
   if (!done.ok) throw new Error(`${done.problem.message} ${done.problem.mend}`.trim());
-  const text = JSON.stringify(live.toJSON());
+  const doc = live.toJSON();
   live.close();
-  return text;
+  return doc;
+}
+
+/** Whether all names in a stored formula were found; an argument that is left out is no fault. */
+const isRead = (stored: unknown): boolean =>
+  isFormula(stored) && (placedTree(stored) !== undefined || /[(,]\s*[,)]/.test(stored));
+
+function pageTable(frame: Frame, { sheets }: BookDoc, { sheet, written }: TableOptions): PageTable {
+  const { rows = {}, columns = {} } = sheets[sheet] ?? {};
+  const formulas = Object.entries(columns).flatMap(([id, { formula }]) => (formula ? [[id, formula]] : []));
+  const texts = frame.rows.map((row) => [
+    row,
+    Object.fromEntries(
+      frame.columns.flatMap((column) => {
+        const text = wordsOf(frame.cell(row, column));
+        return text === rows[row]?.cells[column] || (text === '' && frame.type(column) === 'tick')
+          ? []
+          : [[column, text]];
+      }),
+    ),
+  ]);
+  return {
+    sheet,
+    language: written,
+    cells: Object.fromEntries(Object.entries(rows).map(([id, { cells }]) => [id, cells])),
+    formulas: Object.fromEntries(formulas),
+    texts: Object.fromEntries(texts),
+  };
 }

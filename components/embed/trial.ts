@@ -8,7 +8,7 @@ import { copyFile, download } from '../book/copies.js';
 import { BookEngine } from '../book/engine.js';
 import { typedText } from '../look/typed-text.js';
 import { sheetCalled } from '../sheet/sheet-called.js';
-import { type PageTableDoc, type WrittenCells, withoutPage, writtenCells } from './written-cells.js';
+import { type WrittenCells, withoutPage, writtenCells } from './written-cells.js';
 
 export { speakAs } from './speak-as.js';
 
@@ -26,9 +26,9 @@ export class Trial {
   /** Where the book was made of the page's own table. */
   readonly #written: WrittenCells | null;
 
-  constructor(live: LiveBook, sheet: string, engineLicenceKey: string) {
+  constructor(live: LiveBook, sheet: string, engineLicenceKey: string, written: WrittenCells | null) {
     this.live = live;
-    this.#written = writtenCells(live, live.toJSON());
+    this.#written = written;
     this.sheet = sheet;
     // Cells without their formulas' values say so themselves; nothing else is to be said of a failure.
     this.#engine = new BookEngine(
@@ -113,7 +113,7 @@ export function openTrial(json: unknown, { sheet, engineLicenceKey }: TrialOptio
       say`This book has no sheet called “${sheet}”.`,
       say`Name one of its sheets.`,
     );
-  return ok(new Trial(live, found.id, engineLicenceKey));
+  return ok(new Trial(live, found.id, engineLicenceKey, writtenCells(live, parsed.book)));
 }
 
 function readJson(text: string): object {

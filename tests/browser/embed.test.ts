@@ -256,6 +256,62 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
       .toMatch(/Carrots 90 15/);
   });
 
+  test('takes tables as people write them, and leaves what a reader did not touch as it stands', async () => {
+    const rows = `<tr><th rowspan="2"><a href="/beds">Cellar</a></th><td>28 jars</td><td>7</td><td>2 <b>September</b></td></tr>
+      <tr><td>19,5 jars</td><td>4,875</td><td>later</td></tr>
+      <tr><td colspan="4">And in the shed</td></tr>
+      <tr><th>Shed</th><td>a few</td><td>some</td><td></td></tr>`;
+    const hand = `<croft-embed id="cellar" lang="fr"><figure><table><tr><th>Where</th><th data-open>How many</th>
+      <th data-formula="=How_many/4">A week</th><th>Since</th></tr>${rows}
+      <tfoot><tr><th>Together</th><td>47,5</td><td>11,875</td><td></td></tr></tfoot></table></figure></croft-embed>
+      <croft-embed id="shared" open="c2"><table><thead><tr><th>A</th><th>B</th><th data-open>C</th></tr></thead>
+      <tr><td>1</td><td rowspan="2">2</td><td>3</td></tr><tr><td>4</td><td>5</td></tr></table></croft-embed>
+      <p><croft-embed id="lost"><table><tr><td>1</td></tr></table></croft-embed></p>`;
+    const said: string[] = [];
+    const page = await openWith(pages, () => hand);
+    page.on('console', (message) => said.push(message.text()));
+    await page.reload();
+    const cells = (id: string) =>
+      page
+        .locator(`#${id}`)
+        .evaluate((host) =>
+          [...host.shadowRoot!.querySelectorAll<HTMLTableRowElement>('tr')].map((row) =>
+            [...row.cells]
+              .filter((cell) => !cell.hidden)
+              .map((cell) => cell.querySelector('input')?.value ?? cell.textContent!),
+          ),
+        );
+    const before = await cells('cellar');
+    expect(before[1]).toEqual(['Cellar', '28 jars', '7', '2 September']);
+    const first = page.locator('#cellar input').first();
+    await first.fill('40 jars');
+    await first.blur();
+    await expect
+      .poll(async () => (await cells('cellar'))[1], SOON)
+      .toEqual(['Cellar', '40', '10', '2 September']);
+    const mine = await cells('cellar');
+    expect(mine.slice(2, 6)).toEqual(before.slice(2, 6));
+    expect(mine[6]?.join()).toContain('do not follow');
+    await page.locator('#cellar').getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => cells('cellar'), SOON).toEqual(before);
+    await first.fill('40');
+    await first.blur();
+    await expect.poll(() => cells('cellar'), SOON).toEqual(mine);
+    await expect.poll(() => page.evaluate(() => localStorage.length), SOON).toBe(1);
+    await page.locator('#shared input').first().waitFor();
+    expect((await cells('shared')).slice(1)).toEqual([
+      ['1', '2', '3'],
+      ['4', '5'],
+    ]);
+    expect(await page.locator('#shared input').count()).toBe(2);
+    await expect.poll(() => said.join(), SOON).toMatch(/"shared".*rowspan/);
+    await expect.poll(() => said.join(), SOON).toMatch(/"lost".*<p>/);
+    await page.reload();
+    expect(await cells('cellar')).toEqual(mine);
+    expect(await page.locator('#cellar').getByRole('link', { name: 'Cellar' }).count()).toBe(1);
+    expect(await page.locator('#cellar .frame b').count()).toBe(1);
+  });
+
   test('a grid shows at once what the table showed, and the same once all is worked out', async () => {
     const { html } = embedOf(demoBook(), 'shelf', {
       ...CELLAR,

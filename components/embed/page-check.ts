@@ -1,0 +1,59 @@
+import { adopted } from './draw-table.js';
+import { scriptOf, tableOf } from './page-content.js';
+
+/** For whoever keeps the page: readers are told nothing of it. */
+const warn = (host: HTMLElement, words: string): void =>
+  console.warn(`<croft-embed${host.id && ` id="${host.id}"`}>: ${words}`);
+
+const told = new WeakSet<HTMLElement>();
+
+function once(host: HTMLElement, words: string | undefined): void {
+  if (words === undefined || told.has(host)) return;
+  told.add(host);
+  warn(host, words);
+}
+
+/** Says once where there is nothing to show, as on a page whose markup threw the table out. */
+export function checkEmpty(host: HTMLElement): void {
+  const given =
+    host.hasAttribute('src') || host.getAttribute('source') === 'own' || Reflect.get(host, 'book');
+  if (!given && !tableOf(host) && !scriptOf(host)) once(host, emptyWords(host));
+}
+
+function emptyWords(host: HTMLElement): string {
+  const { parentElement: around } = host;
+  return around?.localName === 'p'
+    ? 'there is nothing inside. A browser puts a table out of the <p> that stands around this element: put a <div> around it instead, or nothing (in many editors, as a block of HTML).'
+    : 'there is nothing inside, so nothing shows. Put a <table> into it, or name a file with src.';
+}
+
+/** Says once where a table written by hand asks for more than can be read of it. */
+export function checkTable(host: HTMLElement): void {
+  if (told.has(host) || scriptOf(host) || !tableOf(host)) return;
+  const table = adopted(host).querySelector('table');
+  if (table) once(host, unreadIn(table, host.getAttribute('open') ?? ''));
+}
+
+function unreadIn(table: HTMLTableElement, open: string): string | undefined {
+  const asks = '[data-open], [data-formula]';
+  if (open.trim() === '' && !table.querySelector(asks)) return undefined;
+  const heads = table.tHead?.rows;
+  const head = [...(heads?.[heads.length - 1]?.cells ?? [])];
+  if (head.length === 0)
+    return 'its table has no head, so data-open and data-formula are not heeded: put its first row into <thead>, or make each of its cells a <th>.';
+  const also = open.split(',').map((each) => each.trim());
+  const spanned = head.findIndex(
+    (cell, i) =>
+      (cell.matches(asks) || also.includes(`c${i + 1}`)) &&
+      [...table.tBodies].some(({ rows }) => [...rows].some(({ cells }) => cells[i]?.hidden)),
+  );
+  if (spanned >= 0)
+    return `a cell with rowspan or colspan stands in the column “${head[spanned]?.textContent?.trim()}”, so readers cannot write into that column: give each row a cell of its own.`;
+  return undefined;
+}
+
+/** Says that a column cannot be worked out, and stays as it is written. */
+export const warnOfFormula = (formula: string): void =>
+  console.warn(
+    `<croft-embed>: data-formula="${formula}" cannot be read, so its column stays as it is written. It begins with =, and calls a column by its title with _ for each space, as in =How_many/4.`,
+  );
