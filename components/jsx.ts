@@ -58,7 +58,7 @@ export interface CroftElements {
       never,
       'keep'
     >;
-  'croft-book-menu': Common & Attributes<'book'>;
+  'croft-book-menu': Common & Attributes<'book' | 'theme'>;
   'croft-embed': Common &
     TakesBook &
     Attributes<
@@ -75,7 +75,7 @@ export interface CroftElements {
       | 'engine-licence-key'
       | 'theme'
     >;
-  'croft-figures-day': Common & Attributes<'book', 'read-only'>;
+  'croft-figures-day': Common & Attributes<'book' | 'theme', 'read-only'>;
   'croft-formulas': Common & Attributes<'book' | 'search' | 'theme', 'errors' | 'read-only' | 'bare'>;
   'croft-functions': Common & Attributes<'function' | 'search' | 'book' | 'theme', 'bare'>;
   'croft-labels': Common & Attributes<'book' | 'lots' | 'each' | 'size' | 'theme'>;

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, query, state } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Problem } from '../../src/problem.js';
 import { say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
@@ -14,6 +14,7 @@ import { BOOK_DOINGS, type BookDoing } from './doings.js';
  *
  * @element croft-book-menu
  * @attr book - Id of the `<croft-book>`, where it does not stand around this element.
+ * @attr theme - `light`, `dark` or `auto`.
  * @csspart button - The button that opens the menu.
  * @csspart menu - The menu.
  */
@@ -88,6 +89,7 @@ export class CroftBookMenu extends LitElement {
     `,
   ];
 
+  @property({ reflect: true }) theme: string | null = null;
   @state() private open = false;
   @state() private dialog: TemplateResult | null = null;
   @state() private said: Problem | string | null = null;

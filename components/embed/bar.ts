@@ -13,13 +13,15 @@ export interface Tool {
 export class Bar {
   readonly element = make('div', '', { class: 'bar', part: 'bar' });
   readonly #words = make('p', '', { class: 'words', role: 'status' });
+  /** Only on paper, where what is said and offered stays off. */
+  readonly #paper = make('p', '', { class: 'paper' });
   readonly #tools = make('span', '', { class: 'tools' });
   #isPressed = false;
   readonly #held = new Map<string, () => void>();
 
   constructor(day: Element | null) {
     if (day) this.element.append(day);
-    this.element.append(this.#words, this.#tools);
+    this.element.append(this.#words, this.#paper, this.#tools);
     this.#tools.addEventListener('pointerdown', this.#pressed);
   }
 
@@ -58,6 +60,11 @@ export class Bar {
   #sayNow(words: string, wrong: boolean): void {
     this.#words.classList.toggle('problem', wrong);
     if (this.#words.textContent !== words) this.#words.textContent = words;
+  }
+
+  /** What is said of the table on paper; nothing where it is empty. */
+  sayOnPaper(words: string): void {
+    this.#paper.textContent = words;
   }
 
   offer(tools: readonly Tool[]): void {

@@ -94,8 +94,8 @@ export class EmbedDialog extends ActionDialog {
         copy: this.#copy,
         save: () => this.#save(embed),
       })}
-      <p class="small quiet" role="status">${this.said}</p>
       <div class="row ends">
+        <p class="note small" role="status">${this.said}</p>
         <button class="button" type="button" @click=${() => this.close()}>${say`Close`}</button>
       </div>
     `;

@@ -73,6 +73,7 @@ input[aria-invalid='true'] { color: var(--problem); background: var(--problem-pa
 }
 .bar p { margin: 0; }
 .bar p:empty { display: none; }
+.bar .paper { display: none; color: var(--ink); }
 .bar .words { flex: 1 1 13em; color: var(--ink); }
 .bar .words.problem { color: var(--problem); }
 .tools { display: flex; flex-wrap: wrap; gap: 0.375em; }
@@ -123,6 +124,7 @@ summary { cursor: pointer; width: fit-content; margin-block-start: 0.25em; text-
   tr { break-inside: avoid; }
   td.open, th.open { background: none; box-shadow: none; }
   .tools, .bar .words { display: none; }
+  .bar .paper:not(:empty) { display: block; }
 }
 `;
 

@@ -8,6 +8,7 @@ export const NOT_LOADED = phrase(
 );
 export const KEPT = phrase('Your own numbers, kept in this browser.');
 export const NOT_KEPT = phrase('Your own numbers are not kept here: they are gone when the page is closed.');
+export const ON_PAPER = phrase('With your own numbers.');
 export const NEWER = phrase('These are your own numbers. The page has newer figures.');
 export const HINT = phrase('The marked cells are yours to try: the figures follow.');
 export const ALL_YOURS = phrase('All of it is yours to try: the page stays as it is.');

@@ -14,6 +14,7 @@ import { shownDay } from './shown.js';
  * @element croft-figures-day
  * @attr book - Id of the `<croft-book>`; the one around it unless given.
  * @attr read-only - Only says the day.
+ * @attr theme - `light`, `dark` or `auto`.
  * @csspart day - The line that says the day.
  */
 @customElement('croft-figures-day')
@@ -39,6 +40,7 @@ export class CroftFiguresDay extends LitElement {
   ];
 
   @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
+  @property({ reflect: true }) theme: string | null = null;
   @state() private changing = false;
   @state() private wrong: Problem | null = null;
   @query('input') private field!: HTMLInputElement | null;

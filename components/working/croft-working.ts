@@ -36,7 +36,6 @@ export class CroftWorking extends LitElement {
   @property() sheet: string | null = null;
   @property() row: string | null = null;
   @property() column: string | null = null;
-  @property() override title = '';
   @property({ type: Boolean }) closable = false;
   @property({ reflect: true }) theme: string | null = null;
   @state() private copied = false;

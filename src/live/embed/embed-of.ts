@@ -51,7 +51,7 @@ export function embedOf(live: LiveBook, sheet: string, options: EmbedOptions = {
           .filter(({ rows }) => Object.keys(rows).length > 0)
           .map(({ title }) => title)
       : [],
-    json: `${JSON.stringify({ ...(goes ?? tableAlone(book, sheet)), shown: table } satisfies EmbedFile, null, 1)}\n`,
+    json: `${JSON.stringify({ ...(goes ?? tableAlone(book, sheet)), shown: table } satisfies EmbedFile)}\n`,
     htmlFor: (src) => embedFileHtml(table, goes, said, src),
   };
 }
