@@ -16,4 +16,11 @@ export const contentOf = (host: HTMLElement): string =>
   [...copied(host).children].map((each) => each.outerHTML).join('') + (scriptOf(host)?.textContent ?? '');
 
 /** The language in which the page writes its table, as a BCP 47 tag; English where none is said. */
-export const languageOf = (host: HTMLElement): string => languageAround(tableOf(host) ?? host) || 'en';
+export function languageOf(host: HTMLElement): string {
+  try {
+    return Intl.getCanonicalLocales(languageAround(tableOf(host) ?? host))[0] ?? 'en';
+  } catch {
+    // An attribute of a page may hold anything.
+    return 'en';
+  }
+}

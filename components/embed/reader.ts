@@ -5,6 +5,7 @@ import { digestOf, dropKept, type KeptCopy, readElsewhere, readKept, writeKept }
 import { saidIn, say, typedText } from './said.js';
 import { dataScriptOf, keyOf, type Source, type SourceHost, sourceOf } from './source-text.js';
 import type { Trial } from './trial.js';
+import type { PageTableDoc } from './written-cells.js';
 
 /** What a reader's copy needs of the element that shows it. */
 export interface ReaderHost {
@@ -114,10 +115,10 @@ export class Reader {
     if (this.#open) return this.#open.typed(row, column);
     const script = this.kept || this.#doc ? null : dataScriptOf(this.#host.page);
     if (script) this.#doc = asDoc(script.textContent);
-    const sheets = (this.kept?.book ?? this.#doc)?.sheets;
+    const { sheets, page_table }: Partial<PageTableDoc> = this.kept?.book ?? this.#doc ?? {};
     const raw = sheets?.[this.#host.page.sheet]?.rows[row]?.cells[column];
     if (raw === undefined || String(raw).startsWith('=')) return null;
-    return typedText(raw);
+    return typedText(raw, page_table?.language);
   }
 
   /** Gets what works the figures out; called as soon as a reader seems about to try something. */

@@ -92,10 +92,10 @@ export function shownText(iso: string): string {
   return new Intl.DateTimeFormat(now.tag, { dateStyle: 'medium', timeZone: 'UTC' }).format(at);
 }
 
-/** What was entered, as a field begins with it: a number with the decimal sign of the language spoken here. */
-export function typedText(typed: string | number | boolean): string {
+/** What was entered, as a field begins with it: a number with the decimal sign of a language, that spoken here unless named. */
+export function typedText(typed: string | number | boolean, tag = now.tag): string {
   const text = String(typed);
   if (typeof typed !== 'number' || text.includes('e')) return text;
-  const decimal = new Intl.NumberFormat(now.tag).formatToParts(1.5).find(({ type }) => type === 'decimal');
+  const decimal = new Intl.NumberFormat(tag).formatToParts(1.5).find(({ type }) => type === 'decimal');
   return text.replace('.', decimal?.value ?? '.');
 }

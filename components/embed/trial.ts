@@ -80,7 +80,7 @@ export class Trial {
   }
 
   typed(row: string, column: string): string {
-    return typedText(this.live.typed(this.sheet, row, column));
+    return this.#written?.typed(row, column) ?? typedText(this.live.typed(this.sheet, row, column));
   }
 
   toJSON(): BookDoc {

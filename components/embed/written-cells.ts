@@ -6,7 +6,9 @@ import { areaOf } from '../../src/live/doings/formula-areas.js';
 import type { ShownTable } from '../../src/live/embed/index.js';
 import { takesOneValue } from '../../src/live/engine-sync.js';
 import type { LiveBook } from '../../src/live/live-book.js';
-import { isSameUnit, writtenNumber } from './written-number.js';
+import { roundSig } from '../../src/units/index.js';
+import { typedText } from './said.js';
+import { isSameUnit, numberIn, writtenNumber } from './written-number.js';
 
 /** Of each row, something of each column. */
 type ByCell<T> = Readonly<Record<string, Readonly<Record<string, T>>>>;
@@ -40,10 +42,20 @@ export class WrittenCells {
     this.#page = page;
   }
 
-  /** What the page wrote into a cell; undefined where it no longer holds. */
+  /** What the page wrote into a cell, or a number as it would; undefined for anything else. */
   text(row: string, column: string): string | undefined {
-    const text = this.#page.texts[row]?.[column];
-    return text !== undefined && this.#stands(row, column, new Set()) ? text : undefined;
+    const { sheet, texts, language } = this.#page;
+    const text = texts[row]?.[column];
+    if (text !== undefined && this.#stands(row, column, new Set())) return text;
+    const value = this.#live.value(sheet, row, column);
+    return typeof value === 'number' ? numberIn(roundSig(value), language) : undefined;
+  }
+
+  /** What editing a cell begins with. */
+  typed(row: string, column: string): string | undefined {
+    const { sheet, language } = this.#page;
+    const raw = this.#live.typed(sheet, row, column);
+    return typeof raw === 'number' ? typedText(raw, language) : undefined;
   }
 
   /** A table with the page's own words where they hold. */
@@ -58,11 +70,16 @@ export class WrittenCells {
 
   /** What a reader wrote, as the page would have meant it: `30 jars` where it says `28 jars`. */
   meant(row: string, column: string, typed: Typed): Typed {
-    const { cells, texts, language } = this.#page;
-    if (typeof typed !== 'string' || typeof cells[row]?.[column] !== 'number') return typed;
+    const { texts, language } = this.#page;
+    if (typeof typed !== 'string' || !this.#takesNumber(row, column)) return typed;
     const [now, before] = [typed, texts[row]?.[column] ?? ''].map((text) => writtenNumber(text, language));
     if (!now) return typed;
     return now.unit === '' || isSameUnit(now.unit, before?.unit ?? '') ? now.value : typed;
+  }
+
+  #takesNumber(row: string, column: string): boolean {
+    const { sheet, cells } = this.#page;
+    return typeof cells[row]?.[column] === 'number' || this.#live.column(sheet, column)?.type === 'number';
   }
 
   #stands(row: string, column: string, seen: Set<string>): boolean {

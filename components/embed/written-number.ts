@@ -17,15 +17,23 @@ const SPACES = ' \u00a0\u202f';
 /** Longer whole numbers hold other digits than those written. */
 const MOST_DIGITS = 15;
 
-function signsOf(tag: string): Signs {
-  let format: Intl.NumberFormat;
+const FORM: Intl.NumberFormatOptions = { maximumFractionDigits: 3, numberingSystem: 'latn' };
+
+function formatIn(tag: string): Intl.NumberFormat {
   try {
-    format = new Intl.NumberFormat(tag);
+    return new Intl.NumberFormat(tag, FORM);
   } catch {
     // An attribute of a page may hold anything.
-    format = new Intl.NumberFormat('en');
+    return new Intl.NumberFormat('en', FORM);
   }
-  const parts = format.formatToParts(1234567.5);
+}
+
+/** A number as the page would write it, to three places. */
+export const numberIn = (value: number, tag: string): string =>
+  formatIn(tag).format(value).replace(/^-0$/, '0').replace('-', '−');
+
+function signsOf(tag: string): Signs {
+  const parts = formatIn(tag).formatToParts(1234567.5);
   const sign = (type: string) => parts.find((part) => part.type === type)?.value ?? '';
   return { decimal: sign('decimal'), group: sign('group') };
 }

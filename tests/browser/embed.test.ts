@@ -284,17 +284,17 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     const before = await cells('cellar');
     expect(before[1]).toEqual(['Cellar', '28 jars', '7', '2 September']);
     const first = page.locator('#cellar input').first();
-    await first.fill('40 jars');
+    await first.fill('41,5 jars');
     await first.blur();
     await expect
       .poll(async () => (await cells('cellar'))[1], SOON)
-      .toEqual(['Cellar', '40', '10', '2 September']);
+      .toEqual(['Cellar', '41,5', '10,375', '2 September']);
     const mine = await cells('cellar');
     expect(mine.slice(2, 6)).toEqual(before.slice(2, 6));
     expect(mine[6]?.join()).toContain('do not follow');
     await page.locator('#cellar').getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => cells('cellar'), SOON).toEqual(before);
-    await first.fill('40');
+    await first.fill('41,5');
     await first.blur();
     await expect.poll(() => cells('cellar'), SOON).toEqual(mine);
     await expect.poll(() => page.evaluate(() => localStorage.length), SOON).toBe(1);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readColumn } from '../../components/embed/read-column.js';
-import { isSameUnit, writtenNumber } from '../../components/embed/written-number.js';
+import { isSameUnit, numberIn, writtenNumber } from '../../components/embed/written-number.js';
 
 const value = (text: string, tag: string) => writtenNumber(text, tag)?.value;
 
@@ -23,6 +23,16 @@ describe('a number as a page writes it', () => {
     for (const tag of ['en', 'de', 'fr', 'es', 'it', 'nl', 'sv', 'pl', 'pt-BR', 'en-GB', 'de-AT', 'de-CH'])
       for (const n of [0, 7, 28.5, 1900, 12345.25, -1234567, 0.125])
         expect(value(new Intl.NumberFormat(tag).format(n), tag), `${tag} ${n}`).toBe(n);
+  });
+
+  it('is written back the same way', () => {
+    expect(numberIn(1250.5, 'fr')).toBe(new Intl.NumberFormat('fr').format(1250.5));
+    expect([numberIn(-3, 'en'), numberIn(-0, 'de'), numberIn(0.5, 'de'), numberIn(1.5, '_')]).toEqual([
+      '−3',
+      '0',
+      '0,5',
+      '1.5',
+    ]);
   });
 
   it('may be a fraction', () => {
