@@ -15,22 +15,26 @@ import { isOwn } from './source-text.js';
  *
  * @element croft-embed
  * @attr sheet - Id, kind (`shelf`) or title of the sheet in the book.
- * @attr src - Address of the data on the same site, where no script inside holds it.
+ * @attr src - Address of the data on the same site, where no script inside holds it; from another nothing is fetched.
  * @attr source - `own` shows the book that the reader keeps in this browser on this site, the one edited last; what the
  *   page gives inside or by `src` shows where they keep none.
  * @attr which - Key or title of that book, where it is to be a certain one.
  * @attr database - Name of the database with the reader's books, where `keep` of `<croft-book>` names one.
  * @attr start-at - Address of the page where a reader starts a book.
- * @attr columns - Ids of the columns to show where no table stands inside, with commas between.
+ * @attr columns - Ids of the columns to show where no table stands inside, with commas between; what is not there is
+ *   left out, and the console says so.
  * @attr open - Ids of columns that readers may write into, with commas between; likewise `data-open` on a `th` or `td`.
  *   In a table written by hand, with no data beside it, columns are `c1`, `c2`…, and `data-formula="=Pounds/6"` on a
  *   `th` has a column worked out from the others.
- * @attr keep-as - Name under which a reader's own numbers are kept in their browser; the element's id unless given.
+ * @attr keep-as - Name under which a reader's own numbers are kept in their browser, another in each post of a site; the
+ *   element's id unless given.
  * @attr grid-licence-key - Licence key of the grid: the sheet may then be opened as one.
  * @attr engine-licence-key - Licence key of the formula engine; its open-source key unless given.
  * @attr theme - `light`, `dark` or `auto` (as the system is set); else the page's `color-scheme` counts.
  * @fires croft-shown - The table stands, or stands anew; `detail` is `{ sheet, rows, own }`.
  * @fires croft-try - A reader wrote something into a cell; `detail` is `{ row, column, text }`.
+ * @fires croft-change - Something changed in the book inside, while the sheet is open as a grid; likewise `croft-ready`,
+ *   `croft-status` and `croft-select` of `<croft-book>`.
  * @csspart frame - What scrolls the table.
  * @csspart bar - The line under the table.
  * @cssprop --croft-font-size - Size of its text.

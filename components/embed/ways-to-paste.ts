@@ -8,7 +8,7 @@ import { icons } from '../look/icons.js';
 export const SCRIPT_AT = '/croftsheet/croftsheet-embed.js';
 
 /** From so many bytes on, what is to be pasted is more than most editors of pages take well. */
-const LONG = 60_000;
+const LONG = 100_000;
 
 export const waysStyles = css`
   .way {

@@ -21,12 +21,14 @@ export function bookOf({ id }: ReadySheet): string {
 export function pasted(sheet: ReadySheet): string {
   const { id, columns, open, cautions = [] } = sheet;
   const also = cautions.map((each) => `\n<p>${caution(each).text}</p>`).join('');
-  return `<script type="module" src="/croftsheet/croftsheet-embed.js"></script>
+  return `<div>
+<script type="module" src="/croftsheet/croftsheet-embed.js"></script>
 <croft-embed sheet="${sheet.sheet}" columns="${columns.join(', ')}" open="${open.join(', ')}" keep-as="${id}">
 <script type="application/json">
 ${bookOf(sheet).replaceAll('<', '\\u003c')}
 </script>
-</croft-embed>${also}`;
+</croft-embed>${also}
+</div>`;
 }
 
 export const galleryPage =
