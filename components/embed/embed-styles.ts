@@ -46,6 +46,10 @@ thead .planning { background: var(--plan); box-shadow: inset 0 3px 0 var(--plan-
 td span, th[scope='row'] span { color: var(--quiet); font-size: 0.93em; }
 tbody small { display: block; color: var(--quiet); font-size: 0.86em; }
 tbody tr:last-child > * { border-bottom: 0; }
+tfoot > tr:first-child > * { border-top: 1px solid var(--quiet); }
+tfoot > tr:last-child > * { border-bottom: 0; }
+tfoot .unmoved > td { position: static; max-width: none; font-weight: 400; border-inline-end: 0; padding-block-start: 0; }
+.unmoved small { position: sticky; inset-inline-start: var(--side); display: inline-block; max-width: min(28em, 80vw); color: var(--quiet); }
 a { color: var(--accent); }
 td.open, th.open {
   padding: 0; background: color-mix(in srgb, var(--accent) 7%, var(--paper));

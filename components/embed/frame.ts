@@ -1,4 +1,6 @@
-import { isAcross } from './level-table.js';
+/** Whether a row is words across the table, and none of its data. */
+export const isAcross = ({ cells }: HTMLTableRowElement): boolean =>
+  cells.length === 1 && (cells[0]?.colSpan ?? 1) > 1;
 
 /** The table as it stands in the element, with its cells by row and column. */
 export class Frame {

@@ -1,3 +1,5 @@
+import { isAcross } from './frame.js';
+
 /** No table that a person reads has cells that span more columns. */
 const WIDEST = 50;
 
@@ -18,10 +20,6 @@ function takeHead(table: HTMLTableElement): void {
   if (!first || first.cells.length === 0) return;
   if ([...first.cells].every(({ localName }) => localName === 'th')) table.createTHead().append(first);
 }
-
-/** Whether a row is words across the table, and none of its data. */
-export const isAcross = ({ cells }: HTMLTableRowElement): boolean =>
-  cells.length === 1 && (cells[0]?.colSpan ?? 1) > 1;
 
 /** Where a cell spans, one that does not show stands in each place that it takes besides its own. */
 function fillSpans(section: HTMLTableSectionElement): void {

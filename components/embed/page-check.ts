@@ -51,9 +51,3 @@ function unreadIn(table: HTMLTableElement, open: string): string | undefined {
     return `a cell with rowspan or colspan stands in the column “${head[spanned]?.textContent?.trim()}”, so readers cannot write into that column: give each row a cell of its own.`;
   return undefined;
 }
-
-/** Says that a column cannot be worked out, and stays as it is written. */
-export const warnOfFormula = (formula: string): void =>
-  console.warn(
-    `<croft-embed>: data-formula="${formula}" cannot be read, so its column stays as it is written. It begins with =, and calls a column by its title with _ for each space, as in =How_many/4.`,
-  );

@@ -11,7 +11,6 @@ import {
 import { openBook } from '../../src/live/live-book.js';
 import { say } from '../../src/words/index.js';
 import { Frame } from './frame.js';
-import { warnOfFormula } from './page-check.js';
 import { readColumn } from './read-column.js';
 import { speakAs } from './speak-as.js';
 import type { PageTable, PageTableDoc } from './written-cells.js';
@@ -92,6 +91,12 @@ function bookOf(frame: Frame, options: TableOptions, unread: ReadonlySet<string>
   live.close();
   return doc;
 }
+
+/** Says that a column cannot be worked out, and stays as it is written. */
+const warnOfFormula = (formula: string): void =>
+  console.warn(
+    `<croft-embed>: data-formula="${formula}" cannot be read, so its column stays as it is written. It begins with =, and calls a column by its title with _ for each space, as in =How_many/4.`,
+  );
 
 /** Whether all names in a stored formula were found; an argument that is left out is no fault. */
 const isRead = (stored: unknown): boolean =>

@@ -7,8 +7,7 @@ import type { ShownTable } from '../../src/live/embed/index.js';
 import { takesOneValue } from '../../src/live/engine-sync.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { roundSig } from '../../src/units/index.js';
-import { typedText } from './said.js';
-import { isSameUnit, numberIn, writtenNumber } from './written-number.js';
+import { isSameUnit, numberIn, typedIn, writtenNumber } from './written-number.js';
 
 /** Of each row, something of each column. */
 type ByCell<T> = Readonly<Record<string, Readonly<Record<string, T>>>>;
@@ -55,7 +54,7 @@ export class WrittenCells {
   typed(row: string, column: string): string | undefined {
     const { sheet, language } = this.#page;
     const raw = this.#live.typed(sheet, row, column);
-    return typeof raw === 'number' ? typedText(raw, language) : undefined;
+    return typeof raw === 'number' ? typedIn(raw, language) : undefined;
   }
 
   /** A table with the page's own words where they hold. */

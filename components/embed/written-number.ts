@@ -32,6 +32,10 @@ function formatIn(tag: string): Intl.NumberFormat {
 export const numberIn = (value: number, tag: string): string =>
   formatIn(tag).format(value).replace(/^-0$/, '0').replace('-', '−');
 
+/** The same with all its places, as a field begins with it. */
+export const typedIn = (value: number, tag: string): string =>
+  String(value).includes('e') ? String(value) : String(value).replace('.', signsOf(tag).decimal);
+
 function signsOf(tag: string): Signs {
   const parts = formatIn(tag).formatToParts(1234567.5);
   const sign = (type: string) => parts.find((part) => part.type === type)?.value ?? '';
