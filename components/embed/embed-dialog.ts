@@ -9,6 +9,9 @@ import { bookAround } from '../book/find-book.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { SCRIPT_AT, waysStyles, waysToPaste } from './ways-to-paste.js';
 
+/** What may change without another embed being made. */
+const BESIDE: ReadonlySet<PropertyKey> = new Set(['scriptAt', 'fileAt', 'said']);
+
 /** Makes one sheet ready for a web page: which columns, what readers may try, and the HTML to paste. */
 @customElement('croft-embed-dialog')
 export class EmbedDialog extends ActionDialog {
@@ -42,16 +45,22 @@ export class EmbedDialog extends ActionDialog {
   @state() private fileAt = '';
   @state() private said = '';
 
+  /** What was made last, while nothing is chosen otherwise and the book stays as it is. */
+  #embed: Embed | null = null;
+
   protected override heading = phrase('For a web page');
 
   protected override willUpdate(changed: PropertyValues): void {
     super.willUpdate(changed);
     const { live } = this;
+    const keys = [...changed.keys()];
+    if (keys.length === 0 || keys.some((key) => !BESIDE.has(key))) this.#embed = null;
     if (live && this.sheet === '') this.#choose(live, firstFilled(live));
   }
 
   protected override content(live: LiveBook): TemplateResult {
-    const embed = embedOf(live, this.sheet, this.#options(live));
+    const embed = this.#embed ?? embedOf(live, this.sheet, this.#options(live));
+    this.#embed = embed;
     const key = bookAround(this)?.gridLicenceKey;
     return html`
       <div class="row">

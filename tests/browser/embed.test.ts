@@ -86,6 +86,12 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     page.on('request', (request) => scripts.push(request.url()));
     expect(await column(page, WEEKS)).toEqual(mine);
     expect(scripts).toEqual([]);
+    // On paper, too, they are not taken for the page's.
+    const onPaper = page.getByText('With your own numbers.');
+    expect(await onPaper.isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'print' });
+    expect(await onPaper.isVisible()).toBe(true);
+    await page.emulateMedia({ media: 'screen' });
     const [file] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Take home' }).click(),
@@ -97,6 +103,7 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     await page.getByRole('button', { name: 'Bring mine back' }).click();
     expect(await column(page, WEEKS)).toEqual(mine);
     await page.getByRole('button', { name: 'Start over' }).click();
+    expect(await onPaper.count()).toBe(0);
     await page.reload();
     expect(await column(page, WEEKS)).toEqual(before);
   });
@@ -376,6 +383,19 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     const page = await openWith(pages, () => '<croft-embed src="cellar.json" keep-as="file"></croft-embed>', {
       files: { 'cellar.json': json },
     });
+    await page.getByLabel('Put up, Tomatoes').first().waitFor();
+    const asked = (name: string, value: string): Promise<void> =>
+      page
+        .locator('croft-embed')
+        .evaluate((host, said) => host.setAttribute(...said), [name, value] as const);
+    const titles = page.getByRole('columnheader');
+    await asked('columns', 'left, food, banana');
+    await expect.poll(() => titles.allTextContents()).toEqual(['Left', 'Food']);
+    await asked('sheet', 'cellar');
+    await expect
+      .poll(() => page.getByRole('alert').textContent(), SOON)
+      .toContain('no sheet called “cellar”');
+    await page.reload();
     await page.getByLabel('Put up, Tomatoes').first().waitFor();
     const before = await column(page, WEEKS);
     expect(before).toHaveLength(3);
