@@ -251,6 +251,7 @@ describe('the pictures of the demo', () => {
 
   it('are loaded when they are looked at, each by itself', async () => {
     const page = await open();
+    await gridOpen(page);
     const asked: string[] = [];
     page.on('request', (request) => asked.push(request.url()));
     await page.reload();
