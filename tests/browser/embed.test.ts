@@ -201,6 +201,8 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
         return copy as { unfinished?: boolean; digest: string };
       }, change);
     await expect.poll(async () => (await kept({})).unfinished ?? false, SOON).toBe(false);
+    // Nothing is worked out or kept any more on a page that only shows the copy.
+    await page.reload();
     const { digest } = await kept({ page: '/another-post.html' });
     await page.reload();
     await expect.poll(() => column(page, 2), SOON).toEqual(['15']);
