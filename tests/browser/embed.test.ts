@@ -302,7 +302,8 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     expect(mine.slice(2, 6)).toEqual(before.slice(2, 6));
     expect(mine[6]?.join()).toContain('do not follow');
     await page.locator('#cellar').getByRole('button', { name: 'Undo' }).click();
-    await expect.poll(() => cells('cellar'), SOON).toEqual(before);
+    // The line under the totals stays where a copy has been kept meanwhile.
+    await expect.poll(async () => (await cells('cellar')).slice(0, 6), SOON).toEqual(before);
     await first.fill('41,5');
     await first.blur();
     await expect.poll(() => cells('cellar'), SOON).toEqual(mine);
