@@ -45,22 +45,38 @@ const MOST_OF_SCREEN = 0.85;
 const [ROW, FINGER_ROW, HEAD, TOOLS] = [32, 46, 112, 100];
 const LEAST = 240;
 
+const isTouched = (): boolean => matchMedia('(pointer: coarse)').matches;
+
 /** Height in pixels of a grid and its tools: as high as its rows, yet one that a person can see all of. */
 function heightOf(rows: number): number {
-  const row = matchMedia('(pointer: coarse)').matches ? FINGER_ROW : ROW;
   // A frame that is as high as all it holds is no screen.
   const most = Math.min(innerHeight, screen.height || innerHeight) * MOST_OF_SCREEN;
-  return Math.max(LEAST + TOOLS, Math.min(most, HEAD + rows * row + TOOLS));
+  return Math.max(LEAST + TOOLS, Math.min(most, HEAD + rows * (isTouched() ? FINGER_ROW : ROW) + TOOLS));
+}
+
+/** The least share of the height that a grid would have, for it to be content with what is in sight of its table. */
+const CONTENT_WITH = 0.7;
+
+/**
+ * A table that begins in the window and goes on below it gives the grid all that is in sight of it: then nothing
+ * moves, and there is page above by which to scroll on. A finger needs more of that.
+ */
+function heightFor(stand: HTMLElement, rows: number): number {
+  const [{ top, bottom }, wanted] = [stand.getBoundingClientRect(), heightOf(rows)];
+  const inSight = innerHeight - top;
+  const isEnough = top > 0 && bottom >= innerHeight && inSight >= wanted * CONTENT_WITH;
+  return isEnough && !isTouched() ? inSight : wanted;
 }
 
 /**
- * Opens the sheet as a grid in the place of its table, scrolled so that all of it is in sight. A first grid shows what the table shows; the whole one takes its place once it is there. What
- * is typed meanwhile is not lost. Answers what closes it; null where it cannot open.
+ * Opens the sheet as a grid in the place of its table, scrolled so that all of it is in sight. A first grid shows
+ * what the table shows; the whole one takes its place once it is there. What is typed meanwhile is not lost. Answers
+ * what closes it; null where it cannot open.
  */
 export async function openAsGrid(opening: GridOpening): Promise<(() => void) | null> {
   const { host, stand, frame } = opening;
   const keys = new KeysAhead(host);
-  const height = heightOf(frame.rows.length);
+  const height = heightFor(stand, frame.rows.length);
   const cell = opening.cell ?? firstInSight(frame);
   const into = make('div', '', { class: 'grid' });
   const whole = make('div', '', { class: 'grid waiting' });
