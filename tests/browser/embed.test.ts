@@ -354,6 +354,18 @@ describe('An embedded sheet', { timeout: 60_000 }, () => {
     const whole = await seen('.grid .grid:not(.waiting)');
     expect(first[0]).toMatch(/^1 \| Tomatoes \|/);
     expect(whole).toEqual(first);
+    // The table went on below the window: its grid takes what was in sight of it.
+    const moved = await page.evaluate(
+      () =>
+        new Promise<number>((done) => {
+          let sum = 0;
+          new PerformanceObserver((list) => {
+            for (const each of list.getEntries()) sum += (each as unknown as { value: number }).value;
+          }).observe({ type: 'layout-shift', buffered: true });
+          setTimeout(() => done(sum), 100);
+        }),
+    );
+    expect(moved).toBe(0);
   });
 
   test('reads well to assistive technology, in narrow windows and in the dark', async () => {

@@ -25,7 +25,7 @@ export interface PlantingDates {
   readonly latestSowing: DayNumber | null;
   /** True where the sowing was written down, and the dates count from it. */
   readonly sown: boolean;
-  /** True where the household gives its own harvest window. */
+  /** True where the household gives its own days of harvest. */
   readonly ownWindow: boolean;
   /** True where the first fall frost ends the harvest. */
   readonly endsByFrost: boolean;
