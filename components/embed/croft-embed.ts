@@ -3,7 +3,7 @@ import { defineOnce } from './define.js';
 import { EmbedAttributes } from './embed-attributes.js';
 import { EmbedSheet } from './embed-sheet.js';
 import { firstPaint } from './first-paint.js';
-import { hasContent } from './page-content.js';
+import { hasContent, tableOf } from './page-content.js';
 import { heedLanguage, sayAs } from './said.js';
 import { isOwn } from './source-text.js';
 
@@ -107,7 +107,7 @@ export class CroftEmbed extends EmbedAttributes {
     if (this.#words === undefined) this.#words = this.#fetchWords();
     // Until then the page's own table stands there.
     if (this.#words) return;
-    const paint = firstPaint();
+    const paint = firstPaint(tableOf(this) !== null);
     if (paint) {
       void paint.then(() => this.#begin());
       return;

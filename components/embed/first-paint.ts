@@ -1,5 +1,5 @@
-/** Longest wait in milliseconds for a first paint that has begun: a page in the background is never painted. */
-const AT_MOST = 60;
+/** Longest wait in milliseconds for a first paint: a frame out of sight is never painted. */
+const AT_MOST = 250;
 
 /** Whether readers have seen anything of the page. */
 export const painted = (): boolean => performance.getEntriesByType('paint').length > 0;
@@ -7,13 +7,17 @@ export const painted = (): boolean => performance.getEntriesByType('paint').leng
 let coming: Promise<void> | null | undefined;
 
 /**
- * Resolves when the page's first paint is out, where it is on its way already; null where there is nothing to wait
- * for. Browsers lay a page out before its deferred scripts run: drawing then would only hold that paint up.
+ * Resolves when the page's first paint is out; null where there is nothing to wait for. Drawing a table before would
+ * only hold that paint up: browsers mostly lay a page out before its deferred scripts run, and what could then be
+ * thrown away is what readers see soonest.
+ *
+ * @param hasTable whether the page's own table stands there to be read meanwhile.
  */
-export function firstPaint(): Promise<void> | null {
-  if (painted() || document.visibilityState !== 'visible') return null;
-  // 0 as long as no frame has begun: then the first can show the table as it stays.
-  if (!document.timeline?.currentTime || typeof PerformanceObserver === 'undefined') return null;
+export function firstPaint(hasTable: boolean): Promise<void> | null {
+  if (painted() || document.visibilityState !== 'visible' || typeof PerformanceObserver === 'undefined')
+    return null;
+  // 0 as long as no frame has begun: then the first can show what else would come after it.
+  if (!hasTable && !document.timeline?.currentTime) return null;
   if (coming !== undefined) return coming;
   coming = new Promise<void>((done) => {
     const observer = new PerformanceObserver(finish);

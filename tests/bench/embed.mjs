@@ -9,7 +9,7 @@ import { staticParts, total } from '../package/static-parts.mjs';
 
 const repository = resolve(import.meta.dirname, '../..');
 const dist = join(repository, 'dist');
-const RUNS = 9;
+const RUNS = 25;
 const GRID_RUNS = 5;
 const TYPES = {
   '.js': 'text/javascript',
