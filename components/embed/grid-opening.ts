@@ -75,6 +75,9 @@ function heightFor(stand: HTMLElement, rows: number): number {
  */
 export async function openAsGrid(opening: GridOpening): Promise<(() => void) | null> {
   const { host, stand, frame } = opening;
+  // Before anything that takes time: it is on its way meanwhile.
+  const loading = import('../grid/first/first-grid.js');
+  loading.catch(nothing);
   const keys = new KeysAhead(host);
   const height = heightFor(stand, frame.rows.length);
   const cell = opening.cell ?? firstInSight(frame);
@@ -85,8 +88,8 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
   let first: FirstGrid | null = null;
   const close = (): void => {
     first?.destroy();
-    into.remove();
-    stand.hidden = false;
+    if (stand.isConnected) into.remove();
+    else into.replaceWith(stand);
   };
   const giveUp = (): null => {
     first?.settle();
@@ -99,7 +102,8 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
   const inPlace = (high: number): void => {
     // A page scrolled to the table stays where it is.
     into.style.minHeight = `${high}px`;
-    stand.hidden = true;
+    // Not only hidden: browsers look at all that stands beside a grid when its styles come.
+    stand.remove();
   };
   const scrolled = (): void => {
     const { top, bottom } = into.getBoundingClientRect();
@@ -107,7 +111,6 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
     scrollBy({ top: by, behavior: 'instant' });
   };
   try {
-    const loading = import('../grid/first/first-grid.js');
     const book = await opening.book();
     const table = tableAtFirst(frame, book, opening.sheet);
     if (table) {

@@ -10,7 +10,7 @@ import { staticParts, total } from '../package/static-parts.mjs';
 const repository = resolve(import.meta.dirname, '../..');
 const dist = join(repository, 'dist');
 const RUNS = 25;
-const GRID_RUNS = 5;
+const GRID_RUNS = 11;
 const TYPES = {
   '.js': 'text/javascript',
   '.html': 'text/html',
