@@ -21,14 +21,13 @@ import './settings-form.js';
 import './what-it-takes.js';
 import { cautionsOf, cautionsView } from './cautions.js';
 import { colourKey, colourKeyStyles } from './colour-key.js';
-import { nextStep, nextStepView } from './next-step.js';
+import { NotesAbove } from './notes-above.js';
 import { RestedReading } from './rested-reading.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
 import { SheetDoings } from './sheet-doings.js';
 import { sheetStyles } from './sheet-styles.js';
 import { stage, withoutBook } from './stage.js';
 import { statusLine } from './status-line.js';
-import { suggestedUses, suggestedUsesView } from './suggested-uses.js';
 import { toolbar } from './toolbar.js';
 
 /** Least height in pixels of a grid that takes the place of something else. */
@@ -92,19 +91,11 @@ export class CroftSheet extends LitElement {
     for (const each of ['croft-settings-form', 'croft-what-it-takes'] as const)
       this.renderRoot.querySelector(each)?.requestUpdate();
     this.#cautions.heed(change);
-    this.#suggested.heed(change);
-    this.#next.heed(change);
+    this.#notes.heed(this.#book.live, change);
   });
   readonly #doings = new SheetDoings(this, this.#book);
   readonly #cautions = new RestedReading(this, (live, { id, kind }) => cautionsOf(live, id, kind));
-  readonly #suggested = new RestedReading(this, (live, { id, kind }) =>
-    kind === 'foods' ? suggestedUses(live, id) : [],
-  );
-  readonly #next = new RestedReading(this, (live, { kind }) => nextStep(live, kind), [
-    'shelf',
-    'foods',
-    'draws',
-  ]);
+  readonly #notes = new NotesAbove(this);
   #shown: LiveBook | null = null;
 
   /** Opens the editing view in place, on `cell` or what is in sight; `text` begins an edit there. */
@@ -201,8 +192,10 @@ export class CroftSheet extends LitElement {
           ? html`<croft-add-lots .live=${live} .sheet=${sheet.id} @added=${doings.lotAdded} @done=${doings.lotsDone}></croft-add-lots>`
           : nothing
       }
-      ${this.#notesAbove(live) ? suggestedUsesView(this.#suggested.of(live, sheet), doings.look) : nothing}
-      ${this.#notesAbove(live) && !this.readOnly ? nextStepView(live, this.#next.of(live, sheet)) : nothing}
+      ${
+        // Not where it takes the place of a table: what came above the grid would move it while somebody writes.
+        this.standIn === null && live.isPlanned ? this.#notes.view(live, sheet, doings.look) : nothing
+      }
       <div class="body ${workingOpen ? 'with-working' : ''}">
         <div class="stage">${this.#stage(live, sheet, editing)}</div>
         ${
@@ -230,11 +223,6 @@ export class CroftSheet extends LitElement {
       <croft-columns-dialog .live=${live} .sheet=${sheet.id}></croft-columns-dialog>
       ${doings.actions.dialog}
     `;
-  }
-
-  /** Not where it takes the place of a table: what came above the grid would move it while somebody writes. */
-  #notesAbove(live: LiveBook): boolean {
-    return this.standIn === null && live.isPlanned;
   }
 
   #saysKept(book: CroftBook | null, editing: boolean): boolean {

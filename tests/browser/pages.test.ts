@@ -212,6 +212,30 @@ describe('the demo', () => {
     expect(await said(working.getByRole('heading', { level: 2 }))).toContain('On hand');
   });
 
+  it('offers to rename a food wherever else it stands, once Foods calls it otherwise', async () => {
+    const page = await open(`${DEMO}#foods`);
+    await gridOpen(page);
+    const lots = (name: string) =>
+      page.evaluate((food) => {
+        const live = document.querySelector('croft-book')!.live!;
+        return live.rowIds('shelf').filter((row) => live.value('shelf', row, 'food') === food).length;
+      }, name);
+    const cell = page.locator('croft-grid-pane .ht_clone_inline_start td', { hasText: /^Peaches$/ }).first();
+    const before = await lots('Peaches');
+    expect(before).toBeGreaterThan(0);
+    await cell.click();
+    await page.keyboard.type('Clingstone peaches');
+    await page.keyboard.press('Enter');
+    const offer = page.getByRole('status', { name: 'A food has another name' });
+    await offer.getByText(`Shelf (${before})`, { exact: false }).waitFor();
+    await offer.getByRole('button', { name: 'Rename it there too' }).click();
+    await page.getByText('everywhere now. Undo takes it back.', { exact: false }).waitFor();
+    expect(await offer.isVisible()).toBe(false);
+    expect(await lots('Clingstone peaches')).toBe(before);
+    await page.getByRole('button', { name: /^Undo/ }).filter({ visible: true }).first().click();
+    await expect.poll(() => lots('Peaches')).toBe(before);
+  });
+
   it('prints every row as a table, from the grid too', async () => {
     const page = await open(`${DEMO}#draws`);
     await gridOpen(page);
