@@ -3,7 +3,7 @@ import { KINDS } from '../../src/book/index.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { nextStep, nextStepView } from './next-step.js';
-import { RenamedFoods, renamedFoodView, stillCalled } from './renamed-food.js';
+import { RenamedNames, renamedView, stillCalled } from './renamed-name.js';
 import { RestedReading } from './rested-reading.js';
 import type { Sheet } from './sheet-called.js';
 import { suggestedUses, suggestedUsesView } from './suggested-uses.js';
@@ -13,10 +13,10 @@ interface NotesHost extends ReactiveControllerHost {
   say(message: string | null): void;
 }
 
-/** What a sheet says above its rows: what was suggested, what else has the old name of a food, what to do next. */
+/** What a sheet says above its rows: what was suggested, what else has an old name, what to do next. */
 export class NotesAbove {
   readonly #host: NotesHost;
-  readonly #renamed = new RenamedFoods();
+  readonly #renamed = new RenamedNames();
   readonly #suggested: RestedReading<ReturnType<typeof suggestedUses>>;
   readonly #next: RestedReading<ReturnType<typeof nextStep>>;
   readonly #still: RestedReading<ReturnType<typeof stillCalled>>;
@@ -33,7 +33,7 @@ export class NotesAbove {
     ]);
     this.#still = new RestedReading(
       host,
-      (live, { kind }) => (kind === 'foods' ? stillCalled(live, this.#renamed.last) : []),
+      (live, { kind }) => stillCalled(live, kind, this.#renamed.last),
       Object.keys(KINDS),
     );
   }
@@ -51,7 +51,7 @@ export class NotesAbove {
   #toDo(live: LiveBook, sheet: Sheet): TemplateResult | typeof nothing {
     const [places, { last }] = [this.#still.of(live, sheet), this.#renamed];
     if (!last || places.length === 0) return nextStepView(live, this.#next.of(live, sheet));
-    return renamedFoodView(live, last, places, (said) => {
+    return renamedView(live, last, places, (said) => {
       this.#renamed.forget();
       if (said === null) this.#host.requestUpdate();
       else this.#host.say(said);
