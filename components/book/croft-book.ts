@@ -1,25 +1,20 @@
 import { css, html, LitElement, type PropertyValues, unsafeCSS } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Doc } from 'yjs';
-import { asItStands, type BookDoc, newId, parseBook } from '../../src/book/index.js';
+import { newId } from '../../src/book/index.js';
 import type { KnownFigures } from '../../src/live/known-figures.js';
-import type { LiveBook } from '../../src/live/live-book.js';
+import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { Problem } from '../../src/problem.js';
 import type { BookEntry, KeepStatus } from '../../src/storage/index.js';
 import { schemeText } from '../look/token-text.js';
+import { BookOpening, type Opening } from './book-opening.js';
 import type { BookPast } from './book-past.js';
 import { type CopyFile, copyFile, download, readCopy, titleBeside } from './copies.js';
 import { type SelectedCell, tell } from './events.js';
-import { booksKept, NO_BOOK, NOT_KEPT, OPENING, openKept } from './keeping.js';
-import { Notices } from './notices.js';
-import { OpenBook, type OpenBookHost, type ToOpen } from './open-book.js';
+import { booksKept } from './keeping.js';
 import { type OwnBookAnswers, ownBook } from './own-book.js';
 import { PageLanguage } from './page-language.js';
 import { PageWatch } from './page-watch.js';
-import { type ReadBook, readSource, startOf } from './source.js';
-
-/** What came of opening something. */
-export type Opening = { readonly ok: true } | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /**
  * Holds one household's book for the `croft-` elements inside it, or those that name it by `book="id"`.
@@ -72,68 +67,65 @@ export class CroftBook extends LitElement {
   @property({ attribute: false }) known: KnownFigures | null = null;
 
   #keep: string | null = null;
-  #opened: OpenBook | null = null;
-  #status: KeepStatus = OPENING;
-  #problems: readonly Problem[] = [];
-  readonly #notices = new Notices();
-  readonly #language = new PageLanguage(this);
   #selected: SelectedCell | null = null;
-  readonly #host: OpenBookHost;
-  /** Stands for the book being shown or opened: what answers for an earlier one is let go. */
-  #current: object = {};
+  readonly #shown: BookOpening;
 
   constructor() {
     super();
     new PageWatch(this);
     const book = this;
-    this.#host = {
+    const host = {
       get database() {
         return book.#database;
       },
       engineLicenceKey: () => this.engineLicenceKey,
-      changed: (change) => tell(this, 'croft-change', change),
+      changed: (change: BookChange) => tell(this, 'croft-change', change),
       conflictsChanged: () => tell(this, 'croft-conflicts', this.past?.conflicts ?? []),
-      engineLoaded: (problem) => {
+      engineLoaded: (problem: Problem | undefined) => {
         if (problem) tell(this, 'croft-problem', { problems: [problem] });
         else this.requestUpdate();
       },
+      closed: () => {
+        this.#selected = null;
+      },
     };
+    this.#shown = new BookOpening(this, host, new PageLanguage(this));
   }
 
   /** The open book; null until it is read, and when it could not be. */
   get live(): LiveBook | null {
-    return this.#opened?.live ?? null;
+    return this.#shown.book?.live ?? null;
   }
 
   /** How the book stands with storage. */
   get status(): KeepStatus {
-    return this.#status;
+    return this.#shown.status;
   }
 
   /** What the person must be told about keeping the book, until it has passed or was read. */
   get notices(): readonly Problem[] {
-    return this.#notices.all;
+    return this.#shown.notices.all;
   }
 
   /** Takes a notice away that a person has read. */
   dismiss(notice: Problem): void {
-    this.#notices.dismiss(notice);
-    tell(this, 'croft-status', this.#status);
+    this.#shown.notices.dismiss(notice);
+    tell(this, 'croft-status', this.status);
   }
 
   /** Why the book could not be opened; empty when it is. */
   get problems(): readonly Problem[] {
-    return this.#problems;
+    return this.#shown.problems;
   }
 
   /** Key under which the open book is kept, or null where it is not. */
   get key(): string | null {
-    return this.#opened?.key ?? null;
+    return this.#shown.book?.key ?? null;
   }
 
   /** False while formulas wait for the engine. */
   get engineReady(): boolean {
-    return this.#opened?.engine.ready ?? false;
+    return this.#shown.book?.engine.ready ?? false;
   }
 
   /** The cell that a person selected last, in whichever element of the book. */
@@ -159,12 +151,12 @@ export class CroftBook extends LitElement {
 
   /** Loads the formula engine unless it is there; formulas are worked out when this resolves. */
   ensureEngine(): Promise<void> {
-    return this.#opened?.engine.ensure() ?? Promise.resolve();
+    return this.#shown.book?.engine.ensure() ?? Promise.resolve();
   }
 
   /** Earlier versions of the open book and other copies of it; null while no book is open. */
   get past(): BookPast | null {
-    return this.#opened?.past ?? null;
+    return this.#shown.book?.past ?? null;
   }
 
   /**
@@ -196,7 +188,7 @@ export class CroftBook extends LitElement {
    */
   async openACopy(file: Blob | string): Promise<Opening> {
     const read = await readCopy(file);
-    if (!read.ok) return this.#refuse(read.problems);
+    if (!read.ok) return this.#shown.refuse(read.problems);
     const kept = await this.keptBooks();
     const taken = kept.some(({ id }) => id === read.book.id);
     const title = titleBeside(read.book.title, [...kept.map((each) => each.title), this.live?.title ?? '']);
@@ -224,7 +216,7 @@ export class CroftBook extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    if (this.hasUpdated && !this.#opened) void this.#open();
+    if (this.hasUpdated && !this.#shown.book) void this.#shown.open();
   }
 
   override disconnectedCallback(): void {
@@ -232,130 +224,28 @@ export class CroftBook extends LitElement {
     // Moved within the page is not removed: it is connected again before this runs.
     queueMicrotask(() => {
       if (this.isConnected) return;
-      this.#current = {};
-      this.#close();
+      this.#shown.leave();
     });
   }
 
   protected override updated(changed: PropertyValues<CroftBook>): void {
     const another = changed.has('which') && (this.which || this.sourceKey) !== this.key;
-    if (changed.has('src') || changed.has('keep') || changed.has('book') || another) void this.#open();
+    if (changed.has('src') || changed.has('keep') || changed.has('book') || another) void this.#shown.open();
   }
 
   protected override render() {
     return html`<slot></slot>`;
   }
 
-  async #open(): Promise<void> {
-    const mine = {};
-    this.#current = mine;
-    this.#close();
-    this.#say(OPENING);
-    if (this.keep === null) {
-      if (this.#showAsItStands()) return;
-    }
-    if (this.#language.loading) await this.#language.loading;
-    if (mine !== this.#current) return;
-    if (this.keep === null) {
-      const read = await readSource(this);
-      if (mine === this.#current) this.#settle(read);
-      return;
-    }
-    const key = this.which || this.sourceKey;
-    const opened = await openKept(
-      key,
-      this.#database,
-      () => startOf(this, key),
-      (status) => mine === this.#current && this.#say(status),
-    );
-    if (mine !== this.#current) return void (opened.ok && opened.kept.close());
-    if (opened.ok) this.#settle({ ok: true, book: opened.kept.doc }, opened.kept, key);
-    else this.#settle(opened);
-  }
-
-  /** Shows the book that was given before it is checked; false where it must be read first. */
-  #showAsItStands(): boolean {
-    const { book, known } = this;
-    const doc = known && asItStands(book);
-    if (!doc) return false;
-    try {
-      this.#show({ doc, kept: null, key: null, known, check: () => this.#checked(parseBook(book)) });
-      return true;
-    } catch {
-      // What is wrong with it is found by reading it.
-      this.#close();
-      return false;
-    }
-  }
-
-  /** What was shown is no book: it goes, and why is said. */
-  #checked(read: ReadBook): boolean {
-    if (read.ok) return true;
-    this.#close();
-    this.#settle(read);
-    return false;
-  }
-
-  #settle(read: ReadBook, kept: ToOpen['kept'] = null, key: string | null = null): void {
-    if (!read.ok) {
-      this.#refuse(read.problems);
-      this.#problems = read.problems;
-      this.#say(NO_BOOK);
-      return;
-    }
-    this.#show({ doc: read.book, kept, key });
-  }
-
-  #show(book: ToOpen): void {
-    const opened = new OpenBook(this.#host, book);
-    this.#opened = opened;
-    this.#problems = [];
-    this.#say(opened.kept?.status ?? NOT_KEPT);
-    tell(this, 'croft-ready', { live: opened.live, key: opened.key });
-  }
-
-  /** Opens a book in place of the one shown, kept under its own key where books are kept. */
-  async #beside(doc: BookDoc, state?: Uint8Array): Promise<Opening> {
-    const mine = {};
-    if (this.keep === null) {
-      this.#close();
-      this.#settle({ ok: true, book: doc });
-      return { ok: true };
-    }
-    const opened = await openKept(
-      doc.id,
-      this.#database,
-      async () => ({ doc, ...(state && { state }) }),
-      (status) => mine === this.#current && this.#say(status),
-    );
-    if (!opened.ok) return this.#refuse(opened.problems);
-    this.#current = mine;
-    this.#close();
-    this.#settle({ ok: true, book: opened.kept.doc }, opened.kept, doc.id);
-    this.which = doc.id;
-    return { ok: true };
-  }
-
-  #refuse(problems: readonly Problem[]): Opening {
-    tell(this, 'croft-problem', { problems });
-    return { ok: false, problems };
-  }
-
-  #say(status: KeepStatus): void {
-    this.#status = status;
-    this.#notices.hear(status);
-    tell(this, 'croft-status', status);
-  }
-
-  #close(): void {
-    this.#opened?.close();
-    this.#opened = null;
-    this.#notices.forget();
-    this.#selected = null;
+  async #beside(...book: Parameters<BookOpening['beside']>): Promise<Opening> {
+    const opened = await this.#shown.beside(...book);
+    if (opened.ok && this.keep !== null) this.which = book[0].id;
+    return opened;
   }
 }
 
 export type { CroftEvents } from '../events.js';
+export type { Opening };
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -16,6 +16,8 @@ export interface OpenBookHost {
   conflictsChanged(): void;
   /** The engine is there, or could not be loaded. */
   engineLoaded(problem: Problem | undefined): void;
+  /** The book was let go. */
+  closed(): void;
 }
 
 export interface ToOpen {
