@@ -13,3 +13,12 @@ export const numberTold = <T extends number | null>(
   told: number | string | null | undefined,
   unless: T,
 ): number | T => (told === null || told === undefined || told === '' ? unless : Number(told));
+
+/**
+ * A tick as an attribute: it is there, or it is not. `false` counts as not there, since several libraries write
+ * that where they find no property of the attribute’s name.
+ */
+export const tickTold = {
+  fromAttribute: (told: string | null): boolean => told !== null && told !== 'false',
+  toAttribute: (ticked: boolean): string | null => (ticked ? '' : null),
+};

@@ -49,12 +49,15 @@ export class CroftBook extends LitElement {
   `;
 
   @property() src: string | null = null;
+  /** Name of the database that keeps the book; empty is the usual one, and null keeps nothing. */
   @property()
   get keep(): string | null {
     return this.#keep;
   }
   set keep(told: string | boolean | null | undefined) {
-    this.#keep = typeof told === 'string' ? told : told ? '' : null;
+    // As text they come from libraries that write a tick so, where they find no property of the name.
+    const ticked = told === 'true' ? true : told === 'false' ? false : told;
+    this.#keep = typeof ticked === 'string' ? ticked : ticked ? '' : null;
   }
   @property({ attribute: 'keep-as' }) keepAs: string | null = null;
   @property() which: string | null = null;

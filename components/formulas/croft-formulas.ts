@@ -17,6 +17,7 @@ import type { FormulaDone } from './done.js';
 import { lineStyles, listStyles } from './formulas-styles.js';
 import './formula-line.js';
 import { say, spoken } from '../../src/words/index.js';
+import { tickTold } from '../told-as-text.js';
 import { goTo } from './go-to.js';
 import { nothingListed, summary } from './list-words.js';
 
@@ -47,10 +48,10 @@ const FIRST_LINES = 100;
 export class CroftFormulas extends LitElement {
   static override styles = [base, lineStyles, listStyles];
 
-  @property({ type: Boolean, reflect: true }) errors = false;
+  @property({ type: Boolean, converter: tickTold, reflect: true, useDefault: true }) errors = false;
   @property() search = '';
-  @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
-  @property({ type: Boolean }) bare = false;
+  @property({ type: Boolean, converter: tickTold, attribute: 'read-only' }) readOnly = false;
+  @property({ type: Boolean, converter: tickTold }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   @state() private told: (FormulaDone['detail'] & { readonly wrong?: boolean }) | null = null;
   @state() private most = FIRST_LINES;

@@ -13,6 +13,7 @@ import { base } from '../look/base.js';
 import { Roving } from '../pictures/roving.js';
 import { found, foundInWords, type ListedFunction } from './found.js';
 import './function-reference.js';
+import { tickTold } from '../told-as-text.js';
 import { functionsStyles } from './functions-styles.js';
 
 /**
@@ -38,7 +39,7 @@ export class CroftFunctions extends LitElement {
 
   @property({ reflect: true, useDefault: true }) function = '';
   @property() search = '';
-  @property({ type: Boolean }) bare = false;
+  @property({ type: Boolean, converter: tickTold }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   readonly #book = new BookController(this, () => this.requestUpdate());
   readonly #roving = new Roving(this);

@@ -9,6 +9,7 @@ import { withoutBook } from '../pictures/no-book.js';
 import { pictureStyles } from '../pictures/picture-styles.js';
 import { Roving } from '../pictures/roving.js';
 import { showCell } from '../pictures/show.js';
+import { tickTold } from '../told-as-text.js';
 import { markOf, patterns, roomChart } from './room-chart.js';
 import { type EatFirstRow, type RoomModel, readRoom, type StoreyRoom } from './room-model.js';
 import { roomStyles } from './room-styles.js';
@@ -50,7 +51,7 @@ export class CroftRoom extends LitElement {
   static override styles = [base, pictureStyles, roomStyles];
 
   @property({ reflect: true, useDefault: true }) view: 'picture' | 'table' = 'picture';
-  @property({ type: Boolean }) bare = false;
+  @property({ type: Boolean, converter: tickTold }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   /** The week pointed at, by its mark. */
   @state() private at: string | null = null;

@@ -14,7 +14,7 @@ import { pictureStyles } from '../pictures/picture-styles.js';
 import { Roving } from '../pictures/roving.js';
 import { showCell } from '../pictures/show.js';
 import { type TimeAxis, timeAxis } from '../pictures/time-axis.js';
-import { numberTold } from '../told-as-text.js';
+import { numberTold, tickTold } from '../told-as-text.js';
 import { patterns, runwayBar } from './runway-bar.js';
 import { runwayKey } from './runway-key.js';
 import { byName, byUrgency, spanOf, waysOf } from './runway-layout.js';
@@ -66,7 +66,7 @@ export class CroftRunway extends LitElement {
 
   @property({ reflect: true, useDefault: true }) way = '';
   @property({ reflect: true, useDefault: true }) sort: 'urgency' | 'name' = 'urgency';
-  @property({ type: Boolean, reflect: true }) grouped = false;
+  @property({ type: Boolean, converter: tickTold, reflect: true, useDefault: true }) grouped = false;
   @property({ reflect: true, useDefault: true }) view: 'picture' | 'table' = 'picture';
   @property({ type: Number })
   get months(): number | null {
@@ -75,7 +75,7 @@ export class CroftRunway extends LitElement {
   set months(told: number | string | null) {
     this.#months = numberTold(told, null);
   }
-  @property({ type: Boolean }) bare = false;
+  @property({ type: Boolean, converter: tickTold }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   #months: number | null = null;
   readonly #book = new BookController(this, (change) => this.#heed(change));

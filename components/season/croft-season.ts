@@ -15,6 +15,7 @@ import { Roving } from '../pictures/roving.js';
 import { showCell } from '../pictures/show.js';
 import { type TimeAxis, timeAxis } from '../pictures/time-axis.js';
 import { shownMonthDay } from '../sheet/shown.js';
+import { tickTold } from '../told-as-text.js';
 import { seasonKey } from './season-key.js';
 import { patterns, seasonMarks } from './season-marks.js';
 import {
@@ -79,7 +80,7 @@ export class CroftSeason extends LitElement {
 
   @property({ reflect: true, useDefault: true }) sort: SeasonOrder = 'start';
   @property({ reflect: true, useDefault: true }) view: 'picture' | 'table' = 'picture';
-  @property({ type: Boolean }) bare = false;
+  @property({ type: Boolean, converter: tickTold }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   @property({ attribute: false }) plantings: readonly Planting[] | null = null;
   readonly #book = new BookController(this, (change) => this.#heed(change));

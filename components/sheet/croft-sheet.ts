@@ -8,7 +8,7 @@ import type { CroftBook } from '../book/croft-book.js';
 import { BookController } from '../book/find-book.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
-import { listTold, type Several } from '../told-as-text.js';
+import { listTold, type Several, tickTold } from '../told-as-text.js';
 import '../notices/croft-book-notices.js';
 import '../working/croft-working.js';
 import './add-lots.js';
@@ -73,8 +73,8 @@ export class CroftSheet extends LitElement {
   set columns(told: Several) {
     this.#columns = listTold(told);
   }
-  @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
-  @property({ type: Boolean }) bare = false;
+  @property({ type: Boolean, converter: tickTold, attribute: 'read-only' }) readOnly = false;
+  @property({ type: Boolean, converter: tickTold }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   /**
    * Height in pixels of what stands in its place until the grid is there, and that the whole of it is to take:

@@ -6,6 +6,7 @@ import { say } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { inWords } from '../look/problems.js';
+import { tickTold } from '../told-as-text.js';
 import { shownDay } from './shown.js';
 
 /**
@@ -39,7 +40,7 @@ export class CroftFiguresDay extends LitElement {
     `,
   ];
 
-  @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
+  @property({ type: Boolean, converter: tickTold, attribute: 'read-only' }) readOnly = false;
   @property({ reflect: true }) theme: string | null = null;
   @state() private changing = false;
   @state() private wrong: Problem | null = null;

@@ -6,6 +6,7 @@ import { phrase, say, spoken } from '../../src/words/index.js';
 import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { withoutBook } from '../pictures/no-book.js';
+import { tickTold } from '../told-as-text.js';
 import { foodNames } from './food-names.js';
 
 const GROUPS: readonly (readonly [WishFor, string, string])[] = [
@@ -88,7 +89,7 @@ export class CroftWishList extends LitElement {
     `,
   ];
 
-  @property({ type: Boolean }) bare = false;
+  @property({ type: Boolean, converter: tickTold }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   readonly #book = new BookController(this, () => {
     this.#wishes = null;

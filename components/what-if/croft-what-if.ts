@@ -21,6 +21,7 @@ import { inWords, isNote, problemList } from '../look/problems.js';
 import { tableStyles } from '../look/table-styles.js';
 import { withoutBook } from '../pictures/no-book.js';
 import { cautionsOf, cautionsView } from '../sheet/cautions.js';
+import { tickTold } from '../told-as-text.js';
 import type { BookGiver } from './book-copy.js';
 import { changeInWords, changesView, countInWords } from './changes-view.js';
 import { controlView } from './control-view.js';
@@ -61,8 +62,8 @@ export class CroftWhatIf extends LitElement implements BookGiver {
   @property() sheet = '';
   @property() figures = '';
   @property() heading = '';
-  @property({ type: Boolean, attribute: 'read-only' }) readOnly = false;
-  @property({ type: Boolean, attribute: 'without-table' }) withoutTable = false;
+  @property({ type: Boolean, converter: tickTold, attribute: 'read-only' }) readOnly = false;
+  @property({ type: Boolean, converter: tickTold, attribute: 'without-table' }) withoutTable = false;
   @property({ reflect: true }) theme: string | null = null;
   /** Each value can be taken away again: says `croft-vary-less` with its key. */
   @property({ attribute: false }) removable = false;

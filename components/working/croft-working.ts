@@ -8,6 +8,7 @@ import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
 import { showCell } from '../pictures/show.js';
 import { sheetCalled } from '../sheet/sheet-called.js';
+import { tickTold } from '../told-as-text.js';
 import { workingStyles } from './working-styles.js';
 import { workingView } from './working-view.js';
 
@@ -36,7 +37,7 @@ export class CroftWorking extends LitElement {
   @property() sheet: string | null = null;
   @property() row: string | null = null;
   @property() column: string | null = null;
-  @property({ type: Boolean }) closable = false;
+  @property({ type: Boolean, converter: tickTold }) closable = false;
   @property({ reflect: true }) theme: string | null = null;
   @state() private copied = false;
   readonly #book = new BookController(this, () => this.#forget());
