@@ -19,7 +19,8 @@ ${shown('shelf')}
 <h2 id="foods">Then: what you eat</h2>
 <p>On <strong>Foods</strong> stands one line for each food and the way it is kept. Write how much your table eats in a
 week; a guess will do, since the draws that you write later put it right. Now the tinted columns answer: for how many
-weeks it lasts, when it runs out, how much to put up.</p>
+weeks it lasts, when it runs out, how much to put up. A food that you call otherwise here is renamed on the other sheets
+as well: the book asks.</p>
 ${shown('foods')}
 
 <h2 id="draws">From then on: what you take</h2>
