@@ -8,6 +8,7 @@ const HEEDED = [
   'data-type',
   'data-row',
   'data-formula',
+  'data-total',
   'datetime',
 ];
 

@@ -66,6 +66,10 @@ export class CroftEmbed extends EmbedAttributes {
     } else this.#begin();
   }
 
+  adoptedCallback(): void {
+    this.#shown?.adopted();
+  }
+
   disconnectedCallback(): void {
     queueMicrotask(() => {
       // Moved within the page is not removed: it is connected again before this runs.

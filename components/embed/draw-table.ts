@@ -22,9 +22,22 @@ export function make<K extends keyof HTMLElementTagNameMap>(
 const wholeText = (cell: EmbedCell): string =>
   typeof cell === 'string' ? cell : [cell.text, cell.unit, cell.range].filter(Boolean).join(' ');
 
-/** Puts into a cell of the table what it shows; one that says so already keeps what the page put there. */
+/** What the page itself put into cells that show something else now, links and all. */
+const putThere = new WeakMap<HTMLElement, { readonly text: string; readonly nodes: readonly Node[] }>();
+
+/**
+ * Puts into a cell of the table what it shows. One that says so already keeps what the page put there, and one that
+ * says again what the page did has that back.
+ */
 export function fillCell(into: HTMLElement, cell: EmbedCell): void {
-  if (into.textContent?.trim() === wholeText(cell)) return;
+  const now = into.textContent?.trim() ?? '';
+  if (now === wholeText(cell)) return;
+  const before = putThere.get(into) ?? { text: now, nodes: [...into.childNodes] };
+  putThere.set(into, before);
+  if (before.text === wholeText(cell)) {
+    into.replaceChildren(...before.nodes);
+    return;
+  }
   if (typeof cell === 'string') {
     into.textContent = cell;
     return;

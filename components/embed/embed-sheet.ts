@@ -1,10 +1,10 @@
-import { askedOf, type FileDoc, warnOfMissing } from './asked-of-file.js';
+import { askedOf, type FileDoc, isTableAlone, warnOfAlone, warnOfMissing } from './asked-of-file.js';
 import { adopted, drawTable } from './draw-table.js';
 import type { EmbedAttributes } from './embed-attributes.js';
 import type { EmbedEvents } from './embed-events.js';
 import { EmbedView } from './embed-view.js';
 import { fetchGrid, openAsGrid } from './grid-opening.js';
-import type { KeptCopy } from './kept-copy.js';
+import { digestOf, type KeptCopy } from './kept-copy.js';
 import { keptTable, markTotals } from './kept-table.js';
 import type { OpenCellsHost } from './open-cells.js';
 import { tableOf } from './page-content.js';
@@ -25,6 +25,12 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   #last: { row: string; column: string } | null = null;
   #closeGrid: (() => void) | null = null;
   #working = 0;
+  /** Resolves when all that was written has been taken, or refused. */
+  #writing: Promise<unknown> = Promise.resolve();
+  /** Ends the opening of a grid, while one is on its way. */
+  #opening: AbortController | null = null;
+  /** What is shown came without the book behind it: nothing in it can be tried. */
+  #isAlone = false;
   /** Height in pixels of the page's own table as readers saw it, before ours took its place; 0 where none did. */
   readonly #before: number;
 
@@ -78,17 +84,25 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
     this.#reader.speakAnew();
   }
 
+  /** It stands in another document now. */
+  adopted(): void {
+    this.#view.dress();
+  }
+
   keepNow(): void {
     this.#reader.keepNow();
   }
 
   letGo(): void {
+    this.#endOpening();
+    if (this.#closeGrid) this.#doings.leaveGrid();
     this.#reader.keepNow();
     this.#reader.letGo();
   }
 
   #drawFirst(): void {
     const { kept } = this.#reader;
+    this.#isAlone = false;
     this.page.sheetShown = kept?.table.sheet;
     if (kept) this.#draw(keptTable(this.page, kept.table));
     else this.#drawSource();
@@ -114,11 +128,17 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   }
 
   #draw(content: DocumentFragment): void {
-    if (!this.#view.draw(content, listed(this.page.open))) return;
+    if (!this.#view.draw(content, this.#asksOpen)) return;
+    this.#endOpening();
     this.#closeGrid = null;
     this.tell();
     const own = this.#reader.source?.ownTitle !== undefined;
     this.#fire('croft-shown', { sheet: this.page.sheet, rows: this.#view.frame?.rows.length ?? 0, own });
+  }
+
+  #endOpening(): void {
+    this.#opening?.abort();
+    this.#opening = null;
   }
 
   /** No table stands inside, or not the one to show: the data brings one, or it has to be worked out. */
@@ -133,6 +153,8 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       const table = brought ?? (await reader.trial()).table(columns, open);
       if (reader !== this.#reader) return;
       warnOfMissing(columns, table);
+      this.#isAlone = brought !== null && isTableAlone(doc, brought);
+      if (this.#isAlone && (open.length > 0 || this.page.gridLicenceKey)) warnOfAlone(table);
       this.page.sheetShown = table.sheet;
       this.#draw(drawTable(table));
     } catch (error) {
@@ -160,7 +182,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
   }
 
   wrote(row: string, column: string, text: string): void {
-    void this.#write(row, column, text);
+    this.#writing = Promise.all([this.#writing, this.#write(row, column, text)]);
   }
 
   async #write(row: string, column: string, text: string): Promise<void> {
@@ -191,8 +213,23 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
     if (this.#working === 0) this.tell();
   }
 
+  /** The same for one table whenever it is taken home, and another for each. */
+  get #homeName(): string {
+    const { page } = this;
+    const { frame } = this.#view;
+    const what = [location.origin, page.keepName ?? '', frame?.table.caption?.textContent ?? ''];
+    const heads = frame?.columns.map((column) => frame.title(column)) ?? [];
+    // Without a name of its own it is told from others on the page by what its rows are called.
+    const rows = page.keepName === null ? (frame?.rows.map((row) => frame.rowTitle(row)) ?? []) : [];
+    return digestOf([location.pathname, ...what, ...heads, ...rows].join('\n'));
+  }
+
+  get #asksOpen(): string[] {
+    return this.#isAlone ? [] : listed(this.page.open);
+  }
+
   get #openColumns(): string[] {
-    return [...new Set(this.#view.frame?.open(listed(this.page.open)).map(({ column }) => column))];
+    return [...new Set(this.#view.frame?.open(this.#asksOpen).map(({ column }) => column))];
   }
 
   #fire<K extends keyof EmbedEvents>(name: K, detail: EmbedEvents[K]['detail']): void {
@@ -207,13 +244,14 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
     const standing = {
       tried: this.tried,
       own: isOwn(this.page),
-      canUndo: reader.canUndo,
+      // The grid that is on its way would not know of it.
+      canUndo: reader.canUndo && !this.#opening,
       outdated: reader.outdated,
       keeps: reader.keeps,
       source: reader.source,
       isOpen: cells !== null && cells.size > 0,
       canBringBack: this.#was !== null,
-      mayOpenGrid: Boolean(this.page.gridLicenceKey),
+      mayOpenGrid: !this.#isAlone && Boolean(this.page.gridLicenceKey),
       isGrid: this.#closeGrid !== null,
     };
     bar.say(said || standingWords(standing), said !== '');
@@ -235,7 +273,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       this.#draw(keptTable(this.page, table));
     },
     takeHome: () => {
-      const home = this.#reader.trial().then((trial) => trial.takeHome());
+      const home = this.#reader.trial().then((trial) => trial.takeHome(this.#homeName));
       home.catch((error: unknown) => this.tell(wordsOf(error)));
     },
     openGrid: () => void this.#openGrid(),
@@ -251,9 +289,13 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
 
   async #openGrid(): Promise<void> {
     const [reader, { bar, stand, frame }] = [this.#reader, this.#view];
-    if (!stand || !frame) return;
+    if (!stand || !frame || this.#opening) return;
+    const opening = new AbortController();
+    this.#opening = opening;
+    this.tell();
     bar?.busy(spoken(OPEN_GRID), true);
     let failed = spoken(NOT_LOADED);
+    let isLost = false;
     const close = await openAsGrid({
       host: this.page,
       stand,
@@ -261,14 +303,22 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       open: this.#openColumns,
       sheet: this.page.sheet,
       cell: this.#last,
-      book: () => reader.doc(),
-      changed: (book, table) => reader.take(book, table),
+      signal: opening.signal,
+      // A press on the button ends the writing in a cell.
+      book: () => this.#writing.then(() => reader.doc()),
+      changed: (book, table) => reader === this.#reader && reader.take(book, table),
       caution: (texts) => this.#view.caution(texts),
       lost: (written) => {
+        isLost = true;
         failed = say`${spoken(NOT_LOADED)} What you wrote is not in the table: ${written.join('; ')}.`;
       },
     });
     bar?.busy(spoken(OPEN_GRID), false);
+    if (opening.signal.aborted) {
+      if (isLost) this.tell(failed);
+      return;
+    }
+    this.#opening = null;
     this.#closeGrid = close;
     this.tell(close ? '' : failed);
   }

@@ -1,6 +1,12 @@
 import { tokenText } from '../look/token-text.js';
 
 /**
+ * What the look is made of is said again on `.page`: a rule of the page that reaches the element, `* { --ink: … }`
+ * too, goes before the element’s own.
+ */
+const look = tokenText.replaceAll(':host {', ':host, .page {');
+
+/**
  * The look of an embedded sheet. The page's rules reach the element itself, whatever its own say: so the
  * element only frames, and `.page` inside starts from the browser's own beginning. Sizes are in em of that.
  */
@@ -46,7 +52,7 @@ thead .planning { background: var(--plan); box-shadow: inset 0 3px 0 var(--plan-
 td span, th[scope='row'] span { color: var(--quiet); font-size: 0.93em; }
 tbody small { display: block; color: var(--quiet); font-size: 0.86em; }
 tbody tr:last-child > * { border-bottom: 0; }
-tfoot > tr:first-child > * { border-top: 1px solid var(--quiet); }
+tfoot > tr:first-child:not(.unmoved) > *, [data-total] > * { border-top: 1px solid var(--quiet); }
 tfoot > tr:last-child > * { border-bottom: 0; }
 tfoot .unmoved > td { position: static; max-width: none; font-weight: 400; border-inline-end: 0; padding-block-start: 0; }
 .unmoved small { position: sticky; inset-inline-start: var(--side); display: inline-block; max-width: min(28em, 80vw); color: var(--quiet); }
@@ -132,13 +138,12 @@ summary { cursor: pointer; width: fit-content; margin-block-start: 0.25em; text-
 }
 `;
 
-let sheet: CSSStyleSheet | undefined;
+const sheets = new WeakMap<Document, CSSStyleSheet>();
 
-/** One constructed sheet for all of them: no security policy of the page stands in its way. */
-export function embedStyles(): CSSStyleSheet {
-  if (!sheet) {
-    sheet = new CSSStyleSheet();
-    sheet.replaceSync(tokenText + rules);
-  }
-  return sheet;
+/** One constructed sheet for all elements of a document: no security policy of the page stands in its way. */
+export function embedStyles(of: Document): CSSStyleSheet {
+  const made = sheets.get(of) ?? new (of.defaultView ?? window).CSSStyleSheet();
+  if (!sheets.has(of)) made.replaceSync(look + rules);
+  sheets.set(of, made);
+  return made;
 }

@@ -1,4 +1,5 @@
 import type { EmbedCell } from '../../src/live/embed/index.js';
+import { keepKeys } from '../look/keep-keys.js';
 import { Bar } from './bar.js';
 import { cautions, fillCell, make } from './draw-table.js';
 import { embedStyles } from './embed-styles.js';
@@ -10,6 +11,7 @@ import { HOW_TO_START, START_OWN } from './words.js';
 /** What an embedded sheet shows: its table, the cells that are open, and the line under it. */
 export class EmbedView {
   readonly root = make('div', '', { class: 'root' });
+  readonly #shadow: ShadowRoot;
   readonly #host: OpenCellsHost;
   #frame: Frame | null = null;
   #cells: OpenCells | null = null;
@@ -17,10 +19,17 @@ export class EmbedView {
 
   constructor(shadow: ShadowRoot, host: OpenCellsHost) {
     this.#host = host;
-    shadow.adoptedStyleSheets = [embedStyles()];
+    this.#shadow = shadow;
+    this.dress();
     const page = make('div', '', { class: 'page' });
     page.append(this.root);
     shadow.replaceChildren(page);
+    keepKeys(shadow);
+  }
+
+  /** Gives it its look; in another document it has none at first. */
+  dress(): void {
+    this.#shadow.adoptedStyleSheets = [embedStyles(this.#shadow.ownerDocument)];
   }
 
   get frame(): Frame | null {

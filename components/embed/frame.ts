@@ -2,6 +2,11 @@
 export const isAcross = ({ cells }: HTMLTableRowElement): boolean =>
   cells.length === 1 && (cells[0]?.colSpan ?? 1) > 1;
 
+/** Rows among the data that the page's author says are totals. */
+export const TOTALS = 'tbody > tr[data-total]';
+
+const isData = (row: HTMLTableRowElement): boolean => !isAcross(row) && !row.matches(TOTALS);
+
 /** The table as it stands in the element, with its cells by row and column. */
 export class Frame {
   readonly table: HTMLTableElement;
@@ -19,7 +24,7 @@ export class Frame {
       const column = dataset.column ?? (byPlace ? `c${i + 1}` : undefined);
       if (column) this.#columns.set(column, i);
     }
-    const body = [...table.tBodies].flatMap(({ rows }) => [...rows]).filter((row) => !isAcross(row));
+    const body = [...table.tBodies].flatMap(({ rows }) => [...rows]).filter(isData);
     for (const [i, row] of body.entries()) {
       const id = row.dataset.row ?? (byPlace ? `r${i + 1}` : undefined);
       if (id) this.#rows.set(id, row);

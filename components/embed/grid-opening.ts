@@ -17,11 +17,13 @@ export interface GridOpening {
   readonly sheet: string;
   /** Open cell that the reader was in last, if any. */
   readonly cell: { readonly row: string; readonly column: string } | null;
+  /** Ends the opening: something else is shown in the table's place, or the element is off the page. */
+  readonly signal: AbortSignal;
   book(): Promise<BookDoc>;
   changed(book: BookDoc, table: ShownTable): void;
   /** Called with the food-safety words that bear on what the sheet shows. */
   caution(texts: readonly string[]): void;
-  /** Called where the rest could not be loaded, with what was written into the first grid. */
+  /** Called where no whole grid came, with what was written into the first one. */
   lost(written: readonly string[]): void;
 }
 
@@ -48,9 +50,9 @@ const LEAST = 240;
 const isTouched = (): boolean => matchMedia('(pointer: coarse)').matches;
 
 /** Height in pixels of a grid and its tools: as high as its rows, yet one that a person can see all of. */
-function heightOf(rows: number): number {
+function heightOf(rows: number, zoom: number): number {
   // A frame that is as high as all it holds is no screen.
-  const most = Math.min(innerHeight, screen.height || innerHeight) * MOST_OF_SCREEN;
+  const most = (Math.min(innerHeight, screen.height || innerHeight) * MOST_OF_SCREEN) / zoom;
   return Math.max(LEAST + TOOLS, Math.min(most, HEAD + rows * (isTouched() ? FINGER_ROW : ROW) + TOOLS));
 }
 
@@ -62,8 +64,10 @@ const CONTENT_WITH = 0.7;
  * moves, and there is page above by which to scroll on. A finger needs more of that.
  */
 function heightFor(stand: HTMLElement, rows: number): number {
-  const [{ top, bottom }, wanted] = [stand.getBoundingClientRect(), heightOf(rows)];
-  const inSight = innerHeight - top;
+  // A page may enlarge a part of itself: pixels there are more than pixels of the window.
+  const zoom = stand.currentCSSZoom || 1;
+  const [{ top, bottom }, wanted] = [stand.getBoundingClientRect(), heightOf(rows, zoom)];
+  const inSight = (innerHeight - top) / zoom;
   const isEnough = top > 0 && bottom >= innerHeight && inSight >= wanted * CONTENT_WITH;
   return isEnough && !isTouched() ? inSight : wanted;
 }
@@ -74,7 +78,8 @@ function heightFor(stand: HTMLElement, rows: number): number {
  * what closes it; null where it cannot open.
  */
 export async function openAsGrid(opening: GridOpening): Promise<(() => void) | null> {
-  const { host, stand, frame } = opening;
+  const { host, stand, frame, signal } = opening;
+  const orEnd = ending(signal);
   // Before anything that takes time: it is on its way meanwhile.
   const loading = import('../grid/first/first-grid.js');
   loading.catch(nothing);
@@ -111,22 +116,22 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
     scrollBy({ top: by, behavior: 'instant' });
   };
   try {
-    const book = await opening.book();
+    const book = await orEnd(opening.book());
     const table = tableAtFirst(frame, book, opening.sheet);
     if (table) {
-      const { FirstGrid } = await loading;
+      const { FirstGrid } = await orEnd(loading);
       inPlace(height);
       into.style.height = `${height}px`;
       first = new FirstGrid(frameOf(into), table, host.getAttribute('grid-licence-key') ?? '');
       scrolled();
-      await painted();
+      await orEnd(painted());
       first.focus(cell);
       const grid = first;
       keys.replay((text) => grid.type(text));
     }
     fetchRest();
-    const { openGridIn, takeOver, typing } = await import('./grid-part.js');
-    const done = await openGridIn(whole, {
+    const { openGridIn, takeOver, typing } = await orEnd(import('./grid-part.js'));
+    const grid = openGridIn(whole, {
       book,
       sheet: opening.sheet,
       gridLicenceKey: host.getAttribute('grid-licence-key') ?? '',
@@ -144,9 +149,9 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
       changed: opening.changed,
       caution: opening.caution,
     });
-    if (!done) return giveUp();
+    if (!(await orEnd(grid))) return giveUp();
     if (first) {
-      await first.rest();
+      await orEnd(first.rest());
       whole.classList.remove('waiting');
       into.style.height = '';
       takeOver(whole, first);
@@ -156,16 +161,25 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
     into.style.minHeight = '';
     if (first) return close;
     scrolled();
-    await painted();
+    await orEnd(painted());
     const type = typing(whole, cell);
     keys.replay(type);
     return close;
   } catch (error) {
-    console.error(error);
+    if (!signal.aborted) console.error(error);
     return giveUp();
   } finally {
     keys.stop();
   }
+}
+
+/** Waits for something no longer than until the signal: what it waits for may never come then. */
+function ending(signal: AbortSignal): <T>(wait: Promise<T>) => Promise<T> {
+  const ended = new Promise<never>((_done, fail) => {
+    signal.addEventListener('abort', () => fail(signal.reason), { once: true });
+  });
+  ended.catch(nothing);
+  return (wait) => Promise.race([ended, wait]);
 }
 
 function tableAtFirst(frame: Frame, book: BookDoc, called: string): FirstTable | undefined {

@@ -44,7 +44,37 @@ const keyOn = (name: string, page: string): string =>
   isOf(page, copyAt(PREFIX + name)) ? PREFIX + name : `${PREFIX + name} @${page}`;
 
 /** The reader's copy of this page, if there is one that can be read and the browser lets the page ask. */
-export const readKept = (name: string, page: string): KeptCopy | null => copyAt(keyOn(name, page));
+export const readKept = (name: string, page: string): KeptCopy | null =>
+  copyAt(keyOn(name, page)) ?? earlierCopy(name, page);
+
+/** Names that are proposed end in the day of the figures. */
+const DAY = /\d{4}-\d\d-\d\d$/;
+
+/**
+ * The reader's copy of figures of another day that were pasted into this page before, under a name that is the same
+ * but for that day. It goes on under the new name.
+ */
+function earlierCopy(name: string, page: string): KeptCopy | null {
+  if (!DAY.test(name)) return null;
+  try {
+    const here = new Set(
+      [...document.querySelectorAll('croft-embed')].map((each) => each.getAttribute('keep-as')),
+    );
+    for (const key of Object.keys(localStorage)) {
+      const other = key.slice(PREFIX.length, PREFIX.length + name.length);
+      const isEarlier =
+        DAY.test(other) && other.replace(DAY, '') === name.replace(DAY, '') && !here.has(other);
+      const copy =
+        isEarlier && [PREFIX + other, `${PREFIX + other} @${page}`].includes(key) ? copyAt(key) : null;
+      if (copy?.page !== page) continue;
+      if (writeKept(name, copy)) localStorage.removeItem(key);
+      return copy;
+    }
+  } catch {
+    // As where nothing can be kept.
+  }
+  return null;
+}
 
 /** A copy under this name that was begun on another page: of the same table, or of another one. */
 export function readElsewhere(name: string, page: string): KeptCopy | null {

@@ -1,6 +1,6 @@
 import type { ShownTable } from '../../src/live/embed/index.js';
 import { adopted, drawTable, fillCell } from './draw-table.js';
-import { Frame } from './frame.js';
+import { Frame, TOTALS } from './frame.js';
 import { say } from './said.js';
 import { isPlain, type SourceHost } from './source-text.js';
 
@@ -33,8 +33,11 @@ function fillIn(frame: Frame, { columns, rows }: ShownTable): boolean {
 
 /** Says under totals that a page wrote, once a reader has numbers of their own, that they do not follow. */
 export function markTotals(frame: Frame | null, tried: boolean): void {
-  const foot = frame?.table.tFoot;
-  if (!foot || foot.rows.length === 0) return;
+  if (!frame) return;
+  const { table } = frame;
+  const isAmong = table.querySelector(TOTALS) !== null;
+  const foot = table.tFoot ?? (isAmong && tried ? table.createTFoot() : null);
+  if (!foot || (foot.rows.length === 0 && !isAmong)) return;
   const marked = foot.querySelector('.unmoved');
   if (!tried) marked?.remove();
   if (!tried || marked) return;

@@ -165,7 +165,10 @@ export class OpenCells {
     const cell = this.#at(event.target);
     if (!cell || event.isComposing) return;
     if (event.key === 'Escape' && !isTick(cell.input)) {
-      cell.input.value = this.#host.typed(cell.row, cell.column) ?? cell.shown;
+      const before = this.#host.typed(cell.row, cell.column) ?? cell.shown;
+      // Where nothing was written it is not for us.
+      if (cell.input.value !== before) event.preventDefault();
+      cell.input.value = before;
       selectWhole(cell.input);
       return;
     }

@@ -1,4 +1,5 @@
 import { adopted } from './draw-table.js';
+import { TOTALS } from './frame.js';
 import { scriptOf, tableOf } from './page-content.js';
 
 /** For whoever keeps the page: readers are told nothing of it. */
@@ -49,5 +50,25 @@ function unreadIn(table: HTMLTableElement, open: string): string | undefined {
   );
   if (spanned >= 0)
     return `a cell with rowspan or colspan stands in the column “${head[spanned]?.textContent?.trim()}”, so readers cannot write into that column: give each row a cell of its own.`;
+  const last = [...table.tBodies].flatMap(({ rows }) => [...rows]).at(-1);
+  if (last && looksLikeTotal(last))
+    return `its last row, “${last.cells[0]?.textContent?.trim()}”, looks like a total, and counts as one more row: put data-total on its <tr>, or the row into <tfoot>.`;
   return undefined;
+}
+
+/** What authors call a row of totals, in the languages that blogs of kitchens and gardens are likeliest in. */
+const TOTAL =
+  /^(?:(?:grand |sub-?)?total|totale|totaal|totals|sum|summe|suma|somme|gesamt(?:summe)?|insgesamt|zusammen|together|in all|altogether|all together|ensemble)\b/i;
+
+/** A row of numbers under such a word, or the only one of the table in which all is bold. */
+function looksLikeTotal(row: HTMLTableRowElement): boolean {
+  const [first, ...others] = [...row.cells].filter((cell) => !cell.hidden);
+  const filled = others.filter(({ textContent }) => textContent?.trim());
+  if (row.matches(TOTALS) || !first || !filled.some(({ textContent }) => /\d/.test(textContent ?? '')))
+    return false;
+  if (TOTAL.test(first.textContent?.trim() ?? '')) return true;
+  const isBold = (cells: readonly Element[]): boolean =>
+    cells.every((cell) => cell.querySelector('b, strong'));
+  const before = row.previousElementSibling;
+  return isBold(filled) && before !== null && !isBold([...before.children].slice(1));
 }

@@ -87,9 +87,9 @@ export class Trial {
     return this.live.toJSON();
   }
 
-  /** Hands the reader a file with the book as it now is. */
-  async takeHome(): Promise<void> {
-    download(await copyFile(withoutPage(this.toJSON())));
+  /** Hands the reader a file with the book as it now is; one made of a page's own table by this name. */
+  async takeHome(name: string): Promise<void> {
+    download(await copyFile(withoutPage(this.toJSON(), name)));
   }
 
   close(): void {

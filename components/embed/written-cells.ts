@@ -3,6 +3,7 @@
 import { oneValueAt } from '../../src/book/formula/one-value.js';
 import { type BookDoc, isFormula, type Raw, type Typed, usesOf } from '../../src/book/index.js';
 import { areaOf } from '../../src/live/doings/formula-areas.js';
+import { pointingHome } from '../../src/live/doings/pointing-home.js';
 import type { ShownTable } from '../../src/live/embed/index.js';
 import { takesOneValue } from '../../src/live/engine-sync.js';
 import type { LiveBook } from '../../src/live/live-book.js';
@@ -110,7 +111,26 @@ export function writtenCells(live: LiveBook, { page_table: page }: PageTableDoc)
   return page ? new WrittenCells(live, page) : null;
 }
 
-/** The book alone, as a person takes it home. */
-export function withoutPage({ page_table: _page, ...book }: PageTableDoc): BookDoc {
-  return book;
+/**
+ * The book alone, as a person takes it home. One that was made of a page's own table gets ids of its own, or it would
+ * be taken for a copy of that of any other table.
+ *
+ * @param name that differs where the table is another.
+ */
+export function withoutPage({ page_table: page, ...book }: PageTableDoc, name: string): BookDoc {
+  const sheet = page && book.sheets[page.sheet];
+  if (!sheet) return book;
+  const id = `page-${name}`;
+  const asThere = (raw: Raw): Raw => (isFormula(raw) ? pointingHome(raw, page.sheet) : raw);
+  const rows = Object.entries(sheet.rows).map(([row, { cells, ...rest }]) => [
+    row,
+    { ...rest, cells: Object.fromEntries(Object.entries(cells).map(([of, raw]) => [of, asThere(raw)])) },
+  ]);
+  const columns = Object.entries(sheet.columns).map(([column, { formula, ...rest }]) => [
+    column,
+    { ...rest, ...(formula !== undefined && { formula: pointingHome(formula, page.sheet) }) },
+  ]);
+  const { [page.sheet]: _sheet, ...sheets } = book.sheets;
+  const home = { ...sheet, columns: Object.fromEntries(columns), rows: Object.fromEntries(rows) };
+  return { ...book, id, sheets: { ...sheets, [id]: home } };
 }
