@@ -52,6 +52,22 @@ export const comparingStyles = css`
     align-items: center;
     min-height: 2.125rem;
   }
+  /* What was chosen, as words. */
+  @media print {
+    .chosen .field,
+    .tick {
+      min-height: 0;
+    }
+    .chosen select {
+      appearance: none;
+      border: 0;
+      padding: 0;
+      min-height: 0;
+      background: none;
+      color: inherit;
+      opacity: 1;
+    }
+  }
 `;
 
 /** A version beside another one, or beside the book as it is now. */

@@ -1,4 +1,4 @@
-import { css, html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { BringBack } from '../../src/live/doings/bring-back.js';
 import type {
   BookComparison,
@@ -25,91 +25,6 @@ export interface ComparisonHost {
   readonly bringBack?: (what: BringBack, called: string) => void;
   readonly unfold: (sheet: string) => void;
 }
-
-export const comparisonStyles = css`
-  .sheet-part {
-    display: grid;
-    gap: 0.5rem;
-    border-top: 2px solid var(--line);
-    padding-top: 0.625rem;
-  }
-  .sheet-head {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.5rem;
-    align-items: baseline;
-    justify-content: space-between;
-  }
-  .row-part {
-    display: grid;
-    gap: 0.25rem;
-    padding: 0.5rem 0.625rem;
-    border: 1px solid var(--line);
-    border-radius: var(--radius);
-    background: var(--raised);
-  }
-  .row-part > header {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.25rem 0.75rem;
-    align-items: baseline;
-    justify-content: space-between;
-  }
-  .row-part strong {
-    overflow-wrap: anywhere;
-  }
-  .pairs {
-    display: grid;
-    gap: 0.125rem;
-    font-size: 0.875rem;
-  }
-  .pairs > div {
-    display: grid;
-    grid-template-columns: minmax(6rem, 13rem) 1fr;
-    gap: 0 0.75rem;
-  }
-  .pairs dt {
-    color: var(--quiet);
-  }
-  .pairs dd {
-    overflow-wrap: anywhere;
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0 0.75rem;
-    justify-content: space-between;
-  }
-  .pairs .planned {
-    background: var(--plan);
-    padding-inline: 0.25rem;
-    border-radius: 3px;
-  }
-  .was {
-    color: var(--quiet);
-  }
-  .is {
-    font-weight: 600;
-  }
-  .mark {
-    font-size: 0.75rem;
-    font-weight: 600;
-    border: 1px solid currentColor;
-    border-radius: 999px;
-    padding: 0 0.4rem;
-    white-space: nowrap;
-  }
-  .mark.removed {
-    color: var(--problem);
-  }
-  .mark.added {
-    color: var(--accent);
-  }
-  @media (max-width: 30rem) {
-    .pairs > div {
-      grid-template-columns: 1fr;
-      margin-top: 0.25rem;
-    }
-  }
-`;
 
 const arrow = (): TemplateResult =>
   html`<span class="turns" aria-hidden="true"> → </span><span class="unseen"> ${say`then`} </span>`;
@@ -184,12 +99,13 @@ function sheetView(found: SheetDifference, host: ComparisonHost): TemplateResult
             ${columns.map((each) => html`<li><strong>${each.title}</strong>: ${each.words}</li>`)}
           </ul>`
     }
-    ${listed.map((row) => rowView(sheet, title, row, host))}
+    <div class="rows-part">${listed.map((row) => rowView(sheet, title, row, host))}</div>
     ${
       listed.length < rows.length
         ? html`<button class="button" type="button" @click=${() => host.unfold(sheet)}>
             ${say`Show all ${rows.length} rows`}
-          </button>`
+          </button>
+          <p class="on-paper">${say`The first ${listed.length} of ${rows.length} rows.`}</p>`
         : nothing
     }
   </section>`;

@@ -12,7 +12,7 @@ import { icons } from '../look/icons.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { broughtBackView } from './brought-back-view.js';
 import { comparingStyles, comparingView } from './comparing-view.js';
-import { comparisonStyles } from './comparison-view.js';
+import { comparisonStyles } from './comparison-styles.js';
 import { runComparison } from './running-comparison.js';
 import { versionCalled, versionsList, versionsListStyles } from './versions-list.js';
 

@@ -59,6 +59,18 @@ export const versionsListStyles = css`
       inset-inline-end: 0.25rem;
     }
   }
+  @media print {
+    .versions {
+      display: block;
+    }
+    .versions > li {
+      break-inside: avoid;
+      margin-block-end: 4pt;
+    }
+    .naming {
+      display: none;
+    }
+  }
 `;
 
 /** When a version was kept, on this device's clock. */

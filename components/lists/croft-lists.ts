@@ -11,10 +11,11 @@ import { BookController } from '../book/find-book.js';
 import { base } from '../look/base.js';
 import { icons } from '../look/icons.js';
 import { withoutBook } from '../pictures/no-book.js';
+import { tickTold } from '../told-as-text.js';
 import { type ListLine, type ShownLists, shownLists } from './list-lines.js';
 import { listsStyles } from './lists-styles.js';
 import { type ListsHost, listsView } from './lists-view.js';
-import { printLists } from './print-lists.js';
+import { printLists, sizeOnPaper } from './print-lists.js';
 import { Ticks } from './ticks.js';
 
 /**
@@ -39,7 +40,7 @@ export class CroftLists extends LitElement implements ListsHost {
   static override styles = [base, listsStyles];
 
   @property({ reflect: true, useDefault: true }) week = '';
-  @property({ type: Boolean }) bare = false;
+  @property({ type: Boolean, converter: tickTold }) bare = false;
   @property({ reflect: true }) theme: string | null = null;
   readonly #book = new BookController(this, () => {
     this.#shown = null;
@@ -49,6 +50,7 @@ export class CroftLists extends LitElement implements ListsHost {
   #shown: ShownLists | null = null;
   /** Held while the week is looked at, so that marking its last meal does not turn the page. */
   #inMind: DayNumber | null = null;
+  #onPaper: CSSStyleSheet | undefined;
 
   /** The first day of the week that is shown; null while no book is open. */
   get monday(): DayNumber | null {
@@ -71,18 +73,39 @@ export class CroftLists extends LitElement implements ListsHost {
 
   /** Prints the lists alone, on one page. */
   print(): void {
-    const [lists, safety] = ['.lists', '.safety'].map((part) => this.renderRoot.querySelector(part));
-    if (lists) printLists(this.#title(this.monday ?? 0), [lists, safety]);
+    const parts = this.#parts();
+    if (parts[0]) printLists(this.#title(this.monday ?? 0), parts);
   }
+
+  #parts(): readonly (Element | null)[] {
+    return ['.lists', '.safety'].map((part) => this.renderRoot.querySelector(part));
+  }
+
+  /** On one page too when the page that they stand on is printed, by a rule that stands while it is. */
+  readonly #fit = ({ type }: Event): void => {
+    const root = this.shadowRoot!;
+    root.adoptedStyleSheets = root.adoptedStyleSheets.filter((each) => each !== this.#onPaper);
+    const parts = this.#parts();
+    if (type !== 'beforeprint' || !parts[0]) return;
+    const size = sizeOnPaper(this.#title(this.monday ?? 0), parts);
+    if (size === '') return;
+    this.#onPaper ??= new CSSStyleSheet();
+    this.#onPaper.replaceSync(`@media print { :host { font-size: ${size} !important; } }`);
+    root.adoptedStyleSheets = [...root.adoptedStyleSheets, this.#onPaper];
+  };
 
   override connectedCallback(): void {
     super.connectedCallback();
     window.addEventListener('storage', this.#stored);
+    window.addEventListener('beforeprint', this.#fit);
+    window.addEventListener('afterprint', this.#fit);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     window.removeEventListener('storage', this.#stored);
+    window.removeEventListener('beforeprint', this.#fit);
+    window.removeEventListener('afterprint', this.#fit);
   }
 
   protected override willUpdate(changed: PropertyValues<CroftLists>): void {

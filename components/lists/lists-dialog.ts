@@ -14,6 +14,12 @@ export class ListsDialog extends ActionDialog {
       dialog {
         width: min(80rem, calc(100vw - 1.5rem));
       }
+      /* The lists have a heading of their own. */
+      @media print {
+        #heading {
+          display: none;
+        }
+      }
     `,
     fillsTelephone,
   ];

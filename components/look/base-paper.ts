@@ -40,6 +40,15 @@ export const paper = css`
       border: 0;
       box-shadow: none;
     }
+    /* Firefox cuts what stands in a grid at the foot of a page, whatever is said of breaks. */
+    .stack,
+    dialog > form {
+      display: block;
+    }
+    .stack > * + *,
+    dialog > form > * + * {
+      margin-block-start: 0.75rem;
+    }
     dialog[data-printed] {
       visibility: visible;
     }

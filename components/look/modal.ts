@@ -5,13 +5,15 @@ const [PRINTED, AROUND] = ['data-printed', 'data-around-printed'];
 
 /**
  * Nothing of the page is seen but the dialog, which is in the top layer and says that it is seen; and the page takes
- * no room. What the dialog stands in may be such as the page leaves out on paper.
+ * no room. What the dialog stands in may be such as the page leaves out on paper, or folds up there, since paper is
+ * narrower than the window. Margins are those by which labels fill the paper.
  */
-const RULES = `@media print {
+const RULES = `@page { margin: 10mm; }
+@media print {
   html { overflow: hidden !important; }
   body { visibility: hidden !important; height: 0 !important; min-height: 0 !important; margin: 0 !important;
     padding: 0 !important; border: 0 !important; overflow: clip !important; }
-  [${AROUND}] { display: contents !important; }
+  [${AROUND}], [${AROUND}]::details-content { display: contents !important; }
 }`;
 
 /** Those open now, the uppermost last. */

@@ -3,11 +3,33 @@ const PAGE = { width: 702, height: 940 } as const;
 
 export const PAPER_FONTS = "'Avenir Next', 'Segoe UI', Ubuntu, 'Noto Sans', 'Liberation Sans', sans-serif";
 
+interface Filled {
+  readonly frame: HTMLIFrameElement;
+  readonly view: Window;
+}
+
 /**
  * Prints something alone, by rules of its own. It goes into a frame, since the page around it is not ours to
  * hide; the rules are a constructed sheet, which strict security policies allow. `fill` puts it into the body.
  */
 export function printInFrame(title: string, rules: string, fill: (body: HTMLElement) => void): void {
+  const filled = fillFrame(title, rules, fill);
+  if (!filled) return;
+  const { frame, view } = filled;
+  view.addEventListener('afterprint', () => frame.remove());
+  view.focus();
+  view.print();
+}
+
+/** Lays something out as `printInFrame` would, and answers the size of its print as `fill` left it. */
+export function sizeInFrame(title: string, rules: string, fill: (body: HTMLElement) => void): string {
+  const frame = fillFrame(title, rules, fill)?.frame;
+  const size = frame?.contentDocument?.body.style.fontSize ?? '';
+  frame?.remove();
+  return size;
+}
+
+function fillFrame(title: string, rules: string, fill: (body: HTMLElement) => void): Filled | null {
   const frame = document.createElement('iframe');
   frame.title = title;
   frame.setAttribute('aria-hidden', 'true');
@@ -25,7 +47,7 @@ export function printInFrame(title: string, rules: string, fill: (body: HTMLElem
   const { contentDocument: page, contentWindow: view } = frame;
   if (!page || !view) {
     frame.remove();
-    return;
+    return null;
   }
   page.title = title;
   const { CSSStyleSheet: Sheet } = view as Window & typeof globalThis;
@@ -33,9 +55,7 @@ export function printInFrame(title: string, rules: string, fill: (body: HTMLElem
   sheet.replaceSync(rules);
   page.adoptedStyleSheets = [sheet];
   fill(page.body);
-  view.addEventListener('afterprint', () => frame.remove());
-  view.focus();
-  view.print();
+  return { frame, view };
 }
 
 /** Makes the print smaller, between these sizes in points, until all of it stands on one page. */
