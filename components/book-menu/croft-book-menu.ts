@@ -15,6 +15,8 @@ import { BOOK_DOINGS, type BookDoing } from './doings.js';
  * @element croft-book-menu
  * @attr book - Id of the `<croft-book>`, where it does not stand around this element.
  * @attr theme - `light`, `dark` or `auto`.
+ * @fires croft-show - A sheet was made or brought in: `detail` is a cell of it, `{ sheet, row, column }`, for the page to
+ *   bring it into view.
  * @csspart button - The button that opens the menu.
  * @csspart menu - The menu.
  */

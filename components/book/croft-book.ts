@@ -32,6 +32,7 @@ import { PageWatch } from './page-watch.js';
  *   elements of a page.
  * @attr engine-licence-key - Licence key of the formula engine; its open-source key unless given.
  * @attr grid-licence-key - Licence key of the grid; needed before an editing view can open.
+ * @slot - Elements that show the book.
  * @fires croft-ready - A book is open.
  * @fires croft-change - Something in the book changed.
  * @fires croft-status - How the book stands with storage: opening, saving, saved, could not save, not kept.

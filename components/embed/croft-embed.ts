@@ -33,8 +33,10 @@ import { isOwn } from './source-text.js';
  * @attr theme - `light`, `dark` or `auto` (as the system is set); else the page's `color-scheme` counts.
  * @fires croft-shown - The table stands, or stands anew; `detail` is `{ sheet, rows, own }`.
  * @fires croft-try - A reader wrote something into a cell; `detail` is `{ row, column, text }`.
- * @fires croft-change - Something changed in the book inside, while the sheet is open as a grid; likewise `croft-ready`,
- *   `croft-status` and `croft-select` of `<croft-book>`.
+ * @fires croft-ready - The book inside is open, once the sheet is opened as a grid; as of `<croft-book>`.
+ * @fires croft-change - Something changed in the book inside, while the sheet is open as a grid.
+ * @fires croft-status - How the book inside stands with storage, while the sheet is open as a grid.
+ * @fires croft-select - The selected cell changed, while the sheet is open as a grid.
  * @csspart frame - What scrolls the table.
  * @csspart bar - The line under the table.
  * @cssprop --croft-font-size - Size of its text.

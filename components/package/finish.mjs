@@ -4,6 +4,7 @@ import { createHash } from 'node:crypto';
 import { copyFileSync, cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { gzipSync } from 'node:zlib';
+import { documentTypes } from './document-types.mjs';
 import { ONE_FILE } from './entries.mjs';
 import { finishOneFile } from './finish-one-file.mjs';
 import { leanMaps } from './lean-maps.mjs';
@@ -52,11 +53,14 @@ function say(hashes) {
 finishOneFile(dist);
 leanMaps(dist);
 
-writeFileSync(
-  resolve(dist, 'custom-elements.json'),
-  `${JSON.stringify(await elementsManifest(), null, 1)}\n`,
-);
+const manifest = await elementsManifest();
+writeFileSync(resolve(dist, 'custom-elements.json'), `${JSON.stringify(manifest, null, 1)}\n`);
+documentTypes(resolve(dist, 'types'), manifest);
 cpSync(resolve(repository, 'components/look/themes'), resolve(dist, 'themes'), { recursive: true });
+// Written as they are: each names a library that is not here, so that nothing could be made of them.
+cpSync(resolve(import.meta.dirname, 'frameworks'), resolve(dist, 'types/components/package/frameworks'), {
+  recursive: true,
+});
 copyFileSync(resolve(import.meta.dirname, 'embed.html'), resolve(dist, 'embed.html'));
 writeFileSync(resolve(dist, 'CHANGELOG.md'), changelog());
 say(makeIntegrity());

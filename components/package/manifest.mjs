@@ -23,6 +23,7 @@ function published(manifest) {
       name === 'croft-embed' ? 'dist/croftsheet-embed.js' : `dist/elements/${name}.js`,
     ]),
   );
+  const types = eventTypes();
   const inPackage = (path) => paths.get(path.replace(/^\//, '')) ?? path;
   const modules = manifest.modules.map((module) => ({
     ...module,
@@ -31,12 +32,17 @@ function published(manifest) {
       .filter(({ customElement }) => customElement)
       .map((each) => ({
         ...each,
+        // What elements of ours extend is a class of no entry, or of a library that comes along.
+        superclass: { name: 'HTMLElement' },
+        attributes: each.attributes?.map((attribute) => withProperty(attribute, each.members ?? [])),
         cssProperties: [...(each.cssProperties ?? []), ...sharedProperties(each.tagName)],
         // Those without a word to them are between elements of ours.
-        events: each.events?.filter(({ description }) => description),
-        members: each.members?.filter(
-          ({ privacy, name }) => (privacy ?? 'public') === 'public' && !name.startsWith('#'),
-        ),
+        events: each.events
+          ?.filter(({ description }) => description)
+          .map((event) => ({ ...event, type: { text: types.get(event.name) } })),
+        members: each.members
+          ?.filter(({ privacy, name }) => (privacy ?? 'public') === 'public' && !name.startsWith('#'))
+          .map(({ inheritedFrom: _, ...member }) => withMeaning(member, each.attributes ?? [])),
       })),
     exports: module.exports
       .filter(({ kind, name }) => kind === 'custom-element-definition' || /^[A-Z]/.test(name))
@@ -46,6 +52,35 @@ function published(manifest) {
       })),
   }));
   return { ...manifest, modules };
+}
+
+const EVENTS = ['components/events.ts', 'components/book/events.ts', 'components/embed/embed-events.ts'];
+
+/** The type of each event, from where it is declared. */
+function eventTypes() {
+  const declared = EVENTS.flatMap((path) => [
+    ...readFileSync(resolve(repository, path), 'utf8').matchAll(
+      /^ {2}'(croft-[\w-]+)': (CustomEvent<.*>);$/gm,
+    ),
+  ]);
+  return new Map(declared.map(([, name, type]) => [name, type]));
+}
+
+const camel = (name) => name.replace(/-(\w)/g, (_, letter) => letter.toUpperCase());
+
+/** An attribute whose property is written out, and not declared, has it and its type told here. */
+function withProperty(attribute, members) {
+  const name = attribute.fieldName ?? camel(attribute.name);
+  const member = members.find((each) => each.name === name && each.kind === 'field');
+  return member ? { ...attribute, fieldName: name, type: attribute.type ?? member.type } : attribute;
+}
+
+/** A property means what its attribute does, where nothing else is said of it. */
+function withMeaning(member, attributes) {
+  const attribute = attributes.find((each) => (each.fieldName ?? camel(each.name)) === member.name);
+  return attribute && member.kind === 'field'
+    ? { ...member, attribute: attribute.name, description: member.description ?? attribute.description }
+    : member;
 }
 
 /** The custom properties that every element heeds which draws something, each with what it is unless given. */

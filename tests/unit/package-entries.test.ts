@@ -5,9 +5,11 @@ import { ELEMENT_ENTRIES } from '../../components/package/entries.mjs';
 
 const repository = resolve(import.meta.dirname, '../..');
 const text = (path: string): string => readFileSync(resolve(repository, path), 'utf8');
-const { exports, sideEffects } = JSON.parse(text('package.json')) as {
+const { exports, sideEffects, types, typesVersions } = JSON.parse(text('package.json')) as {
   exports: Record<string, string | Record<string, string>>;
   sideEffects: string[];
+  types: string;
+  typesVersions: { '*': Record<string, [string]> };
 };
 
 test('package.json offers exactly the elements that are built', () => {
@@ -21,6 +23,14 @@ test('types come first in every entry, as resolvers read them in order', () => {
     if (typeof to === 'object') expect(Object.keys(to)[0]).toBe('types');
 });
 
+test('resolvers that know no exports are told the same types', () => {
+  const told = Object.entries(exports).flatMap(([name, to]) =>
+    typeof to === 'object' ? [[name.slice(2), to.types]] : [],
+  );
+  const older = Object.entries(typesVersions['*']).map(([name, [file]]) => [name, file]);
+  expect([['', types], ...older]).toEqual(told);
+});
+
 test('the one script for all elements brings each that is offered by itself', () => {
   const all = text('components/croftsheet.ts');
   for (const source of Object.values(ELEMENT_ENTRIES))
@@ -28,7 +38,7 @@ test('the one script for all elements brings each that is offered by itself', ()
 });
 
 test('JSX knows the attributes that the doc blocks name', () => {
-  const jsx = text('components/jsx.ts');
+  const jsx = text('components/markup-types.ts');
   for (const [name, source] of Object.entries(ELEMENT_ENTRIES)) {
     const doc = text(source);
     const named = [...doc.matchAll(/^ \* @attr ([\w-]+)/gm)].map((match) => match[1]!);

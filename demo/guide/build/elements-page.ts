@@ -24,6 +24,13 @@ const part = (title: string, heads: readonly string[], rows: readonly (readonly 
 const named = (all: readonly Described[] = [], name = (text: string) => text) =>
   all.map((each) => [html`<code>${name(each.name)}</code>`, words(each.description ?? '')]);
 
+/** Events with their types: those are in the package, and in `CroftEvents`. */
+const sent = (events: readonly Described[] = []) =>
+  events.map(({ name, description = '', type }) => [
+    html`<code>${name}</code>`,
+    html`${words(description)}${type && html` <code class="type">${type.text}</code>`}`,
+  ]);
+
 /** Properties that no attribute tells of, and methods: those that are described. */
 function members({ members = [], attributes = [] }: ElementDeclaration): (readonly [Markup, Markup])[] {
   const ofAttributes = new Set(attributes.map((each) => (each as { fieldName?: string }).fieldName));
@@ -50,7 +57,7 @@ ${tagName === 'croft-book' && html`<p>The other examples on this page show the b
 ${example(snippet(`${tagName}.html`), { what: `example of ${tagName}`, later: tagName !== 'croft-book' })}
 ${part('Attributes', ['Attribute', 'Says'], named(attributes))}
 ${part('Properties and methods', ['Name', 'Is'], members(declaration))}
-${part('Events', ['Event', 'When'], named(events))}
+${part('Events', ['Event', 'When'], sent(events))}
 ${part(
   'Slots',
   ['Slot', 'Holds'],
