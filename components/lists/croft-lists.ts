@@ -52,7 +52,7 @@ export class CroftLists extends LitElement implements ListsHost {
   #inMind: DayNumber | null = null;
   #onPaper: CSSStyleSheet | undefined;
 
-  /** The first day of the week that is shown; null while no book is open. */
+  /** The Monday of the week that is shown, in days since 1970-01-01; null while no book is open. */
   get monday(): DayNumber | null {
     const { live } = this.#book;
     const day = fromIsoDay(this.week);
@@ -62,10 +62,12 @@ export class CroftLists extends LitElement implements ListsHost {
     return this.#inMind;
   }
 
+  /** @internal */
   stateOf(line: ListLine) {
     return this.#ticks.stateOf(this.#live?.id ?? '', toIsoDay(this.monday ?? 0), line);
   }
 
+  /** @internal */
   tick(line: ListLine, ticked: boolean): void {
     this.#ticks.set(this.#live?.id ?? '', toIsoDay(this.monday ?? 0), line, ticked);
     this.requestUpdate();
