@@ -2,6 +2,9 @@ import type { BookDoc } from '../../src/book/types.js';
 import type { ShownTable } from '../../src/live/embed/index.js';
 import { say } from './said.js';
 
+/** So many characters of a name are said again: an address may ask for anything. */
+const NAMED = 80;
+
 /** A book that may bring the table to show first, as `src` names one. */
 export type FileDoc = BookDoc & { readonly shown?: ShownTable };
 
@@ -18,7 +21,9 @@ export function askedOf(doc: FileDoc, sheet: string | null, columns: readonly st
   if (sheet !== null && sheet !== shown.sheet) {
     const found = idOf(doc, sheet);
     if (found === undefined)
-      throw new Error(say`There is no sheet called “${sheet}” in these figures: check its name.`);
+      throw new Error(
+        say`There is no sheet called “${sheet.slice(0, NAMED)}” in these figures: check its name.`,
+      );
     if (found !== shown.sheet) return null;
   }
   return cutTo(shown, columns);

@@ -9,6 +9,9 @@ export interface Tool {
   near?(): void;
 }
 
+/** A pointer that is let go of within so many pixels of where it pressed has not moved. */
+const STILL = 8;
+
 /** The line under the table: the day of the figures, what is to be said, and what can be done. */
 export class Bar {
   readonly element = make('div', '', { class: 'bar', part: 'bar' });
@@ -27,15 +30,21 @@ export class Bar {
 
   /**
    * To press here ends the writing in a cell, and what is said and offered changes with it. None of it does before
-   * the button is let go of: it would not be there, or another would, and nothing would come of the press.
+   * the button is let go of: it would not be there, or another would, and nothing would come of the press. What is
+   * above may grow meanwhile, and move the button from under the pointer: it was pressed all the same.
    */
-  readonly #pressed = (): void => {
+  readonly #pressed = ({ target, clientX, clientY }: PointerEvent): void => {
     if (this.#isPressed) return;
     this.#isPressed = true;
     const end = new AbortController();
     const { signal } = end;
-    const released = (): void => {
+    const released = (event: Event): void => {
       end.abort();
+      if (event instanceof PointerEvent && event.type === 'pointerup') {
+        const isStill = Math.hypot(event.clientX - clientX, event.clientY - clientY) < STILL;
+        const button = target instanceof HTMLButtonElement && target.isConnected ? target : null;
+        if (button && isStill && !event.composedPath().includes(button)) button.click();
+      }
       // After the click.
       setTimeout(() => {
         this.#isPressed = false;

@@ -96,6 +96,7 @@ button {
 button:hover { border-color: var(--accent); color: var(--accent); }
 button:focus-visible { outline: 2px solid var(--focus); outline-offset: 2px; }
 button[aria-busy='true'] { color: var(--quiet); cursor: progress; }
+.problem { overflow-wrap: anywhere; }
 .opening, .empty { margin: 0; padding: 0.75em var(--side); color: var(--quiet); }
 .empty { border: 1px solid var(--line); border-top: 4px solid var(--accent); border-radius: var(--radius); color: var(--ink); }
 .empty a { font-weight: 600; }

@@ -112,5 +112,5 @@ export class Frame {
 /** Whether every cell of a column that holds something holds a number. */
 function isAllNumbers(rows: readonly HTMLTableRowElement[], at: number): boolean {
   const texts = rows.map(({ cells }) => cells[at]?.textContent?.trim() ?? '').filter((text) => text !== '');
-  return texts.length > 0 && texts.every((text) => /^[-+−]?\d[\d.,]*$/.test(text));
+  return texts.length > 0 && texts.every((text) => /^[-+−]?\d[\d.,'’\s]*$/.test(text));
 }

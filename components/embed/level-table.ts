@@ -9,6 +9,8 @@ const WIDEST = 50;
  */
 export function levelTable(table: HTMLTableElement): void {
   takeHead(table);
+  // Words on lines of their own are words apart, in a cell's text too.
+  for (const each of table.querySelectorAll(':is(th, td) :is(br, p, div, li)')) each.before(' ');
   for (const section of [table.tHead, ...table.tBodies, table.tFoot])
     if (section?.querySelector('[rowspan], [colspan]')) fillSpans(section);
 }

@@ -49,6 +49,7 @@ export class OpenCells {
     for (const { cell } of this.#ahead) cell.classList.add('open', 'ahead');
     if (this.#ahead.length > 0) afterPaint(() => this.#fillAhead());
     const { table } = frame;
+    table.addEventListener('click', this.#beside);
     table.addEventListener('pointerover', (event) => this.#at(event.target) && host.near());
     table.addEventListener('focusin', this.#focused);
     table.addEventListener('focusout', this.#left);
@@ -135,6 +136,11 @@ export class OpenCells {
     const root = this.#frame.table.getRootNode();
     return root instanceof ShadowRoot ? root.activeElement : document.activeElement;
   }
+
+  /** A cell may be higher than its field, where another one of its row takes more lines. */
+  readonly #beside = ({ target }: Event): void => {
+    if (target instanceof HTMLTableCellElement) target.querySelector<HTMLElement>(':scope > input')?.focus();
+  };
 
   readonly #focused = (event: Event): void => {
     const cell = this.#at(event.target);

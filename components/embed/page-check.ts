@@ -28,6 +28,19 @@ function emptyWords(host: HTMLElement): string {
     : 'there is nothing inside, so nothing shows. Put a <table> into it, or name a file with src.';
 }
 
+/** Says once where a reader's numbers in one element would take the place of those in another. */
+export function checkName(host: HTMLElement): void {
+  const name = nameOf(host);
+  const first = [...document.querySelectorAll(host.localName)].find((each) => nameOf(each) === name);
+  if (name !== '' && first && first !== host && host.getRootNode() === document)
+    once(
+      host,
+      `another one on this page is called “${name}”, too: what readers try in one is kept in place of what they tried in the other. Give each a keep-as of its own.`,
+    );
+}
+
+const nameOf = (host: Element): string => host.getAttribute('keep-as') || host.id;
+
 /** Says once where a table written by hand asks for more than can be read of it. */
 export function checkTable(host: HTMLElement): void {
   if (told.has(host) || scriptOf(host) || !tableOf(host)) return;
