@@ -21,6 +21,7 @@ import './settings-form.js';
 import './what-it-takes.js';
 import { cautionsOf, cautionsView } from './cautions.js';
 import { colourKey, colourKeyStyles } from './colour-key.js';
+import { ROWS_WORTH_FINDING_IN } from './find-rows.js';
 import { NotesAbove } from './notes-above.js';
 import { RestedReading } from './rested-reading.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
@@ -51,6 +52,7 @@ const KEY_MISSING: Problem = {
  * @attr read-only - No grid is offered.
  * @attr bare - Without the sheet's title, what it is for and the day of its figures (see croft-figures-day).
  * @attr theme - `light`, `dark` or `auto`; else the page's `color-scheme` counts.
+ * @fires croft-show - In a working, a person chose a number that stands in a cell: `detail` is `{ sheet, row, column }`.
  * @csspart frame - What scrolls the table of the reading view.
  * @csspart table - The table of the reading view.
  * @csspart grid - The grid of the editing view.
@@ -86,7 +88,7 @@ export class CroftSheet extends LitElement {
   #columns: readonly string[] = [];
   readonly #book = new BookController(this, (change) => {
     this.#doings.reading?.heed(change);
-    this.#doings.heed();
+    this.#doings.heed(change);
     if (change.notes?.[0]) this.say(change.notes[0]);
     for (const each of ['croft-settings-form', 'croft-what-it-takes'] as const)
       this.renderRoot.querySelector(each)?.requestUpdate();
@@ -161,6 +163,7 @@ export class CroftSheet extends LitElement {
     if (this.view === 'read') {
       this.#doings.mounted = false;
       this.#doings.addingLots = false;
+      this.#doings.finding.isOpen = false;
     }
   }
 
@@ -187,6 +190,11 @@ export class CroftSheet extends LitElement {
       <croft-book-notices></croft-book-notices>
       ${this.#head(sheet)} ${this.#settings(live, sheet, editing)}
       ${editing && this.standIn === null ? this.#toolbar(live, sheet) : nothing}
+      ${
+        editing && doings.finding.isOpen
+          ? html`<croft-find-rows .live=${live} .sheet=${sheet.id} .hides=${doings.finding.leavesOut} @found=${doings.finding.found} @done=${doings.finding.toggle}></croft-find-rows>`
+          : nothing
+      }
       ${
         doings.addingLots
           ? html`<croft-add-lots .live=${live} .sheet=${sheet.id} @added=${doings.lotAdded} @done=${doings.lotsDone}></croft-add-lots>`
@@ -260,11 +268,17 @@ export class CroftSheet extends LitElement {
       sortedBy: look?.sort ? (live.column(sheet.id, look.sort.column)?.title ?? '') : '',
       groupedBy: live.column(sheet.id, live.groupOf(sheet.id) ?? '')?.title ?? '',
       addingLots,
+      finding: this.#canFind(live, sheet) ? this.#doings.finding.isOpen : null,
       workingOpen,
       hideUsedUp: this.#doings.hideUsedUp,
       canRead: this.standIn === null,
     };
     return toolbar(state, this.#doings);
+  }
+
+  /** Not where it takes the place of a table: a line more would move what stands below it. */
+  #canFind(live: LiveBook, { id }: Sheet): boolean {
+    return this.standIn === null && live.rowIds(id).length >= ROWS_WORTH_FINDING_IN;
   }
 
   #stage(live: LiveBook, sheet: Sheet, editing: boolean) {

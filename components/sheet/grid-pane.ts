@@ -85,6 +85,11 @@ export class GridPane extends LitElement {
     return this.#view;
   }
 
+  /** Where the selected cell is in the window. */
+  get selectedBox(): DOMRect | undefined {
+    return this.into?.querySelector('.ht_master td.current')?.getBoundingClientRect();
+  }
+
   get look(): GridLook | null {
     return this.#view?.look ?? null;
   }

@@ -1,5 +1,5 @@
 import { KINDS, type SheetKind } from '../../src/book/index.js';
-import type { LiveBook } from '../../src/live/live-book.js';
+import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import { firstRowInMind } from '../../src/live/week-in-mind.js';
 import type { Problem } from '../../src/problem.js';
 import { say, spoken } from '../../src/words/index.js';
@@ -14,6 +14,7 @@ import { type Answering, answerRequest, type ColumnTask } from './answer-request
 import type { ColumnDone } from './column-dialog.js';
 import type { CroftSheet } from './croft-sheet.js';
 import type { FirstStep } from './empty-state.js';
+import { Finding } from './finding.js';
 import type { GridPane, GridStart, PaneHost } from './grid-pane.js';
 import type { ReadingEvents, ReadingView } from './reading-view.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
@@ -38,6 +39,17 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   readonly #element: CroftSheet;
   readonly #book: BookController;
   readonly #panel: WorkingPanel;
+
+  readonly finding = new Finding({
+    drawn: () => {
+      this.#element.requestUpdate();
+      return this.#element.updateComplete;
+    },
+    line: () => this.#find('croft-find-rows'),
+    view: () => this.pane?.view,
+    back: () => this.pane?.view?.focus(this.cell ?? undefined),
+    goTo: (cell) => void this.goTo(cell),
+  });
 
   /** What is done that belongs to the kind of sheet. */
   readonly actions = new RunningActions({
@@ -66,6 +78,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.mounted = false;
     this.#panel.isOpen = false;
     this.addingLots = false;
+    this.finding.isOpen = false;
     this.actions.clear();
   }
 
@@ -88,8 +101,18 @@ export class SheetDoings implements ToolbarActions, StageDoings {
 
   readonly dismiss = (): void => this.say(null);
 
-  readonly undo = (): void => void this.#book.book?.undo();
-  readonly redo = (): void => void this.#book.book?.redo();
+  readonly undo = (): void => this.#step('undo');
+  readonly redo = (): void => this.#step('redo');
+
+  /** What it took back may stand out of sight, or on another sheet: it is said. */
+  #step(which: 'undo' | 'redo'): void {
+    const { book, live } = this.#book;
+    const label = which === 'undo' ? live?.undoLabel : live?.redoLabel;
+    if (!book || !label) return;
+    book[which]();
+    // What it met on the way has been said.
+    if (this.said === null) this.say(which === 'undo' ? say`Undone: ${label}.` : say`Done again: ${label}.`);
+  }
 
   readonly addRow = (): void => {
     const { live, sheet } = this.#here();
@@ -148,8 +171,16 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     return this.#panel.isOpen;
   }
 
-  readonly working = (): void =>
-    void (this.workingOpen ? this.closeWorking() : this.#panel.open({ focus: true }));
+  readonly working = (): void => {
+    if (this.workingOpen) this.closeWorking();
+    else void this.#explain();
+  };
+
+  /** With the figure in sight that it explains. */
+  async #explain(): Promise<void> {
+    await this.#panel.open({ focus: true });
+    await this.#panel.uncover(() => this.pane?.selectedBox);
+  }
 
   readonly closeWorking = (): void => {
     this.#panel.close();
@@ -285,7 +316,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     askColumn: (task) => this.#askColumn(task),
     explain: (cell) => {
       this.#select(cell);
-      void this.#panel.open({ focus: true });
+      void this.#explain();
     },
   };
 
@@ -318,9 +349,11 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#saidOfCell = waits || said !== null || noted !== null;
   }
 
-  /** After a change of the book: what is said of the selected cell is what is so now. */
-  heed(): void {
+  /** After a change of the book: what is said of the selected cell is what is so now; all else was said before it. */
+  heed(change: BookChange): void {
+    this.finding.heed(change);
     if (this.#saidOfCell) this.#sayProblemOf(this.cell);
+    else if (this.said !== null && change.changes.length > 0) this.say(null);
   }
 
   #selectedInGrid(cell: GridCell | null): void {

@@ -91,7 +91,7 @@ export const sheetStyles = css`
     .tool {
       flex-direction: column;
       gap: 0.125rem;
-      padding: 0.25rem 0.375rem;
+      padding: 0.25rem;
       min-width: 3.25rem;
     }
     .tool .words {
@@ -117,6 +117,16 @@ export const sheetStyles = css`
     }
     .tools > * {
       flex: none;
+    }
+    /* However far the tools are scrolled, the last step can be taken back. */
+    .tools > .tool:first-child {
+      position: sticky;
+      inset-inline-start: 0;
+      z-index: 1;
+      background: var(--paper);
+      border-inline-end-color: var(--line);
+      border-start-end-radius: 0;
+      border-end-end-radius: 0;
     }
     .gap {
       display: none;
@@ -151,6 +161,12 @@ export const sheetStyles = css`
     z-index: 6;
     padding-bottom: 0.25rem;
     background: var(--paper);
+  }
+  /* The working lies over the foot of the window on narrow pages: a note would lie over it. */
+  @container (max-width: 63.99rem) {
+    .body.with-working ~ .status {
+      position: static;
+    }
   }
   .said {
     flex: 1;
@@ -236,6 +252,11 @@ export const sheetStyles = css`
     padding: 2rem 0;
   }
   @media print {
+    /* In a grid Firefox begins a table on the next page, and cuts it at the foot of each. */
+    .body,
+    .stage {
+      display: block;
+    }
     croft-grid-pane,
     croft-add-lots,
     croft-working,

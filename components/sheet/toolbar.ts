@@ -10,6 +10,7 @@ import { actionsOf } from './actions/actions.js';
 export interface ToolbarActions {
   undo(): void;
   redo(): void;
+  readonly finding: { toggle(): Promise<void> };
   addRow(): void;
   addColumn(): void;
   addLots(): void | Promise<void>;
@@ -37,6 +38,8 @@ interface ToolbarState {
   /** Title of the column by which rows are shown in groups; '' in none. */
   readonly groupedBy: string;
   readonly addingLots: boolean;
+  /** The line to find rows by words stands open; null where there are few rows. */
+  readonly finding: boolean | null;
   readonly workingOpen: boolean;
   readonly hideUsedUp: boolean;
   /** There is a page to read behind the grid. */
@@ -76,6 +79,14 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
       title: live.redoLabel ? say`Redo: ${live.redoLabel} (Ctrl+Y)` : say`Nothing to redo`,
       disabled: !live.redoLabel,
     })}
+    ${
+      state.finding === null
+        ? nothing
+        : tool(icons.search, say`Find`, () => void actions.finding.toggle(), {
+            title: say`Find rows by words that stand in them`,
+            pressed: state.finding,
+          })
+    }
     <span class="gap"></span>
     ${
       kind === 'shelf'
@@ -83,18 +94,18 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
             title: say`Write many lots quickly, line after line`,
             pressed: state.addingLots,
           })
-        : nothing
+        : tool(icons.addRow, say`Add row`, actions.addRow, { title: say`A new ${state.row} at the end` })
     }
-    ${tool(icons.addRow, say`Add row`, actions.addRow, { title: say`A new ${state.row} at the end` })}
-    ${tool(icons.addColumn, say`Add column`, actions.addColumn, { title: say`A column of your own` })}
-    ${tool(icons.columns, say`Columns`, actions.columns, { title: say`Show or hide columns` })}
-    <span class="gap"></span>
-    ${tool(icons.colour, say`Colour`, actions.colour, { title: say`Mark the chosen cells with a colour` })}
-    ${tool(icons.note, say`Note`, actions.note, { title: say`Write a note on the chosen cells` })}
-    <span class="gap"></span>
-    ${actionsOf(kind).map((action) =>
-      tool(action.icon, spoken(action.label), () => actions.run(action), { title: spoken(action.title) }),
-    )}
+    ${
+      // What is done with this kind of sheet first: a telephone shows the beginning of the line.
+      actionsOf(kind).map((action) =>
+        tool(action.icon, spoken(action.label), () => actions.run(action), { title: spoken(action.title) }),
+      )
+    }
+    ${tool(icons.working, say`Working`, actions.working, {
+      title: say`How the chosen figure is worked out`,
+      pressed: state.workingOpen,
+    })}
     ${
       kind === 'shelf'
         ? tool(icons.usedUp, say`Hide used-up`, actions.toggleUsedUp, {
@@ -103,10 +114,17 @@ export const toolbar = (state: ToolbarState, actions: ToolbarActions): TemplateR
           })
         : nothing
     }
-    ${tool(icons.working, say`Working`, actions.working, {
-      title: say`How the chosen figure is worked out`,
-      pressed: state.workingOpen,
-    })}
+    <span class="gap"></span>
+    ${
+      kind === 'shelf'
+        ? tool(icons.addRow, say`Add row`, actions.addRow, { title: say`A new ${state.row} at the end` })
+        : nothing
+    }
+    ${tool(icons.addColumn, say`Add column`, actions.addColumn, { title: say`A column of your own` })}
+    ${tool(icons.columns, say`Columns`, actions.columns, { title: say`Show or hide columns` })}
+    <span class="gap"></span>
+    ${tool(icons.colour, say`Colour`, actions.colour, { title: say`Mark the chosen cells with a colour` })}
+    ${tool(icons.note, say`Note`, actions.note, { title: say`Write a note on the chosen cells` })}
     ${state.canRead ? tool(icons.page, say`Read`, actions.read, { title: say`Back to the page to read` }) : nothing}
     ${
       look?.sort || look?.filteredOut || state.groupedBy

@@ -12,10 +12,21 @@ export const workingStyles = css`
     align-content: start;
     overflow: auto;
   }
+  /* What can be closed stands in something that scrolls. */
+  :host([closable]) section {
+    overflow: visible;
+  }
+  /* However far it is read, it can be closed. */
   header {
+    position: sticky;
+    top: -0.75rem;
+    z-index: 1;
     display: flex;
     align-items: start;
     gap: 0.5rem;
+    margin: -0.75rem -1rem 0;
+    padding: 0.75rem 1rem 0.25rem;
+    background: var(--raised);
   }
   h2 {
     flex: 1;
