@@ -12,6 +12,8 @@ import { countStyles } from './count-styles.js';
 import { countLine, unseenView } from './count-view.js';
 import { countedOf, type Entries, type Entry, postingOf, type ToBeCounted, toBeCounted } from './counting.js';
 
+/** There a field that takes the keyboard brings one up, over half of the shelf: only where someone touches it. */
+const byTouch = (): boolean => matchMedia('(pointer: coarse)').matches;
 const BLANK: Entry = { typed: '', notEaten: false };
 
 /**
@@ -45,7 +47,7 @@ export class CountDialog extends ActionDialog {
     return html`
       ${this.#where(places)}
       ${unseenView(unseen, { nameOf, placeOf: (lot) => this.#placeOf(lot), goTo: (lot) => void this.#goTo(lot) })}
-      ${this.#lines(live, place)} ${this.#said()} ${this.#foot(live, places)}
+      ${this.#said()} ${this.#lines(live, place)} ${this.#foot(live, places)}
     `;
   }
 
@@ -81,7 +83,11 @@ export class CountDialog extends ActionDialog {
     const found = postingOf(live, this.entries, unseen);
     const counted = found.ok ? found.value.counted : null;
     return html`<p class="small quiet" id="how">
-        ${say`Write what stands there, and Enter goes on; arrows move up and down. Blank: you did not look.`}
+        ${
+          byTouch()
+            ? say`As written: touch the amount. Otherwise touch − or +, or write what stands there. Blank: you did not look.`
+            : say`Write what stands there, and Enter goes on; arrows move up and down. Blank: you did not look.`
+        }
       </p>
       <ul class="lines" aria-label=${place ? say`Lots of ${place}` : say`Lots of no place`} @keydown=${this.#pressed}>
         ${repeat(
@@ -185,7 +191,8 @@ export class CountDialog extends ActionDialog {
     this.at = at;
     void this.updateComplete.then(() => {
       this.renderRoot.querySelector('.lines')?.scrollTo({ top: 0 });
-      this.#fields()[0]?.focus();
+      if (byTouch()) void this.toTop();
+      else this.#fields()[0]?.focus();
     });
   }
 
@@ -239,7 +246,7 @@ export class CountDialog extends ActionDialog {
       event.preventDefault();
       this.leaving = true;
     });
-    this.#fields()[0]?.focus();
+    if (!byTouch()) this.#fields()[0]?.focus();
   }
 }
 

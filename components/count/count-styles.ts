@@ -74,6 +74,9 @@ export const countStyles = css`
     max-height: 6rem;
     overflow: auto;
   }
+  .said:not(:has(p)) {
+    position: absolute;
+  }
   @media (max-width: 36rem) {
     .line {
       grid-template-columns: minmax(0, 1fr);

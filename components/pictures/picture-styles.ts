@@ -187,6 +187,16 @@ export const pictureStyles = css`
   td.figures {
     white-space: nowrap;
   }
+  /* What a line is about stays in sight while its figures are scrolled to. */
+  .scroll tr > :first-child {
+    position: sticky;
+    inset-inline-start: 0;
+    background: var(--raised);
+    border-inline-end: 1px solid var(--line);
+  }
+  .scroll thead tr > :first-child {
+    background: var(--plan);
+  }
   .link {
     color: var(--accent);
     text-decoration: underline;

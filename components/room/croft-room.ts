@@ -138,7 +138,7 @@ export class CroftRoom extends LitElement {
         ${roomChart(each, asOf, tab)}
       </div>
       <p class="readout small figures" aria-hidden="true">
-        ${week ? weekInWords(each, week) : html`<span class="quiet">${say`Point at a week for its figures.`}</span>`}
+        ${week ? weekInWords(each, week) : html`<span class="quiet">${say`Point at a week, or touch it, for its figures.`}</span>`}
       </p>`;
   }
 

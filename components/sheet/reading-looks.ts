@@ -81,6 +81,18 @@ export const readingLooks = css`
   .own-notes .whose {
     font-weight: 600;
   }
+  @media screen and (max-width: 40rem) {
+    /* One long list would push every other row out of the window; whoever chooses it reads all of it. */
+    td.planning:not(.number, .date, .chosen) .figure:not(:has(.look-at, .noted, .own-note, .range)) {
+      display: -webkit-box;
+      -webkit-box-orient: vertical;
+      -webkit-line-clamp: 3;
+      overflow: hidden;
+      /* Room below would show what is left out. */
+      padding-bottom: 0;
+      margin-bottom: 0;
+    }
+  }
   @media print {
     tfoot > tr > * {
       position: static;

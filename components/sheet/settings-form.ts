@@ -32,6 +32,13 @@ export class SettingsForm extends LitElement {
         grid-template-columns: repeat(auto-fill, minmax(13.5rem, 1fr));
         gap: 1rem 1.25rem;
       }
+      /* Fields are short: two beside each other, so that the people of the table are not five windows below. */
+      @media (max-width: 36rem) {
+        form {
+          grid-template-columns: repeat(auto-fill, minmax(9.25rem, 1fr));
+          gap: 0.875rem 0.75rem;
+        }
+      }
       .with-unit {
         display: grid;
         grid-template-columns: minmax(0, 1fr) auto;

@@ -44,6 +44,12 @@ export const whatIfStyles = css`
     margin-block-start: -0.125rem;
     margin-inline-end: -0.25rem;
   }
+  @media (pointer: coarse) {
+    .away {
+      min-height: 2.75rem;
+      margin-block: -0.625rem;
+    }
+  }
   .inputs {
     display: grid;
     grid-template-columns: minmax(6rem, 1fr) auto auto;

@@ -1,6 +1,7 @@
 import { TextEditor } from 'handsontable/editors/textEditor';
 import type { ColumnView } from '../../../src/live/columns.js';
 import { todayHere } from '../../../src/live/household.js';
+import { withShownDays } from '../../../src/live/shown.js';
 import { say } from '../../../src/words/index.js';
 import { typedText } from '../../look/typed-text.js';
 import { atCaret, closed } from './caret.js';
@@ -272,7 +273,11 @@ export class CellEditor extends TextEditor {
   }
 
   #choices({ host, binding }: GridContext, line: Line, column: ColumnView) {
-    return host.live.choices(binding.sheet, line.id, column.id) ?? [];
+    const choices = host.live.choices(binding.sheet, line.id, column.id) ?? [];
+    // A lot, a draw or a planting is called by its day: as days are written here.
+    return choices.map((each) =>
+      each.label === each.value ? each : { ...each, label: withShownDays(each.label) },
+    );
   }
 
   #labelOf(context: GridContext, line: Line, column: ColumnView, value: string): string {

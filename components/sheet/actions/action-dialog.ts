@@ -17,7 +17,9 @@ export interface DialogDone {
 export const dialogStyles = css`
   dialog {
     width: min(46rem, calc(100vw - 1.5rem));
-    max-height: calc(100vh - 2rem);
+    max-height: calc(100dvh - 2rem);
+    /* What has the keyboard is not under the buttons that stay at the foot. */
+    scroll-padding-block: 0.5rem 5.5rem;
   }
   th,
   td {

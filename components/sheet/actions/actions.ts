@@ -3,6 +3,7 @@ import { figuresInUse } from '../../../src/live/doings/figures-in-use.js';
 import { postBatchCommand } from '../../../src/live/doings/post-batch.js';
 import { yearToTurn } from '../../../src/live/doings/turn-year.js';
 import { usualSupplies } from '../../../src/live/doings/usual-supplies.js';
+import { withShownDays } from '../../../src/live/shown.js';
 import { refuse } from '../../../src/problem.js';
 import { phrase, say } from '../../../src/words/index.js';
 import { icons } from '../../look/icons.js';
@@ -27,7 +28,7 @@ const postTheBatch: SheetAction = {
     const lot = String(live.value(live.sheetOfKind('batches')!, row, 'lot'));
     const count = live.value(live.sheetOfKind('shelf')!, lot, 'count');
     const number = typeof count === 'number' ? count : String(count);
-    tell(say`On the Shelf: ${number} × ${live.lotLabel(lot)}. Undo takes it back.`);
+    tell(say`On the Shelf: ${number} × ${withShownDays(live.lotLabel(lot))}. Undo takes it back.`);
   },
 };
 

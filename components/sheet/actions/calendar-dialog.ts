@@ -55,6 +55,15 @@ export class CalendarDialog extends ActionDialog {
         border: 1px solid var(--quiet);
         margin-top: 0.3em;
       }
+      /* A box to tick by pencil: on a screen it would promise to be touched. */
+      @media screen {
+        .box {
+          display: none;
+        }
+        .line {
+          grid-template-columns: 1fr;
+        }
+      }
     `,
   ];
 
