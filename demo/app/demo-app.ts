@@ -38,6 +38,8 @@ export class DemoApp extends LitElement {
   @state() private asked: TemplateResult | null = null;
   /** The picture looked at last. */
   #picture = PICTURES;
+  /** How far down each tab was looked at. */
+  readonly #heights = new Map<string, number>();
   readonly #which = new URL(location.href).searchParams.get('book');
 
   constructor() {
@@ -52,7 +54,14 @@ export class DemoApp extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     NARROW.addEventListener('change', () => this.requestUpdate());
-    window.addEventListener('hashchange', () => this.#show(decodeURIComponent(location.hash.slice(1))));
+    // Going back: to the sheet before, as far down as it was.
+    window.addEventListener('hashchange', async () => {
+      const id = decodeURIComponent(location.hash.slice(1)) || 'shelf';
+      if (id === this.tab) return;
+      this.#show(id);
+      await this.updateComplete;
+      window.scrollTo({ top: this.#heights.get(id) ?? 0 });
+    });
   }
 
   protected override render() {
@@ -70,7 +79,7 @@ export class DemoApp extends LitElement {
       >
         <header class="wide top">
           <a class="brand" href="./index.html"><img src=${mark} alt="" />Croftsheet</a>
-          <nav aria-label=${say`Pages`}><a href="./guide/index.html" hreflang="en">${say`Guide`}</a> · <a href="./blog.html" hreflang="en">${say`In a blog post`}</a> · <a href="./lessons.html" hreflang="en">${say`Lessons`}</a></nav>
+          <nav aria-label=${say`Pages`}><a href="./guide/index.html" hreflang="en">${say`Guide`}</a> · <a href="./blog.html" hreflang="en">${say`In a blog post`}</a> · <a href="./lessons.html">${say`Lessons`}</a></nav>
           <croft-demo-looks></croft-demo-looks>
         </header>
         <main class="wide">${this.#title()} ${this.#sheets()}</main>
@@ -187,9 +196,11 @@ export class DemoApp extends LitElement {
   #show(id: string): void {
     const sheets = this.book.live?.sheets() ?? [];
     this.opened = [...new Set([...this.opened, this.#shown(sheets)])];
+    this.#heights.set(this.tab, window.scrollY);
     this.tab = id;
     if (isPicture(id)) this.#picture = id;
-    history.replaceState(null, '', `#${encodeURIComponent(id)}`);
+    const hash = `#${encodeURIComponent(id)}`;
+    if (hash !== location.hash) history.pushState(null, '', hash);
   }
 
   #dialog(name: string): void {
