@@ -12,6 +12,7 @@ import { openBook } from '../../src/live/live-book.js';
 import { say } from '../../src/words/index.js';
 import { Frame } from './frame.js';
 import { readColumn } from './read-column.js';
+import { sheetTitle } from './sheet-title.js';
 import { speakAs } from './speak-as.js';
 import type { PageTable, PageTableDoc } from './written-cells.js';
 
@@ -78,6 +79,8 @@ function bookOf(frame: Frame, options: TableOptions, unread: ReadonlySet<string>
   const { sheet } = options;
   const title = wordsOf(frame.table.caption ?? undefined) || say`Table`;
   const live = openBook(blankBook(title, sheet));
+  const taken = live.sheets().map((each) => each.title);
+  const called = sheetTitle(title, taken);
   const columns = frame.columns.map((id) => readOne(frame, id, options, unread));
   const rows: NewRow[] = frame.rows.map((id) => ({
     id,
@@ -85,7 +88,7 @@ function bookOf(frame: Frame, options: TableOptions, unread: ReadonlySet<string>
       columns.flatMap(({ id: of, cells }) => (cells.has(id) ? [[of, cells.get(id)!]] : [])),
     ),
   }));
-  const done = live.apply({ do: 'add sheet', sheet, title, columns, rows });
+  const done = live.apply({ do: 'add sheet', sheet, title: called, columns, rows });
   if (!done.ok) throw new Error(`${done.problem.message} ${done.problem.mend}`.trim());
   const doc = live.toJSON();
   live.close();

@@ -79,4 +79,10 @@ test('two posts of one sheet keep a reader’s numbers apart; new figures in the
   const [first] = live.rowIds('shelf');
   live.set('shelf', first!, 'count', 3);
   expect(keepAsOf({})).toBe(names[0]);
+  // Those of another day are another post’s, or the same one’s anew: all but the day is the same.
+  const later = openBook(live.toJSON(), { today: () => 20_000 });
+  const [, name] =
+    /keep-as="([^"]*)"/.exec(embedOf(later, 'shelf', { columns: SHOWN, open: ['count'] }).html) ?? [];
+  expect(name).toBe(`${names[0]?.slice(0, -10)}2024-10-04`);
+  expect(name).not.toBe(names[0]);
 });
