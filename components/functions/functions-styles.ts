@@ -77,6 +77,9 @@ export const functionsStyles = css`
     nav {
       display: none;
     }
+    .both {
+      display: block;
+    }
   }
 `;
 

@@ -36,6 +36,12 @@ export class LessonDialog extends ActionDialog {
       .count {
         width: 5rem;
       }
+      /* The worksheet alone, as its own button prints it. */
+      @media print {
+        .stack:has(croft-lesson) > :not(croft-lesson) {
+          display: none;
+        }
+      }
     `,
   ];
 

@@ -24,6 +24,7 @@ export const paper = css`
     }
     /* Nothing scrolls on paper, and nothing is folded away. */
     .scroll,
+    .lines,
     dialog {
       max-height: none !important;
       overflow: visible !important;

@@ -4,13 +4,29 @@ import type { ColumnView } from '../../src/live/columns.js';
 import { cellContent } from './reading-row.js';
 import type { ShownRow } from './shown-rows.js';
 
-/** So many columns of texts stand beside each other on paper; more would each be a word wide. */
+/** So many columns of worked-out texts stand beside each other on paper; more would each be a word wide. */
 const MOST_BESIDE = 2;
 
-/** The columns whose cells stand under their row on paper: worked-out texts, where a sheet has many. */
-export function underRows(columns: readonly ColumnView[]): ReadonlySet<string> {
-  const texts = columns.filter(({ role, type }) => role === 'planning' && type === 'text');
-  return new Set(texts.length > MOST_BESIDE ? texts.map(({ id }) => id) : []);
+/** Beside so many columns there is room for long texts too. */
+const FEW_COLUMNS = 6;
+
+/** Characters: one text of more makes its whole column a long one. */
+const LONG = 32;
+
+/**
+ * The columns whose cells stand under their row on paper: worked-out texts, where a sheet has many, and those that
+ * hold a long text among many columns. Never the first, which names the row, nor what has a figure under it.
+ */
+export function underRows(columns: readonly ColumnView[], rows: readonly ShownRow[]): ReadonlySet<string> {
+  const texts = columns.filter(({ type, summary }, i) => type === 'text' && i > 0 && !summary);
+  const planned = texts.filter(({ role }) => role === 'planning');
+  const isLong = ({ id }: ColumnView): boolean => {
+    const at = columns.findIndex((column) => column.id === id);
+    return rows.some(({ cells }) => cells[at]!.text.length > LONG);
+  };
+  const under = columns.length > FEW_COLUMNS ? texts.filter(isLong) : [];
+  if (planned.length > MOST_BESIDE) under.push(...planned);
+  return new Set(under.map(({ id }) => id));
 }
 
 /** What of a row stands under it, each text after its column's title; nothing where all are blank. */

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
+import { firstRowInMind } from '../../src/live/week-in-mind.js';
 import { say } from '../../src/words/index.js';
 import type { GridCell } from '../grid/grid-view.js';
 import { base } from '../look/base.js';
@@ -10,6 +11,7 @@ import { colourStyles } from '../look/colours.js';
 import { ArrowKeys } from './arrow-keys.js';
 import { cellAt } from './cell-at.js';
 import { colourKey, colourKeyStyles } from './colour-key.js';
+import { ROWS_WORTH_FINDING_IN } from './find-rows.js';
 import { readingFoot } from './reading-foot.js';
 import { readingLooks } from './reading-looks.js';
 import { lineUnder, underRows } from './reading-paper.js';
@@ -22,7 +24,6 @@ import { hidesUsedUp, rememberUsedUp, usedUpLots } from './used-up.js';
 
 /** More rows than these wait until someone asks for them (or prints). */
 const FIRST_ROWS = 300;
-const ROWS_WORTH_FINDING_IN = 12;
 
 /** What the reading view tells the sheet around it. */
 export interface ReadingEvents {
@@ -97,13 +98,34 @@ export class ReadingView extends LitElement {
     }
   }
 
+  protected override updated(changed: PropertyValues<ReadingView>): void {
+    if ((changed.has('live') || changed.has('sheet')) && !this.chosen && !this.everything)
+      this.#showWeekInMind();
+  }
+
+  /** A plan of many weeks opens at the one that is cooked from, as the grid does; those before it stay above. */
+  #showWeekInMind(): void {
+    const [column] = this.shownColumns;
+    const row = this.live.sheetOfKind('week') === this.sheet ? firstRowInMind(this.live) : null;
+    const frame = this.renderRoot.querySelector('.frame');
+    const cell = row !== null && column !== undefined && this.#keys.elementOf({ row, column });
+    if (!frame || !cell) return;
+    const head = frame.querySelector('thead')!.getBoundingClientRect().bottom;
+    frame.scrollTop += cell.getBoundingClientRect().top - head;
+  }
+
   protected override render() {
     const rows = this.#rows!;
     const found = this.#found();
     const sections = this.#sections(found);
     const shown = sections.flatMap(({ rows: ids }) => ids);
     const { columns } = rows;
-    const under = this.paper ? underRows(columns) : new Set<string>();
+    const under = this.paper
+      ? underRows(
+          columns,
+          shown.map((id) => rows.row(id)),
+        )
+      : new Set<string>();
     const beside = columns.filter(({ id }) => !under.has(id));
     const tab = this.#keys.at(shown, this.shownColumns);
     return html`
