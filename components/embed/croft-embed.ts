@@ -25,7 +25,7 @@ import { isOwn } from './source-text.js';
  *   left out, and the console says so.
  * @attr open - Ids of columns that readers may write into, with commas between; likewise `data-open` on a `th` or `td`.
  *   In a table written by hand, with no data beside it, columns are `c1`, `c2`…, and `data-formula="=Pounds/6"` on a
- *   `th` has a column worked out from the others.
+ *   `th` has a column worked out from the others; `data-total` on a `tr` says that it is a total, and none of the data.
  * @attr keep-as - Name under which a reader's own numbers are kept in their browser, another in each post of a site; the
  *   element's id unless given.
  * @attr grid-licence-key - Licence key of the grid: the sheet may then be opened as one.

@@ -55,8 +55,10 @@ export class Frame {
 
   /** A column's title without its unit. */
   title(column: string): string {
-    const at = this.#header(column);
-    return (at?.firstChild?.textContent ?? at?.textContent ?? column).trim();
+    const words = [...(this.#header(column)?.childNodes ?? [])]
+      .filter(({ nodeName }) => nodeName !== 'SMALL')
+      .map(({ textContent }) => textContent);
+    return words.join('').replace(/\s+/g, ' ').trim();
   }
 
   /** What names a row: its header, or its first cell. */

@@ -38,9 +38,12 @@ interface ReadTable {
   readonly cells: ReadonlyMap<string, Raw>;
 }
 
+/** The longest that a book takes for a column. */
+const LONGEST_TITLE = 200;
+
 /** A column that is numbers, or days, throughout is one of those; one of both words and numbers says nothing of it. */
 function readOne(frame: Frame, id: string, options: TableOptions, unread: ReadonlySet<string>): ReadTable {
-  const title = frame.title(id);
+  const title = frame.title(id).slice(0, LONGEST_TITLE);
   const formula = frame.formula(id);
   if (formula !== undefined && !unread.has(id)) return { id, title, as: { formula }, cells: new Map() };
   const filled = frame.rows.filter((row) => wordsOf(frame.cell(row, id)) !== '');

@@ -20,7 +20,9 @@ The <code>&lt;div&gt;</code> keeps them together: many editors put a paragraph a
 stand in a paragraph.</p>
 ${example(snippet('blog-table.html'), { what: 'a table of your own' })}
 <p>Such a table is its own data. Readers may write in a column marked <code>data-open</code>; one with
-<code>data-formula</code> is worked out anew from the others, which it calls by their titles.</p>
+<code>data-formula</code> is worked out anew from the others, which it calls by their titles.
+A row of totals goes into <code>&lt;tfoot&gt;</code>, or has <code>data-total</code> on its <code>&lt;tr&gt;</code>: it is
+none of the data.</p>
 <p>You need not write any of it: in your book choose <em>This book → For a web page…</em>, say which columns to show, and
 press <em>Copy</em>. It says how long that is; a large book goes better <a href="#file">as a file</a>. Or take one of the <a href="./gallery.html">ten ready sheets</a>.</p>
 <p>Light or dark follows the page’s own <code>color-scheme</code>. A page that is dark and does not say so needs
