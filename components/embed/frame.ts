@@ -26,13 +26,22 @@ export class Frame {
     }
     const body = [...table.tBodies].flatMap(({ rows }) => [...rows]).filter(isData);
     for (const [i, row] of body.entries()) {
-      const id = row.dataset.row ?? (byPlace ? `r${i + 1}` : undefined);
+      const given = row.dataset.row;
+      const id = byPlace ? this.#freeId(given, i) : given;
       if (id) this.#rows.set(id, row);
     }
     this.#types = cells.map(
       ({ dataset }, i) => dataset.type ?? (byPlace && isAllNumbers(body, i) ? 'number' : undefined),
     );
     this.#markColumns(cells);
+  }
+
+  /** Others on the page may number rows by `data-row`, too, in ways that are no ids. */
+  #freeId(given: string | undefined, at: number): string {
+    if (given && /^[A-Za-z][\w-]{0,63}$/.test(given) && !this.#rows.has(given)) return given;
+    let id = `r${at + 1}`;
+    while (this.#rows.has(id)) id += '-';
+    return id;
   }
 
   get columns(): string[] {

@@ -9,7 +9,7 @@ const SOON = { timeout: 25_000 };
 
 const HAND = `<croft-embed id="cellar" open="c2" grid-licence-key="non-commercial-and-evaluation"><table>
   <caption>Beds: what is left?</caption><thead><tr><th>Food</th><th>Pounds</th><th data-formula="=Pounds/6">Each</th></tr></thead>
-  <tbody><tr><th>Potatoes<br>early</th><td>1 200</td><td><a href="/beds">200</a></td></tr>
+  <tbody><tr data-row="1"><th>Potatoes<br>early</th><td>1 200</td><td><a href="/beds">200</a></td></tr>
   <tr><th>Carrots</th><td>72</td><td>12</td></tr>
   <tr data-total><th>Together</th><td>1 272</td><td>212</td></tr></tbody></table></croft-embed>`;
 
