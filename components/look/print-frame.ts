@@ -13,12 +13,23 @@ interface Filled {
  * hide; the rules are a constructed sheet, which strict security policies allow. `fill` puts it into the body.
  */
 export function printInFrame(title: string, rules: string, fill: (body: HTMLElement) => void): void {
+  const before = withKeyboard();
   const filled = fillFrame(title, rules, fill);
   if (!filled) return;
   const { frame, view } = filled;
-  view.addEventListener('afterprint', () => frame.remove());
+  view.addEventListener('afterprint', () => {
+    frame.remove();
+    before?.focus({ preventScroll: true });
+  });
   view.focus();
   view.print();
+}
+
+/** What has the keyboard, within shadow roots too. */
+function withKeyboard(): HTMLElement | null {
+  let at = document.activeElement;
+  while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+  return at instanceof HTMLElement ? at : null;
 }
 
 /** Lays something out as `printInFrame` would, and answers the size of its print as `fill` left it. */
