@@ -110,7 +110,7 @@ export class ReadingView extends LitElement {
     const frame = this.renderRoot.querySelector('.frame');
     const cell = row !== null && column !== undefined && this.#keys.elementOf({ row, column });
     if (!frame || !cell) return;
-    const head = frame.querySelector('thead')!.getBoundingClientRect().bottom;
+    const head = frame.querySelector('thead th')!.getBoundingClientRect().bottom;
     frame.scrollTop += cell.getBoundingClientRect().top - head;
   }
 

@@ -91,8 +91,11 @@ export const sheetStyles = css`
     .tool {
       flex-direction: column;
       gap: 0.125rem;
-      padding: 0.25rem;
+      padding-block: 0.25rem;
       min-width: 3.25rem;
+    }
+    .tools > .tool {
+      padding-inline: 0.25rem;
     }
     .tool .words {
       font-size: 0.6875rem;

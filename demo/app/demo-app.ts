@@ -58,7 +58,7 @@ export class DemoApp extends LitElement {
     window.addEventListener('hashchange', async () => {
       const id = decodeURIComponent(location.hash.slice(1)) || 'shelf';
       if (id === this.tab) return;
-      this.#show(id);
+      this.#show(id, true);
       await this.updateComplete;
       window.scrollTo({ top: this.#heights.get(id) ?? 0 });
     });
@@ -193,14 +193,15 @@ export class DemoApp extends LitElement {
     return (found ?? sheets.find(({ kind }) => kind === 'shelf') ?? sheets[0])?.id ?? '';
   }
 
-  #show(id: string): void {
+  /** `isBack`: the address says it already. */
+  #show(id: string, isBack = false): void {
     const sheets = this.book.live?.sheets() ?? [];
     this.opened = [...new Set([...this.opened, this.#shown(sheets)])];
     this.#heights.set(this.tab, window.scrollY);
     this.tab = id;
     if (isPicture(id)) this.#picture = id;
     const hash = `#${encodeURIComponent(id)}`;
-    if (hash !== location.hash) history.pushState(null, '', hash);
+    if (!isBack && hash !== location.hash) history.pushState(null, '', hash);
   }
 
   #dialog(name: string): void {

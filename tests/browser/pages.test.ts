@@ -66,6 +66,20 @@ describe('the demo', () => {
             .map((each) => each.textContent),
         );
     await expect.poll(inSight).toContain('Feb 16, 2026');
+    // The table to read does, too, and what stands far below in the grid is found by its words.
+    await page.getByRole('button', { name: 'Read', exact: true }).click();
+    const first = () =>
+      page.locator('[role=tabpanel]:not([hidden]) croft-reading-view tbody th').evaluateAll((days) => {
+        const head = days[0]!.closest('table')!.tHead!.querySelector('th')!.getBoundingClientRect().bottom;
+        return days.find((each) => each.getBoundingClientRect().top > head - 2)?.textContent;
+      });
+    await expect.poll(first).toBe('Feb 16, 2026');
+    await page.goBack();
+    await page.goBack();
+    await page.getByRole('tab', { name: 'Shelf', selected: true }).waitFor();
+    await page.getByRole('button', { name: 'Find', exact: true }).click();
+    await page.keyboard.type('kale');
+    await expect.poll(inSight).toContain('Kale');
   });
 
   it('speaks German when it is chosen, all around the book too, and its tools stand in one line', async () => {
