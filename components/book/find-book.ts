@@ -2,8 +2,8 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { BookChange, LiveBook } from '../../src/live/live-book.js';
 import type { BookGiver } from '../what-if/book-copy.js';
 import type { CroftBook } from './croft-book.js';
-
-const BOOK = 'croft-book';
+import { isBook, isOurs, markOurs } from './known-elements.js';
+import { sayWhatIsMissing } from './missing-book.js';
 
 /**
  * The book that an element belongs to: the one it (or the element of ours that it stands inside) names by
@@ -14,11 +14,11 @@ export function bookAround(element: HTMLElement): CroftBook | null {
   for (let at: Node | null = element; at; at = at.parentNode ?? (at instanceof ShadowRoot ? at.host : null)) {
     const from = inside;
     inside = at;
-    if (!(at instanceof HTMLElement) || !at.localName.startsWith('croft-')) continue;
-    if (at.localName === BOOK) return at as CroftBook;
+    if (!(at instanceof HTMLElement)) continue;
+    if (isBook(at)) return at;
+    if (!isOurs(at)) continue;
     // What it holds on the page sees the copy; it itself, and what it is made of, the book.
-    if (at.localName === 'croft-what-if' && from instanceof Element && 'bookInside' in at)
-      return (at as BookGiver).bookInside;
+    if (from instanceof Element && 'bookInside' in at) return (at as BookGiver).bookInside;
     const named = at.getAttribute('book');
     if (named !== null) return bookNamed(named, at);
   }
@@ -28,7 +28,7 @@ export function bookAround(element: HTMLElement): CroftBook | null {
 function bookNamed(id: string, from: HTMLElement): CroftBook | null {
   const root = from.getRootNode();
   const found = (root instanceof ShadowRoot ? root.getElementById(id) : null) ?? document.getElementById(id);
-  return found?.localName === BOOK ? (found as CroftBook) : null;
+  return found && isBook(found) ? found : null;
 }
 
 type Host = ReactiveControllerHost & HTMLElement;
@@ -42,6 +42,7 @@ export class BookController implements ReactiveController {
   constructor(host: Host, changed?: (change: BookChange) => void) {
     this.#host = host;
     this.#changed = changed;
+    markOurs(host);
     host.addController(this);
   }
 
@@ -58,6 +59,7 @@ export class BookController implements ReactiveController {
     // A book that comes into the page later, or is named before it is there.
     document.addEventListener('croft-ready', this.find);
     document.addEventListener('croft-what-if-ready', this.find);
+    sayWhatIsMissing(this.#host, () => this.#book !== null);
   }
 
   hostDisconnected(): void {
@@ -71,7 +73,7 @@ export class BookController implements ReactiveController {
     const book = this.#host.isConnected ? bookAround(this.#host) : null;
     // Its script may come after the host's: until then it knows of nothing, not even of problems.
     const isThere = book === null || 'problems' in book;
-    if (!isThere) void customElements.whenDefined(BOOK).then(this.find);
+    if (!isThere) void customElements.whenDefined('croft-book').then(this.find);
     this.#tie(isThere ? book : null);
   };
 

@@ -204,6 +204,24 @@ test('the manifest describes every element, where the package has it', () => {
     );
 });
 
+test('what an attribute means stands in the types with its property, and each event has its type', () => {
+  const manifest = JSON.parse(readFileSync(join(package_.inside, 'dist/custom-elements.json'), 'utf8'));
+  const elements = manifest.modules.flatMap(({ declarations }) => declarations);
+  for (const { tagName, events = [], attributes = [] } of elements) {
+    for (const { name, type } of events)
+      assert.match(type?.text ?? '', /^CustomEvent</, `${tagName} ${name}`);
+    const { types } = package_.exports[`./${tagName}`];
+    const files = [types, types.replace('croft-embed.d.ts', 'embed-attributes.d.ts')];
+    const text = files.map((each) => readFileSync(join(package_.inside, each), 'utf8')).join('');
+    for (const { fieldName } of attributes.filter((each) => each.fieldName))
+      assert.match(
+        text,
+        new RegExp(`\\*/\\n +(?:get )?${fieldName}(?:\\(\\))?: `),
+        `${tagName} ${fieldName}`,
+      );
+  }
+});
+
 test('a bundler makes a page of it', async () => {
   writeFileSync(join(package_.at, 'index.html'), '<script type="module" src="./app.js"></script>');
   writeFileSync(join(package_.at, 'app.js'), "import 'croftsheet/embed'; import 'croftsheet/croft-book';");

@@ -226,15 +226,17 @@ test('classes define nothing until they are asked to', async () => {
   const { html } = await cellar();
   pages.set(
     '/own-names.js',
-    `import { CroftEmbed, CroftSheet } from './classes.js';
+    `import { CroftBook, CroftEmbed, CroftSheet } from './classes.js';
      window.before = ['croft-embed', 'croft-sheet', 'croft-reading-view'].map((each) => customElements.get(each));
      customElements.define('our-cellar', class extends CroftEmbed {});
      customElements.define('our-sheet', class extends CroftSheet {});
+     customElements.define('our-book', class extends CroftBook {});
      document.querySelector('our-cellar').getBoundingClientRect();
      window.after = customElements.get('croft-embed');
-     document.body.append(document.createElement('our-sheet'));
+     document.body.insertAdjacentHTML('beforeend', '<our-book id="kitchen" src="bench.json"><our-sheet></our-sheet></our-book><our-sheet book="kitchen"></our-sheet>');
      window.inside = customElements.get('croft-reading-view') !== undefined;`,
   );
+  pages.set('/bench.json', readFileSync(join(repository, 'demo/data/tamarack-bench.json')));
   const own = html.replaceAll('croft-embed', 'our-cellar');
   pages.set('/own-names', around('Own names', `<script type="module" src="own-names.js"></script>\n${own}`));
   const { page, errors } = await open('/own-names');
@@ -247,6 +249,9 @@ test('classes define nothing until they are asked to', async () => {
     true,
   ]);
   await followsIn(page, page.keyboard, 'our-cellar');
+  // Inside a book under a name of the page’s own, and where that is named.
+  for (const sheet of [0, 1])
+    await page.locator('our-sheet').nth(sheet).getByText('Tomatoes').first().waitFor();
   assert.deepEqual(errors, []);
 });
 
@@ -308,10 +313,40 @@ test('what the guide says to paste works as it stands there', async () => {
   assert.deepEqual(errors, []);
 });
 
+test('who builds a page is told what an element waits for in vain', async () => {
+  pages.set(
+    '/waiting',
+    around(
+      'Waiting',
+      `<croft-sheet></croft-sheet><croft-runway book="cellar"></croft-runway><croft-functions></croft-functions>
+<croft-book><croft-lists></croft-lists></croft-book><script type="module" src="croftsheet.js"></script>`,
+    ),
+  );
+  const page = await browser.newPage();
+  const said = [];
+  page.on('console', (message) => said.push(message.text()));
+  await page.clock.install();
+  await page.goto(`${url}/waiting`);
+  await page.waitForFunction(() =>
+    document.querySelector('croft-runway')?.shadowRoot?.querySelector('.opening'),
+  );
+  await page.clock.runFor(10_000);
+  for (const told of [
+    /^<croft-sheet> has no book\. Put it inside/,
+    /^<croft-runway> has no book: there is no <croft-book id="cellar">/,
+  ])
+    assert.equal(said.filter((each) => told.test(each)).length, 1, `${told}: ${said.join('\n')}`);
+  assert.equal(said.length, 2, said.join('\n'));
+  await page.close();
+});
+
 test('elements write nothing onto themselves as they start, so that what a framework sent is what it finds', async () => {
   const { exports } = JSON.parse(readFileSync(join(package_.inside, 'package.json'), 'utf8'));
   const names = Object.keys(exports).flatMap((name) => /^\.\/(croft-.*)$/.exec(name)?.[1] ?? []);
-  const sent = names.filter((name) => name !== 'croft-book').map((name) => `<${name}></${name}>`);
+  const ticked = { 'croft-runway': ' grouped="true"', 'croft-formulas': ' errors="true"' };
+  const sent = names
+    .filter((name) => name !== 'croft-book')
+    .map((name) => `<${name}${ticked[name] ?? ''}></${name}>`);
   pages.set('/bench.json', readFileSync(join(repository, 'demo/data/tamarack-bench.json')));
   pages.set(
     '/bare',
@@ -335,9 +370,23 @@ test('elements write nothing onto themselves as they start, so that what a frame
     const lesson = set('croft-lesson', { topics: 'rates', level: '2', count: '3' });
     const labels = set('croft-labels', { lots: 's1, s2' });
     const { keep } = Object.assign(document.createElement('croft-book'), { keep: true });
-    return [runway.months, lesson.level, lesson.count, labels.lots, keep];
+    // Others write a tick as it is called.
+    const written = document.createElement('div');
+    written.innerHTML =
+      '<croft-book keep="false"></croft-book><croft-sheet read-only="false" bare="true"></croft-sheet>';
+    const [other, sheet] = written.children;
+    return [
+      runway.months,
+      lesson.level,
+      lesson.count,
+      labels.lots,
+      keep,
+      other.keep,
+      sheet.readOnly,
+      sheet.bare,
+    ];
   });
-  assert.deepEqual(taken, [9, 2, 3, ['s1', 's2'], '']);
+  assert.deepEqual(taken, [9, 2, 3, ['s1', 's2'], '', null, false, true]);
   const heads = page.locator('croft-sheet thead th');
   await heads.nth(2).waitFor({ state: 'detached' });
   assert.deepEqual(

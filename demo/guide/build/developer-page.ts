@@ -1,6 +1,38 @@
 import { contents } from './frame.js';
-import { html, type Markup } from './markup.js';
+import { html, type Markup, table } from './markup.js';
 import { code, example, snippet } from './snippet.js';
+
+/** Name, entry with its types, an event as it is written there, and what else to know. */
+const LIBRARIES: readonly (readonly [string, string, string, Markup | string])[] = [
+  [
+    'React 19',
+    'react',
+    'oncroft-change={…}',
+    html`Objects go to properties: <code>book={data}</code>. On a page that was written on a server React leaves them out as
+it hydrates: give the book by <code>src</code> or as text inside.`,
+  ],
+  [
+    'React 18',
+    'react',
+    'addEventListener, by a ref',
+    html`Everything is written as an attribute: so <code>class</code>, and the book by <code>src</code> or as text inside.`,
+  ],
+  ['Preact', 'preact', 'oncroft-change={…}', html`Objects go to properties.`],
+  ['Solid', 'solid', 'on:croft-change={…}', ''],
+  [
+    'Svelte 5',
+    'svelte',
+    'oncroft-change={…}',
+    'On a server an object is written as text; that does no harm, and the page sets it anew.',
+  ],
+  [
+    'Vue 3',
+    'vue',
+    '@croft-change="…"',
+    html`Its compiler must know the tags: <code>isCustomElement: (tag) =&gt; tag.startsWith('croft-')</code>.`,
+  ],
+  ['Any other JSX', 'jsx', 'oncroft-change={…}', html`For those that take the global <code>JSX</code>.`],
+];
 
 /** For somebody who builds pages: what to import, and what comes of it. */
 export const developerPage = (): Markup => html`${contents('On this page', [
@@ -17,8 +49,10 @@ ${code(snippet('install.sh'), 'installing')}
 <p>Each element has an entry that defines it and exports its class; <code>croftsheet</code> is all of them,
 <code>croftsheet/embed</code> the embedded sheet alone.</p>
 ${code(snippet('entries.ts'), 'importing two elements')}
+<p>Import for the type alone is left out by TypeScript, and the element is then not defined: write
+<code>import 'croftsheet/croft-sheet'</code> for the element, and <code>import type</code> for its class.</p>
 <p>A book is given by <code>src</code>, by a <code>&lt;script type="application/json"&gt;</code> inside, or by the
-property <code>book</code>. Elements stand inside it, or name it:</p>
+property <code>book</code>; without any it begins empty. Elements stand inside it, or name it:</p>
 ${example(snippet('page.html'), { what: 'a book, a sheet of it, and a button' })}
 <p>To read, that is all. Before a sheet opens as a grid, <code>&lt;croft-book&gt;</code> must say by
 <code>grid-licence-key</code> under which licence you use the grid: see <a href="./blogger.html#licence">Licences</a>.</p>
@@ -28,23 +62,38 @@ ${example(snippet('page.html'), { what: 'a book, a sheet of it, and a button' })
 <code>{ ok: false, problem }</code>, which says what is wrong and how to mend it; nothing is thrown. Undo takes it back
 like anything else.</p>
 ${code(snippet('events.ts'), 'hearing of changes')}
+<p>Who listens late has missed <code>croft-ready</code>: a book that is open already is <code>live</code> of its
+<code>&lt;croft-book&gt;</code>, and null until then. An element that waits for a book that is not on the page says so in
+the console.</p>
 <p>Tag names give the right class in <code>querySelector</code> and <code>createElement</code>, since the types extend
 <code>HTMLElementTagNameMap</code>.</p>
 
 <h2 id="later">Bundlers</h2>
 <p>Grid and formula engine are loaded by <code>import()</code> and only when they are needed, so any bundler puts them
-into files of their own. Do the same with elements that are not seen at once:</p>
+into files of their own. The elements are built whole: they ask for no plugin. <code>croftsheet/core</code> takes what it
+needs from beside it, the formula engine among it, and with Rollup a plugin for CommonJS. Do the same with elements that are not seen at once:</p>
 ${code(snippet('later.ts'), 'an element that is loaded later')}
+<p>On a page that uses lit itself, its development files say that several versions are loaded: the elements bring their
+own, and neither disturbs the other.</p>
 
 <h2 id="frameworks">Frameworks</h2>
 <p>They are custom elements: any library that writes HTML can write them. Attributes are plain text; objects go to
 properties (<code>.book</code>), and what happens comes as DOM events whose names begin with <code>croft-</code>. Where a
-library sets a property in an attribute’s stead, that takes the same text. For JSX there are types:</p>
+library sets a property in an attribute’s stead, that takes the same text; a tick that it writes as <code>false</code> is
+none.</p>
 ${code(snippet('component.tsx.txt'), 'a component in JSX')}
-<p>They are added to the global <code>JSX</code>. React 19 keeps its own, which takes a file beside yours:</p>
-${code(snippet('react.d.ts.txt'), 'the types in React 19')}
-<p>There an event is <code>oncroft-change={…}</code>, in Solid <code>on:croft-change</code>, in Vue
-<code>@croft-change</code>, in Svelte <code>oncroft-change</code>. Written on a server, elements are what stands in the
+<p>The last import tells the type checker of tags and events, and does nothing else. Each library has its own:</p>
+${table(
+  'Types and events by library',
+  ['Library', 'Types', 'An event', 'And'],
+  LIBRARIES.map(([name, entry, event, and]) => [
+    name,
+    html`<code>import 'croftsheet/${entry}'</code>`,
+    html`<code>${event}</code>`,
+    and,
+  ]),
+)}
+<p>Written on a server, elements are what stands in the
 HTML, and none of them changes any of it before the page’s script has taken it over: hydration finds what was sent. What
 <code>embedOf</code> answers goes in as HTML (<code>dangerouslySetInnerHTML</code>, <code>v-html</code>,
 <code>{@html}</code>) into an element that stands around it, as it brings its <code>&lt;croft-embed&gt;</code> along; a
