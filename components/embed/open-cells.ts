@@ -173,7 +173,7 @@ export class OpenCells {
     if (event.key === 'Escape' && !isTick(cell.input)) {
       const before = this.#host.typed(cell.row, cell.column) ?? cell.shown;
       // Where nothing was written it is not for us.
-      if (cell.input.value !== before) event.preventDefault();
+      if (![before, cell.shown].includes(cell.input.value)) event.preventDefault();
       cell.input.value = before;
       selectWhole(cell.input);
       return;
