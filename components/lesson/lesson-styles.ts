@@ -210,6 +210,9 @@ export const lessonStyles = css`
     .answer input.blank {
       width: 7rem;
     }
+    .answer input.day {
+      width: 9.5rem;
+    }
     .chart text {
       font-size: 13px;
     }

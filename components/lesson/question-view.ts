@@ -44,7 +44,7 @@ function blank({ problem, typed, checked }: Asked, at: number, on: QuestionEvent
     </select>`;
   }
   return html`<input
-      class="blank"
+      class="blank ${key.kind === 'date' ? 'day' : ''}"
       id="a${at}"
       type="text"
       autocomplete="off"

@@ -106,6 +106,10 @@ export const sheetStyles = css`
     }
   }
   @container (max-width: 44rem) {
+    /* What is said has the whole line. */
+    .status:has(.note) .kept:not(.problem) {
+      display: none;
+    }
     .key {
       gap: 0.25rem 0.75rem;
       font-size: 0.75rem;

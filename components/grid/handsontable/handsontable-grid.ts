@@ -251,7 +251,11 @@ export class HandsontableGrid implements GridView {
       (event) => {
         const cell = event.target instanceof Element ? event.target.closest('td') : null;
         const column = cell && binding.columns[this.#hot.getCoords(cell)?.col ?? -1];
-        if (column?.role === 'planning') edits.refuse(column.id, this.selection?.row);
+        if (column?.role !== 'planning') return;
+        const at = this.selection;
+        // A finger has no other quick way to it, and brings no keyboard to type with.
+        if (at && matchMedia('(pointer: coarse)').matches) this.host.ask({ ask: 'working', cell: at });
+        else edits.refuse(column.id, at?.row);
       },
       { signal },
     );
