@@ -14,7 +14,7 @@ it hydrates: give the book by <code>src</code> or as text inside.`,
   [
     'React 18',
     'react',
-    'addEventListener, by a ref',
+    'addEventListener',
     html`Everything is written as an attribute: so <code>class</code>, and the book by <code>src</code> or as text inside.`,
   ],
   ['Preact', 'preact', 'oncroft-change={…}', html`Objects go to properties.`],
@@ -85,12 +85,10 @@ ${code(snippet('component.tsx.txt'), 'a component in JSX')}
 <p>The last import tells the type checker of tags and events, and does nothing else. Each library has its own:</p>
 ${table(
   'Types and events by library',
-  ['Library', 'Types', 'An event', 'And'],
+  ['Library', 'Types, an event, and what else to know'],
   LIBRARIES.map(([name, entry, event, and]) => [
     name,
-    html`<code>import 'croftsheet/${entry}'</code>`,
-    html`<code>${event}</code>`,
-    and,
+    html`<code>import 'croftsheet/${entry}'</code>, <code>${event}</code>${and && html`. ${and}`}`,
   ]),
 )}
 <p>Written on a server, elements are what stands in the
