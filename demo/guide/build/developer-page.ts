@@ -85,7 +85,7 @@ ${code(snippet('component.tsx.txt'), 'a component in JSX')}
 <p>The last import tells the type checker of tags and events, and does nothing else. Each library has its own:</p>
 ${table(
   'Types and events by library',
-  ['Library', 'Types, an event, and what else to know'],
+  ['Library', 'What to write'],
   LIBRARIES.map(([name, entry, event, and]) => [
     name,
     html`<code>import 'croftsheet/${entry}'</code>, <code>${event}</code>${and && html`. ${and}`}`,
