@@ -1,4 +1,4 @@
-import { fitOnPage, PAPER_FONTS, printInFrame, sizeInFrame } from '../look/print-frame.js';
+import { fitOnPage, measureInFrame, PAPER_FONTS, printInFrame } from '../look/print-frame.js';
 import { PAPER } from './lists-paper.js';
 
 const RULES = `
@@ -21,7 +21,10 @@ export const printLists = (heading: string, parts: Parts): void =>
 
 /** The size of print at which the parts stand on one page, as in `8.5pt`. */
 export const sizeOnPaper = (heading: string, parts: Parts): string =>
-  sizeInFrame(heading, RULES, fitted(heading, parts));
+  measureInFrame(RULES, (body) => {
+    fitted(heading, parts)(body);
+    return body.style.fontSize;
+  }) ?? '';
 
 const fitted =
   (heading: string, parts: Parts) =>

@@ -32,12 +32,13 @@ function withKeyboard(): HTMLElement | null {
   return at instanceof HTMLElement ? at : null;
 }
 
-/** Lays something out as `printInFrame` would, and answers the size of its print as `fill` left it. */
-export function sizeInFrame(title: string, rules: string, fill: (body: HTMLElement) => void): string {
-  const frame = fillFrame(title, rules, fill)?.frame;
-  const size = frame?.contentDocument?.body.style.fontSize ?? '';
-  frame?.remove();
-  return size;
+/** Lays something out as `printInFrame` would, and answers what `measure` finds of it there. */
+export function measureInFrame<T>(rules: string, measure: (body: HTMLElement) => T): T | null {
+  let found: T | null = null;
+  fillFrame('', rules, (body) => {
+    found = measure(body);
+  })?.frame.remove();
+  return found;
 }
 
 function fillFrame(title: string, rules: string, fill: (body: HTMLElement) => void): Filled | null {
@@ -61,6 +62,9 @@ function fillFrame(title: string, rules: string, fill: (body: HTMLElement) => vo
     return null;
   }
   page.title = title;
+  // Read from the same side as the page.
+  page.documentElement.dir = document.documentElement.dir;
+  page.documentElement.lang = document.documentElement.lang;
   const { CSSStyleSheet: Sheet } = view as Window & typeof globalThis;
   const sheet = new Sheet();
   sheet.replaceSync(rules);

@@ -12,6 +12,7 @@ import { ArrowKeys } from './arrow-keys.js';
 import { cellAt } from './cell-at.js';
 import { colourKey, colourKeyStyles } from './colour-key.js';
 import { ROWS_WORTH_FINDING_IN } from './find-rows.js';
+import { FitsPaper } from './paper-width.js';
 import { readingFoot } from './reading-foot.js';
 import { readingLooks } from './reading-looks.js';
 import { lineUnder, underRows } from './reading-paper.js';
@@ -55,6 +56,7 @@ export class ReadingView extends LitElement {
   @state() private folded: ReadonlySet<string> = new Set();
   #rows: ShownRows | undefined;
   readonly #keys = new ArrowKeys(this);
+  protected readonly fitsPaper = new FitsPaper(this, ReadingView.styles);
 
   /** The rows and columns now shown, for moving about by keys. */
   get shownRows(): readonly string[] {

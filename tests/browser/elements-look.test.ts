@@ -47,6 +47,17 @@ describe('a sheet', () => {
     // As wide as the paper.
     await page.setViewportSize({ width: 702, height: 900 });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(702);
+    // With its many columns Foods is wider: browsers would cut off what goes beyond the left edge.
+    await page.evaluate(() => {
+      dispatchEvent(new Event('afterprint'));
+      document.documentElement.dir = 'rtl';
+      document.querySelector('croft-sheet')!.sheet = 'foods';
+      document.querySelector('croft-book')!.live!.insertRows('foods', [{ food: 'Quince', way: 'canned' }]);
+    });
+    await page.locator('croft-grid-pane:not(.waiting)').waitFor({ state: 'attached' });
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    const foods = page.getByRole('table', { name: 'Foods, Test book' });
+    expect((await foods.boundingBox())!.x).toBeGreaterThanOrEqual(0);
   });
 
   it('is printed so by the browser itself: no blank page, and the grid again afterwards', async () => {
