@@ -4,7 +4,7 @@ import { choiceShown } from '../../src/live/choice-words.js';
 import type { ColumnView } from '../../src/live/columns.js';
 import type { FigureDifference } from '../../src/live/doings/compare-books.js';
 import { say, spoken } from '../../src/words/index.js';
-import { shownDay, shownNumber, unitWord } from '../sheet/shown.js';
+import { shownDay, shownNumber, unitWord, withShownDays } from '../sheet/shown.js';
 
 const isDay = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text);
 
@@ -16,7 +16,7 @@ export function valueWords(value: CellValue | Raw | undefined, column?: ColumnVi
     return shownNumber(value, column?.role === 'planning' ? column.decimals : undefined);
   if (typeof value === 'boolean') return value ? say`yes` : say`no`;
   if (isDay(value)) return shownDay(value);
-  return column?.role === 'planning' ? spoken(value) : choiceShown(value, column?.declaration);
+  return column?.role === 'planning' ? withShownDays(spoken(value)) : choiceShown(value, column?.declaration);
 }
 
 /** A figure of a comparison, with its unit. */

@@ -8,6 +8,7 @@ import type { Problem } from '../../src/problem.js';
 import type { BookVersions, VersionEntry } from '../../src/storage/index.js';
 import { phrase, say } from '../../src/words/index.js';
 import { bookAround } from '../book/find-book.js';
+import { fillsTelephone } from '../look/dialog-styles.js';
 import { icons } from '../look/icons.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { broughtBackView } from './brought-back-view.js';
@@ -24,7 +25,13 @@ interface Shown {
 /** Earlier versions of the book: keep one by name, compare figure by figure, bring back all or a part. */
 @customElement('croft-versions-dialog')
 export class VersionsDialog extends ActionDialog {
-  static override styles = [...ActionDialog.styles, versionsListStyles, comparisonStyles, comparingStyles];
+  static override styles = [
+    ...ActionDialog.styles,
+    versionsListStyles,
+    comparisonStyles,
+    comparingStyles,
+    fillsTelephone,
+  ];
 
   @state() private versions: BookVersions | null = null;
   @state() private entries: readonly VersionEntry[] = [];

@@ -5,6 +5,7 @@ import { addMonths } from '../../src/planning/dates.js';
 import { mediumDay } from '../../src/planning/day-words.js';
 import type { DayNumber } from '../../src/planning/types.js';
 import { amountWords } from '../../src/planning/week/words.js';
+import { fillsTelephone } from '../look/dialog-styles.js';
 import { icons } from '../look/icons.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { foodNames } from '../week/food-names.js';
@@ -66,6 +67,24 @@ export class LabelsDialog extends ActionDialog {
         background: var(--plan);
         border-radius: var(--radius);
       }
+      /* Two buttons side by side; whatever has words to choose from, over the whole width. */
+      @media (max-width: 36rem) {
+        .fields {
+          display: grid;
+          grid-template-columns: 1fr 1fr;
+          gap: 0.75rem;
+        }
+        .fields .field {
+          grid-column: 1 / -1;
+        }
+        .fields .button {
+          justify-content: center;
+          white-space: normal;
+        }
+        .lots label {
+          min-height: 2.75rem;
+        }
+      }
       /* The labels alone, to be cut apart. */
       @media print {
         .stack > :not(.view) {
@@ -79,6 +98,7 @@ export class LabelsDialog extends ActionDialog {
         }
       }
     `,
+    fillsTelephone,
   ];
 
   @property({ attribute: false }) row: string | null = null;

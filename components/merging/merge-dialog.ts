@@ -9,6 +9,7 @@ import type { BookPast } from '../book/book-past.js';
 import { download } from '../book/copies.js';
 import { bookAround } from '../book/find-book.js';
 import { loadStorage } from '../book/keeping.js';
+import { fillsTelephone } from '../look/dialog-styles.js';
 import { icons } from '../look/icons.js';
 import { ActionDialog } from '../sheet/actions/action-dialog.js';
 import { conflictStyles, conflictView } from './conflict-view.js';
@@ -40,6 +41,7 @@ export class MergeDialog extends ActionDialog {
         margin-top: 0.25rem;
       }
     `,
+    fillsTelephone,
   ];
 
   @state() private others: readonly BookEntry[] = [];
