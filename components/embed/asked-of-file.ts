@@ -55,13 +55,6 @@ function cutTo(shown: ShownTable, columns: readonly string[]): ShownTable {
 export const isTableAlone = ({ sheets }: FileDoc, { sheet, rows }: ShownTable): boolean =>
   rows.length > 0 && Object.keys(sheets[sheet]?.rows ?? {}).length === 0;
 
-/** Tells whoever keeps the page what to do where it opens a table that came alone. */
-export function warnOfAlone({ title }: ShownTable): void {
-  console.warn(
-    `<croft-embed>: the file of “${title}” was saved with no column open, so it holds the table alone: readers cannot write into it, or open it as a grid. Save it again with the columns that they may try ticked.`,
-  );
-}
-
 /** Tells whoever keeps the page which columns that it asks for are not there. */
 export function warnOfMissing(columns: readonly string[], table: ShownTable): void {
   const missing = columns.filter((id) => !table.columns.some((column) => column.id === id));

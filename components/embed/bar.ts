@@ -38,13 +38,11 @@ export class Bar {
     this.#isPressed = true;
     const end = new AbortController();
     const { signal } = end;
-    const released = (event: Event): void => {
+    const released = (event: PointerEvent): void => {
       end.abort();
-      if (event instanceof PointerEvent && event.type === 'pointerup') {
-        const isStill = Math.hypot(event.clientX - clientX, event.clientY - clientY) < STILL;
-        const button = target instanceof HTMLButtonElement && target.isConnected ? target : null;
-        if (button && isStill && !event.composedPath().includes(button)) button.click();
-      }
+      const isStill = Math.hypot(event.clientX - clientX, event.clientY - clientY) < STILL;
+      const isMissed = isStill && target !== null && !event.composedPath().includes(target);
+      if (event.type === 'pointerup' && isMissed) (target as HTMLElement).click();
       // After the click.
       setTimeout(() => {
         this.#isPressed = false;
@@ -53,7 +51,7 @@ export class Bar {
         for (const change of held) change();
       });
     };
-    for (const type of ['pointerup', 'pointercancel'])
+    for (const type of ['pointerup', 'pointercancel'] as const)
       addEventListener(type, released, { signal, capture: true });
   };
 

@@ -1,12 +1,13 @@
-import { askedOf, type FileDoc, isTableAlone, warnOfAlone, warnOfMissing } from './asked-of-file.js';
+import { askedOf, type FileDoc, isTableAlone, warnOfMissing } from './asked-of-file.js';
 import { adopted, drawTable } from './draw-table.js';
 import type { EmbedAttributes } from './embed-attributes.js';
 import type { EmbedEvents } from './embed-events.js';
 import { EmbedView } from './embed-view.js';
 import { fetchGrid, openAsGrid } from './grid-opening.js';
-import { digestOf, type KeptCopy } from './kept-copy.js';
+import type { KeptCopy } from './kept-copy.js';
 import { keptTable, markTotals } from './kept-table.js';
 import type { OpenCellsHost } from './open-cells.js';
+import { adviseOnce } from './page-check.js';
 import { tableOf } from './page-content.js';
 import { Reader, type ReaderHost } from './reader.js';
 import { say, spoken } from './said.js';
@@ -154,7 +155,8 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       if (reader !== this.#reader) return;
       warnOfMissing(columns, table);
       this.#isAlone = brought !== null && isTableAlone(doc, brought);
-      if (this.#isAlone && (open.length > 0 || this.page.gridLicenceKey)) warnOfAlone(table);
+      if (this.#isAlone && (open.length > 0 || this.page.gridLicenceKey))
+        adviseOnce(this.page, 'alone', table.title);
       this.page.sheetShown = table.sheet;
       this.#draw(drawTable(table));
     } catch (error) {
@@ -213,17 +215,6 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
     if (this.#working === 0) this.tell();
   }
 
-  /** The same for one table whenever it is taken home, and another for each. */
-  get #homeName(): string {
-    const { page } = this;
-    const { frame } = this.#view;
-    const what = [location.origin, page.keepName ?? '', frame?.table.caption?.textContent ?? ''];
-    const heads = frame?.columns.map((column) => frame.title(column)) ?? [];
-    // Without a name of its own it is told from others on the page by what its rows are called.
-    const rows = page.keepName === null ? (frame?.rows.map((row) => frame.rowTitle(row)) ?? []) : [];
-    return digestOf([location.pathname, ...what, ...heads, ...rows].join('\n'));
-  }
-
   get #asksOpen(): string[] {
     return this.#isAlone ? [] : listed(this.page.open);
   }
@@ -273,7 +264,7 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
       this.#draw(keptTable(this.page, table));
     },
     takeHome: () => {
-      const home = this.#reader.trial().then((trial) => trial.takeHome(this.#homeName));
+      const home = this.#reader.trial().then((trial) => trial.takeHome(this.page.keepName));
       home.catch((error: unknown) => this.tell(wordsOf(error)));
     },
     openGrid: () => void this.#openGrid(),

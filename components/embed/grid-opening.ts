@@ -79,7 +79,10 @@ function heightFor(stand: HTMLElement, rows: number): number {
  */
 export async function openAsGrid(opening: GridOpening): Promise<(() => void) | null> {
   const { host, stand, frame, signal } = opening;
-  const orEnd = ending(signal);
+  // What is waited for may never come once the element is off the page.
+  const ended = new Promise<never>((_done, fail) => signal.addEventListener('abort', fail));
+  ended.catch(nothing);
+  const orEnd = <T>(wait: Promise<T>): Promise<T> => Promise.race([ended, wait]);
   // Before anything that takes time: it is on its way meanwhile.
   const loading = import('../grid/first/first-grid.js');
   loading.catch(nothing);
@@ -171,15 +174,6 @@ export async function openAsGrid(opening: GridOpening): Promise<(() => void) | n
   } finally {
     keys.stop();
   }
-}
-
-/** Waits for something no longer than until the signal: what it waits for may never come then. */
-function ending(signal: AbortSignal): <T>(wait: Promise<T>) => Promise<T> {
-  const ended = new Promise<never>((_done, fail) => {
-    signal.addEventListener('abort', () => fail(signal.reason), { once: true });
-  });
-  ended.catch(nothing);
-  return (wait) => Promise.race([ended, wait]);
 }
 
 function tableAtFirst(frame: Frame, book: BookDoc, called: string): FirstTable | undefined {

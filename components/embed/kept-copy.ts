@@ -57,15 +57,11 @@ const DAY = /\d{4}-\d\d-\d\d$/;
 function earlierCopy(name: string, page: string): KeptCopy | null {
   if (!DAY.test(name)) return null;
   try {
-    const here = new Set(
-      [...document.querySelectorAll('croft-embed')].map((each) => each.getAttribute('keep-as')),
-    );
+    const here = [...document.querySelectorAll('croft-embed')].map((each) => each.getAttribute('keep-as'));
     for (const key of Object.keys(localStorage)) {
-      const other = key.slice(PREFIX.length, PREFIX.length + name.length);
-      const isEarlier =
-        DAY.test(other) && other.replace(DAY, '') === name.replace(DAY, '') && !here.has(other);
-      const copy =
-        isEarlier && [PREFIX + other, `${PREFIX + other} @${page}`].includes(key) ? copyAt(key) : null;
+      const other = key.slice(PREFIX.length).replace(` @${page}`, '');
+      if (other.replace(DAY, '') !== name.replace(DAY, '') || here.includes(other)) continue;
+      const copy = copyAt(key);
       if (copy?.page !== page) continue;
       if (writeKept(name, copy)) localStorage.removeItem(key);
       return copy;

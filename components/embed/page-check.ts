@@ -1,87 +1,66 @@
 import { adopted } from './draw-table.js';
 import { TOTALS } from './frame.js';
+import type { Advice } from './page-advice.js';
 import { scriptOf, tableOf } from './page-content.js';
-
-/** For whoever keeps the page: readers are told nothing of it. */
-const warn = (host: HTMLElement, words: string): void =>
-  console.warn(`<croft-embed${host.id && ` id="${host.id}"`}>: ${words}`);
 
 const told = new WeakSet<HTMLElement>();
 
-function once(host: HTMLElement, words: string | undefined): void {
-  if (words === undefined || told.has(host)) return;
+/** Tells whoever keeps the page, once for an element: readers are told nothing of it. */
+export function adviseOnce(host: HTMLElement, what: Advice | undefined, called = ''): void {
+  if (what === undefined || told.has(host)) return;
   told.add(host);
-  warn(host, words);
+  import('./page-advice.js').then(
+    ({ advise }) => advise(host, what, called),
+    () => undefined,
+  );
 }
 
-/** Says once where there is nothing to show, as on a page whose markup threw the table out. */
+/** Looks whether there is nothing to show, as on a page whose markup threw the table out. */
 export function checkEmpty(host: HTMLElement): void {
   const given =
     host.hasAttribute('src') || host.getAttribute('source') === 'own' || Reflect.get(host, 'book');
-  if (!given && !tableOf(host) && !scriptOf(host)) once(host, emptyWords(host));
-}
-
-function emptyWords(host: HTMLElement): string {
-  const { parentElement: around } = host;
-  return around?.localName === 'p'
-    ? 'there is nothing inside. A browser puts a table out of the <p> that stands around this element: put a <div> around it instead, or nothing (in many editors, as a block of HTML).'
-    : 'there is nothing inside, so nothing shows. Put a <table> into it, or name a file with src.';
-}
-
-/** Says once where a reader's numbers in one element would take the place of those in another. */
-export function checkName(host: HTMLElement): void {
-  const name = nameOf(host);
-  const first = [...document.querySelectorAll(host.localName)].find((each) => nameOf(each) === name);
-  if (name !== '' && first && first !== host && host.getRootNode() === document)
-    once(
-      host,
-      `another one on this page is called “${name}”, too: what readers try in one is kept in place of what they tried in the other. Give each a keep-as of its own.`,
-    );
+  if (given || tableOf(host) || scriptOf(host)) return;
+  adviseOnce(host, host.parentElement?.localName === 'p' ? 'in-paragraph' : 'empty');
 }
 
 const nameOf = (host: Element): string => host.getAttribute('keep-as') || host.id;
 
-/** Says once where a table written by hand asks for more than can be read of it. */
-export function checkTable(host: HTMLElement): void {
-  if (told.has(host) || scriptOf(host) || !tableOf(host)) return;
-  const table = adopted(host).querySelector('table');
-  if (table) once(host, unreadIn(table, host.getAttribute('open') ?? ''));
+/** Looks whether a reader's numbers in one element would take the place of those in another. */
+export function checkName(host: HTMLElement): void {
+  const name = nameOf(host);
+  const first = [...document.querySelectorAll(host.localName)].find((each) => nameOf(each) === name);
+  if (name !== '' && first && first !== host) adviseOnce(host, 'one-name', name);
 }
 
-function unreadIn(table: HTMLTableElement, open: string): string | undefined {
+/** Looks whether a table written by hand asks for more than can be read of it. */
+export function checkTable(host: HTMLElement): void {
+  if (told.has(host) || scriptOf(host)) return;
+  const table = tableOf(host) && adopted(host).querySelector('table');
+  if (table) adviseOnce(host, ...unreadIn(table, host.getAttribute('open') ?? ''));
+}
+
+const wordsOf = (cell: Element | undefined): string => cell?.textContent?.trim() ?? '';
+
+function unreadIn(table: HTMLTableElement, open: string): [what?: Advice, called?: string] {
   const asks = '[data-open], [data-formula]';
-  if (open.trim() === '' && !table.querySelector(asks)) return undefined;
+  if (open.trim() === '' && !table.querySelector(asks)) return [];
   const heads = table.tHead?.rows;
   const head = [...(heads?.[heads.length - 1]?.cells ?? [])];
-  if (head.length === 0)
-    return 'its table has no head, so data-open and data-formula are not heeded: put its first row into <thead>, or make each of its cells a <th>.';
+  if (head.length === 0) return ['no-head'];
   const also = open.split(',').map((each) => each.trim());
-  const spanned = head.findIndex(
+  const rows = [...table.tBodies].flatMap((body) => [...body.rows]);
+  const spanned = head.find(
     (cell, i) =>
-      (cell.matches(asks) || also.includes(`c${i + 1}`)) &&
-      [...table.tBodies].some(({ rows }) => [...rows].some(({ cells }) => cells[i]?.hidden)),
+      (cell.matches(asks) || also.includes(`c${i + 1}`)) && rows.some(({ cells }) => cells[i]?.hidden),
   );
-  if (spanned >= 0)
-    return `a cell with rowspan or colspan stands in the column “${head[spanned]?.textContent?.trim()}”, so readers cannot write into that column: give each row a cell of its own.`;
-  const last = [...table.tBodies].flatMap(({ rows }) => [...rows]).at(-1);
-  if (last && looksLikeTotal(last))
-    return `its last row, “${last.cells[0]?.textContent?.trim()}”, looks like a total, and counts as one more row: put data-total on its <tr>, or the row into <tfoot>.`;
-  return undefined;
+  if (spanned) return ['spanned', wordsOf(spanned)];
+  const last = rows.at(-1);
+  return last && looksLikeTotal(last) ? ['total', wordsOf(last.cells[0])] : [];
 }
 
-/** What authors call a row of totals, in the languages that blogs of kitchens and gardens are likeliest in. */
+/** What authors call a row of totals, in languages that are likely. */
 const TOTAL =
-  /^(?:(?:grand |sub-?)?total|totale|totaal|totals|sum|summe|suma|somme|gesamt(?:summe)?|insgesamt|zusammen|together|in all|altogether|all together|ensemble)\b/i;
+  /^((grand |sub-?)?total[es]?|sum(me)?|suma|somme|(ins)?gesamt(summe)?|zusammen|together|in all)\b/i;
 
-/** A row of numbers under such a word, or the only one of the table in which all is bold. */
-function looksLikeTotal(row: HTMLTableRowElement): boolean {
-  const [first, ...others] = [...row.cells].filter((cell) => !cell.hidden);
-  const filled = others.filter(({ textContent }) => textContent?.trim());
-  if (row.matches(TOTALS) || !first || !filled.some(({ textContent }) => /\d/.test(textContent ?? '')))
-    return false;
-  if (TOTAL.test(first.textContent?.trim() ?? '')) return true;
-  const isBold = (cells: readonly Element[]): boolean =>
-    cells.every((cell) => cell.querySelector('b, strong'));
-  const before = row.previousElementSibling;
-  return isBold(filled) && before !== null && !isBold([...before.children].slice(1));
-}
+const looksLikeTotal = (row: HTMLTableRowElement): boolean =>
+  TOTAL.test(wordsOf(row.cells[0])) && /\d/.test(wordsOf(row)) && !row.matches(TOTALS);

@@ -87,9 +87,14 @@ export class Trial {
     return this.live.toJSON();
   }
 
-  /** Hands the reader a file with the book as it now is; one made of a page's own table by this name. */
-  async takeHome(name: string): Promise<void> {
-    download(await copyFile(withoutPage(this.toJSON(), name)));
+  /**
+   * Hands the reader a file with the book as it now is.
+   *
+   * @param keepName name under which the page keeps the reader's numbers, if it gives one.
+   */
+  async takeHome(keepName: string | null): Promise<void> {
+    const page = location.origin + location.pathname;
+    download(await copyFile(withoutPage(this.toJSON(), page, keepName)));
   }
 
   close(): void {

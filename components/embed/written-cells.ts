@@ -5,6 +5,7 @@ import { type BookDoc, isFormula, type Raw, type Typed, usesOf } from '../../src
 import { areaOf } from '../../src/live/doings/formula-areas.js';
 import { pointingHome } from '../../src/live/doings/pointing-home.js';
 import type { ShownTable } from '../../src/live/embed/index.js';
+import { wordOf } from '../../src/live/embed/keep-name.js';
 import { takesOneValue } from '../../src/live/engine-sync.js';
 import type { LiveBook } from '../../src/live/live-book.js';
 import { roundSig } from '../../src/units/index.js';
@@ -115,12 +116,19 @@ export function writtenCells(live: LiveBook, { page_table: page }: PageTableDoc)
  * The book alone, as a person takes it home. One that was made of a page's own table gets ids of its own, or it would
  * be taken for a copy of that of any other table.
  *
- * @param name that differs where the table is another.
+ * @param address of the page, and `name` of its table, where it has one: they make the same id whenever it is taken.
  */
-export function withoutPage({ page_table: page, ...book }: PageTableDoc, name: string): BookDoc {
+export function withoutPage(
+  { page_table: page, ...book }: PageTableDoc,
+  address: string,
+  name: string | null,
+): BookDoc {
   const sheet = page && book.sheets[page.sheet];
   if (!sheet) return book;
-  const id = `page-${name}`;
+  // Without a name it is told from others on the page by what it says.
+  const said = name ?? JSON.stringify(page.texts);
+  const heads = Object.values(sheet.columns).map(({ title }) => title);
+  const id = `page-${wordOf([address, said, book.title, ...heads].join('\n'))}`;
   const asThere = (raw: Raw): Raw => (isFormula(raw) ? pointingHome(raw, page.sheet) : raw);
   const rows = Object.entries(sheet.rows).map(([row, { cells, ...rest }]) => [
     row,

@@ -25,7 +25,7 @@ defineElements();`;
 });
 
 /** Loaded on demand, so that both copies of the embedded sheet's class share it. */
-const ON_DEMAND = /\/(?:trial|grid-part|own-book-text|table-book|mount|live-book)\.js$/;
+const ON_DEMAND = /\/(?:trial|grid-part|own-book-text|table-book|mount|live-book|page-advice)\.js$/;
 
 const SHARED = /\/(?:token-text|define|language-around|select-whole|keep-keys)\.js$/;
 /** What parts that load on demand use of the first file: it holds nothing but what it says, and comes again. */

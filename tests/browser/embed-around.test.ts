@@ -208,7 +208,7 @@ describe('An embedded sheet and the page around it', { timeout: 60_000 }, () => 
     await visit({ src: 'alone.json', open: 'count', 'grid-licence-key': 'non-commercial-and-evaluation' });
     expect(await page.getByRole('row').count()).toBe(4);
     expect(await page.locator('croft-embed').locator('input, button').count()).toBe(0);
-    const warned = await page.evaluate(() => (window as unknown as { warned: string[] }).warned.join());
-    expect(warned).toContain('Save it again with the columns');
+    const warned = () => page.evaluate(() => (window as unknown as { warned: string[] }).warned.join());
+    await expect.poll(warned, SOON).toContain('Save it again with the columns');
   });
 });

@@ -32,9 +32,9 @@ function tableBook(title: string, food: string): BookDoc & { readonly page_table
 test('tables of a page that are taken home are books of their own, each the same whenever it is taken', () => {
   const [beds, cellar] = [tableBook('Attic', 'Beans'), tableBook('Cellar', 'Potatoes')];
   const [one, again, other] = [
-    withoutPage(beds, 'a'),
-    withoutPage(beds, 'a'),
-    withoutPage(cellar, 'b'),
+    withoutPage(beds, 'https://a.example/', 'a'),
+    withoutPage(beds, 'https://a.example/', 'a'),
+    withoutPage(cellar, 'https://a.example/', 'a'),
   ] as const;
   for (const [book, source] of [
     [one, beds],

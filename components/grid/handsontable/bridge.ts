@@ -1,4 +1,4 @@
-import { keepKeysOfGrid } from '../../look/keep-keys.js';
+import { keepKeys } from '../../look/keep-keys.js';
 import type { Hot } from './registry.js';
 
 const inside = (target: EventTarget | null, ...homes: readonly Node[]): boolean =>
@@ -104,7 +104,7 @@ export function bridge(hot: Hot, wrapper: HTMLElement, portal: { host: HTMLEleme
   for (const home of [wrapper, portal.host.shadowRoot!])
     home.addEventListener('touchstart', pin, { signal, capture: true, passive: true });
 
-  for (const home of [wrapper, portal.host.shadowRoot!]) keepKeysOfGrid(home, signal);
+  for (const home of [wrapper, portal.host.shadowRoot!]) keepKeys(home, signal);
 
   return () => stop.abort();
 }

@@ -15,7 +15,7 @@ export function keepName(
 }
 
 /** A short word that differs where two texts do, but for a chance of one in billions (FNV-1a, 32 bits). */
-function wordOf(text: string): string {
+export function wordOf(text: string): string {
   let word = 0x811c9dc5;
   for (let i = 0; i < text.length; i++) word = Math.imul(word ^ text.charCodeAt(i), 0x01000193);
   return (word >>> 0).toString(36);
