@@ -140,6 +140,8 @@ describe('counting the shelf', () => {
     });
     const fields = dialog.locator('input[data-lot]');
     expect(await fields.first().getAttribute('inputmode')).toBe('decimal');
+    // No field has taken the keyboard, which would cover half of the shelf.
+    expect(await dialog.locator('input:focus').count()).toBe(0);
     const over = await dialog.evaluate((each) => each.scrollWidth - each.clientWidth);
     expect(over).toBeLessThanOrEqual(0);
     expect(await axeViolations(page)).toEqual([]);
@@ -154,6 +156,21 @@ describe('counting the shelf', () => {
     expect(await fields.first().inputValue()).toBe(String(written - 1));
     for (let i = 0; i < 2; i++) await line.getByRole('button', { name: 'One more of' }).tap();
     expect(await fields.first().inputValue()).toBe(String(written + 1));
+    for (let i = 0; i < 2; i++) await fewer.tap();
+    await dialog.getByRole('button', { name: 'Post this one' }).tap();
+    await dialog.getByRole('button', { name: 'Close' }).tap();
+    expect(await left(page, lot)).toBe(written - 1);
+    // What was said of the counting goes once it is taken back; the tool for that is in sight.
+    const tools = page.getByRole('group', { name: 'Tools' });
+    const said = page.locator('croft-sheet .status .said');
+    await expect.poll(() => said.textContent()).toContain('1 lot counted');
+    await tools.evaluate((each) => each.scrollTo({ left: 900 }));
+    const undoTool = tools.getByRole('button', { name: 'Undo' });
+    expect((await undoTool.boundingBox())!.x).toBeGreaterThanOrEqual(0);
+    await undoTool.tap();
+    await expect.poll(() => said.textContent()).toContain('Undone');
+    expect(await said.textContent()).not.toContain('counted');
+    expect(await left(page, lot)).toBe(written);
   });
 });
 
