@@ -57,6 +57,15 @@ export const conflictStyles = css`
     overflow-wrap: anywhere;
     font-size: 0.9375rem;
   }
+  @media print {
+    .conflicts {
+      display: block;
+    }
+    .conflict {
+      break-inside: avoid;
+      margin-block-end: 6pt;
+    }
+  }
 `;
 
 export interface ConflictHost {
