@@ -33,6 +33,17 @@ function bookNamed(id: string, from: HTMLElement): CroftBook | null {
 
 type Host = ReactiveControllerHost & HTMLElement;
 
+const finding = new Set<() => void>();
+let naming: MutationObserver | undefined;
+
+/** Has all elements look anew once one of them names another book: what it is made of belongs to that one, too. */
+function heedNaming(host: Element): void {
+  naming ??= new MutationObserver(() => {
+    for (const find of finding) find();
+  });
+  naming.observe(host, { attributes: true, attributeFilter: ['book'] });
+}
+
 /** Ties an element to its book: asks for an update when a book opens, changes or says something. */
 export class BookController implements ReactiveController {
   readonly #host: Host;
@@ -56,6 +67,8 @@ export class BookController implements ReactiveController {
 
   hostConnected(): void {
     this.find();
+    finding.add(this.find);
+    heedNaming(this.#host);
     // A book that comes into the page later, or is named before it is there.
     document.addEventListener('croft-ready', this.find);
     document.addEventListener('croft-what-if-ready', this.find);
@@ -63,12 +76,13 @@ export class BookController implements ReactiveController {
   }
 
   hostDisconnected(): void {
+    finding.delete(this.find);
     document.removeEventListener('croft-ready', this.find);
     document.removeEventListener('croft-what-if-ready', this.find);
     this.#tie(null);
   }
 
-  /** Looks again for the book, as when the element's `book` attribute changed. */
+  /** Looks again for the book, as when an element’s `book` attribute changed. */
   readonly find = (): void => {
     const book = this.#host.isConnected ? bookAround(this.#host) : null;
     // Its script may come after the host's: until then it knows of nothing, not even of problems.

@@ -252,6 +252,12 @@ test('classes define nothing until they are asked to', async () => {
   // Inside a book under a name of the page’s own, and where that is named.
   for (const sheet of [0, 1])
     await page.locator('our-sheet').nth(sheet).getByText('Tomatoes').first().waitFor();
+  // Another book is named, as when a framework draws anew.
+  await page.evaluate(() => {
+    document.body.insertAdjacentHTML('beforeend', '<our-book id="empty"></our-book>');
+    document.querySelectorAll('our-sheet')[1].setAttribute('book', 'empty');
+  });
+  await page.locator('our-sheet').nth(1).getByText('Nothing on the shelf yet').waitFor();
   assert.deepEqual(errors, []);
 });
 
