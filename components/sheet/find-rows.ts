@@ -11,8 +11,8 @@ import { ShownRows } from './shown-rows.js';
 export const ROWS_WORTH_FINDING_IN = 12;
 
 export interface FindEvents {
-  /** A row that was found is to be seen; `take`: the keyboard goes to it. */
-  found: CustomEvent<{ readonly cell: GridCell; readonly take: boolean }>;
+  /** A row that was found is to be seen; `take`: the keyboard goes to it; `first`: by its first column. */
+  found: CustomEvent<{ readonly cell: GridCell; readonly take: boolean; readonly first: boolean }>;
   done: CustomEvent<null>;
 }
 
@@ -110,7 +110,14 @@ export class FindRows extends LitElement {
 
   #found(): readonly string[] {
     if (this.words.trim() === '') return [];
-    return this.#rows!.matching(this.words).filter((row) => !this.hides(row));
+    const found = this.#rows!.matching(this.words).filter((row) => !this.hides(row));
+    // “shelf 2” is not a shelf of 2025, where there is one.
+    const together = found.filter((row) => this.#rows!.row(row).text.includes(this.#sought));
+    return together.length > 0 ? together : found;
+  }
+
+  get #sought(): string {
+    return this.words.trim().toLowerCase();
   }
 
   readonly #written = (): void => {
@@ -147,12 +154,13 @@ export class FindRows extends LitElement {
     const row = this.#found()[this.at];
     if (row === undefined) return;
     const { columns } = this.#rows!;
-    const [first = ''] = this.words.toLowerCase().split(/\s+/).filter(Boolean);
-    const { cells } = this.#rows!.row(row);
-    const at = cells.findIndex(({ text }) => text.toLowerCase().includes(first));
+    const texts = this.#rows!.row(row).cells.map(({ text }) => text.toLowerCase());
+    const whole = texts.findIndex((text) => text.includes(this.#sought));
+    const [first = ''] = this.#sought.split(/\s+/);
+    const at = whole >= 0 ? whole : texts.findIndex((text) => text.includes(first));
     const column = columns[Math.max(0, at)]?.id;
     if (column === undefined) return;
-    const detail: FindEvents['found']['detail'] = { cell: { row, column }, take };
+    const detail: FindEvents['found']['detail'] = { cell: { row, column }, take, first: at <= 0 };
     this.dispatchEvent(new CustomEvent('found', { detail }));
   }
 }

@@ -37,8 +37,11 @@ export class Finding {
   /** Rows that a filter leaves out are not looked through. */
   readonly leavesOut = (row: string): boolean => this.#host.view()?.hides(row) ?? false;
 
-  readonly found = ({ detail: { cell, take } }: FindEvents['found']): void => {
-    this.#host.view()?.show(cell, 'top');
+  readonly found = ({ detail: { cell, take, first } }: FindEvents['found']): void => {
+    const view = this.#host.view();
+    // A column that stays in place is in sight however far to the side the row before was found.
+    if (view && first) view.scroll = { left: 0, top: view.scroll.top };
+    view?.show(cell, 'top');
     if (take) this.#host.goTo(cell);
   };
 
