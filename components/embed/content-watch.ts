@@ -1,4 +1,4 @@
-import { checkEmpty, checkName, checkTable } from './page-check.js';
+import { checkEmpty, checkTable } from './page-check.js';
 import { contentOf } from './page-content.js';
 
 const HEEDED = [
@@ -82,7 +82,6 @@ export class ContentWatch {
       this.#looking = undefined;
       this.#known = contentOf(this.#host);
       checkTable(this.#host);
-      checkName(this.#host);
     }, LOOK_AFTER);
   }
 

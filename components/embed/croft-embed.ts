@@ -2,6 +2,7 @@ import { ContentWatch } from './content-watch.js';
 import { defineOnce } from './define.js';
 import { EmbedAttributes } from './embed-attributes.js';
 import { EmbedSheet } from './embed-sheet.js';
+import { embedStyles } from './embed-styles.js';
 import { firstPaint } from './first-paint.js';
 import { hasContent, tableOf } from './page-content.js';
 import { heedLanguage, sayAs } from './said.js';
@@ -68,8 +69,9 @@ export class CroftEmbed extends EmbedAttributes {
     } else this.#begin();
   }
 
+  /** In another document its look is gone. */
   adoptedCallback(): void {
-    this.#shown?.adopted();
+    if (this.shadowRoot) this.shadowRoot.adoptedStyleSheets = [embedStyles(this.ownerDocument)];
   }
 
   disconnectedCallback(): void {

@@ -85,11 +85,6 @@ export class EmbedSheet implements ReaderHost, OpenCellsHost {
     this.#reader.speakAnew();
   }
 
-  /** It stands in another document now. */
-  adopted(): void {
-    this.#view.dress();
-  }
-
   keepNow(): void {
     this.#reader.keepNow();
   }

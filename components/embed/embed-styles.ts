@@ -143,8 +143,11 @@ const sheets = new WeakMap<Document, CSSStyleSheet>();
 
 /** One constructed sheet for all elements of a document: no security policy of the page stands in its way. */
 export function embedStyles(of: Document): CSSStyleSheet {
-  const made = sheets.get(of) ?? new (of.defaultView ?? window).CSSStyleSheet();
-  if (!sheets.has(of)) made.replaceSync(look + rules);
-  sheets.set(of, made);
+  let made = sheets.get(of);
+  if (!made) {
+    made = new (of.defaultView ?? window).CSSStyleSheet();
+    made.replaceSync(look + rules);
+    sheets.set(of, made);
+  }
   return made;
 }

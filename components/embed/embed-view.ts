@@ -11,7 +11,6 @@ import { HOW_TO_START, START_OWN } from './words.js';
 /** What an embedded sheet shows: its table, the cells that are open, and the line under it. */
 export class EmbedView {
   readonly root = make('div', '', { class: 'root' });
-  readonly #shadow: ShadowRoot;
   readonly #host: OpenCellsHost;
   #frame: Frame | null = null;
   #cells: OpenCells | null = null;
@@ -19,17 +18,11 @@ export class EmbedView {
 
   constructor(shadow: ShadowRoot, host: OpenCellsHost) {
     this.#host = host;
-    this.#shadow = shadow;
-    this.dress();
+    shadow.adoptedStyleSheets = [embedStyles(document)];
     const page = make('div', '', { class: 'page' });
     page.append(this.root);
     shadow.replaceChildren(page);
     keepKeys(shadow);
-  }
-
-  /** Gives it its look; in another document it has none at first. */
-  dress(): void {
-    this.#shadow.adoptedStyleSheets = [embedStyles(this.#shadow.ownerDocument)];
   }
 
   get frame(): Frame | null {

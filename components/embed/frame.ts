@@ -38,10 +38,9 @@ export class Frame {
 
   /** Others on the page may number rows by `data-row`, too, in ways that are no ids. */
   #freeId(given: string | undefined, at: number): string {
-    if (given && /^[A-Za-z][\w-]{0,63}$/.test(given) && !this.#rows.has(given)) return given;
-    let id = `r${at + 1}`;
-    while (this.#rows.has(id)) id += '-';
-    return id;
+    if (given && /^[a-z][\w-]*$/i.test(given) && !this.#rows.has(given)) return given;
+    const id = `r${at + 1}`;
+    return this.#rows.has(id) ? `${id}-` : id;
   }
 
   get columns(): string[] {

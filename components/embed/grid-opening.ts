@@ -66,8 +66,8 @@ const CONTENT_WITH = 0.7;
 function heightFor(stand: HTMLElement, rows: number): number {
   // A page may enlarge a part of itself: pixels there are more than pixels of the window.
   const zoom = stand.currentCSSZoom || 1;
-  const [{ top, bottom }, wanted] = [stand.getBoundingClientRect(), heightOf(rows, zoom)];
-  const inSight = (innerHeight - top) / zoom;
+  const { top, bottom } = stand.getBoundingClientRect();
+  const [wanted, inSight] = [heightOf(rows, zoom), (innerHeight - top) / zoom];
   const isEnough = top > 0 && bottom >= innerHeight && inSight >= wanted * CONTENT_WITH;
   return isEnough && !isTouched() ? inSight : wanted;
 }

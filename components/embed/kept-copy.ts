@@ -57,12 +57,12 @@ const DAY = /\d{4}-\d\d-\d\d$/;
 function earlierCopy(name: string, page: string): KeptCopy | null {
   if (!DAY.test(name)) return null;
   try {
-    const here = [...document.querySelectorAll('croft-embed')].map((each) => each.getAttribute('keep-as'));
     for (const key of Object.keys(localStorage)) {
       const other = key.slice(PREFIX.length).replace(` @${page}`, '');
-      if (other.replace(DAY, '') !== name.replace(DAY, '') || here.includes(other)) continue;
-      const copy = copyAt(key);
-      if (copy?.page !== page) continue;
+      const copy = other.replace(DAY, '') === name.replace(DAY, '') && copyAt(key);
+      if (!copy || copy.page !== page) continue;
+      // It may be that of another element still.
+      if (document.querySelector(`croft-embed[keep-as="${CSS.escape(other)}"]`)) continue;
       if (writeKept(name, copy)) localStorage.removeItem(key);
       return copy;
     }

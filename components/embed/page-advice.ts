@@ -4,8 +4,6 @@ const ADVICE = {
   'in-paragraph': () =>
     'there is nothing inside. A browser puts a table out of the <p> that stands around this element: put a <div> around it instead, or nothing (in many editors, as a block of HTML).',
   empty: () => 'there is nothing inside, so nothing shows. Put a <table> into it, or name a file with src.',
-  'one-name': (name: string) =>
-    `another one on this page is called “${name}”, too: what readers try in one is kept in place of what they tried in the other. Give each a keep-as of its own.`,
   'no-head': () =>
     'its table has no head, so data-open and data-formula are not heeded: put its first row into <thead>, or make each of its cells a <th>.',
   spanned: (column: string) =>

@@ -23,15 +23,6 @@ export function checkEmpty(host: HTMLElement): void {
   adviseOnce(host, host.parentElement?.localName === 'p' ? 'in-paragraph' : 'empty');
 }
 
-const nameOf = (host: Element): string => host.getAttribute('keep-as') || host.id;
-
-/** Looks whether a reader's numbers in one element would take the place of those in another. */
-export function checkName(host: HTMLElement): void {
-  const name = nameOf(host);
-  const first = [...document.querySelectorAll(host.localName)].find((each) => nameOf(each) === name);
-  if (name !== '' && first && first !== host) adviseOnce(host, 'one-name', name);
-}
-
 /** Looks whether a table written by hand asks for more than can be read of it. */
 export function checkTable(host: HTMLElement): void {
   if (told.has(host) || scriptOf(host)) return;
@@ -48,7 +39,7 @@ function unreadIn(table: HTMLTableElement, open: string): [what?: Advice, called
   const head = [...(heads?.[heads.length - 1]?.cells ?? [])];
   if (head.length === 0) return ['no-head'];
   const also = open.split(',').map((each) => each.trim());
-  const rows = [...table.tBodies].flatMap((body) => [...body.rows]);
+  const rows = [...table.querySelectorAll<HTMLTableRowElement>('tbody > tr')];
   const spanned = head.find(
     (cell, i) =>
       (cell.matches(asks) || also.includes(`c${i + 1}`)) && rows.some(({ cells }) => cells[i]?.hidden),
@@ -59,8 +50,7 @@ function unreadIn(table: HTMLTableElement, open: string): [what?: Advice, called
 }
 
 /** What authors call a row of totals, in languages that are likely. */
-const TOTAL =
-  /^((grand |sub-?)?total[es]?|sum(me)?|suma|somme|(ins)?gesamt(summe)?|zusammen|together|in all)\b/i;
+const TOTAL = /^((grand |sub-?)?total|sum(me)?\b|(ins)?gesamt|zusammen|together)/i;
 
 const looksLikeTotal = (row: HTMLTableRowElement): boolean =>
   TOTAL.test(wordsOf(row.cells[0])) && /\d/.test(wordsOf(row)) && !row.matches(TOTALS);

@@ -90,8 +90,9 @@ describe('a reader’s copy under a name that ends in a day', () => {
         getOwnPropertyDescriptor: () => ({ enumerable: true, configurable: true }),
       }),
     );
+    vi.stubGlobal('CSS', { escape: (text: string) => text });
     vi.stubGlobal('document', {
-      querySelectorAll: () => here.map((name) => ({ getAttribute: () => name })),
+      querySelector: (asked: string) => here.find((name) => asked.includes(`"${name}"`)) ?? null,
     });
   });
   afterEach(() => vi.unstubAllGlobals());
