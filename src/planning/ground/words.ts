@@ -19,10 +19,25 @@ function weight(pounds: number): string {
     : counted(pounds, shortNumber(pounds), 'pound');
 }
 
+/** No tape measures ground closer. */
+const DIGITS = 4;
+
 /** An amount of ground in the measures written now, and these measures. */
 export function ground(amount: number, measure: string): { readonly n: string; readonly unit: string } {
   const { unit = measure, factor = 1 } = turnedUnit(measure) ?? {};
-  return { n: shortNumber(amount * factor), unit };
+  return { n: shortNumber(roundSig(amount * factor, DIGITS)), unit };
+}
+
+/** What is needed and what there is, to be compared: never told alike where they differ. */
+export function compared(
+  needed: number,
+  available: number,
+  measure: string,
+): readonly [needed: string, available: string, unit: string] {
+  const [a, b] = [ground(needed, measure), ground(available, measure)];
+  if (a.n !== b.n || needed === available) return [a.n, b.n, a.unit];
+  const { factor = 1 } = turnedUnit(measure) ?? {};
+  return [shortNumber(needed * factor), shortNumber(available * factor), a.unit];
 }
 
 /** Plants and what is known of their food. */
@@ -64,13 +79,13 @@ function shareWords(plan: Omit<GroundPlan, 'words'>): string[] {
 /** The whole in sentences; `unknown` names crops whose food per plant is not known. */
 export function planWords(plan: Omit<GroundPlan, 'words'>, unknown: readonly string[]): string[] {
   const { measure } = plan;
-  const [needed, available] = [ground(plan.needed, measure), ground(plan.available, measure)];
+  const [needed, available, unit] = compared(plan.needed, plan.available, measure);
   if (plan.leastShare === null) return [say`No plants are wanted.`];
   if (plan.fits) {
-    return [say`All the plants wanted fit: they take ${needed.n} ${needed.unit} of ${available.n}.`];
+    return [say`All the plants wanted fit: they take ${needed} ${unit} of ${available}.`];
   }
   const said = [
-    say`The plants wanted take ${needed.n} ${needed.unit}, and there are ${available.n}.`,
+    say`The plants wanted take ${needed} ${unit}, and there are ${available}.`,
     ...shareWords(plan),
     say`Given up in all: ${upWords(plan.givenUp)}.`,
   ];

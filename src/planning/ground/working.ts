@@ -3,7 +3,7 @@ import { inputIn } from '../measured.js';
 import type { Working, WorkingInput } from '../types.js';
 import { input, working } from '../working/parts.js';
 import type { CropGround, GroundCrop, GroundPlan } from './types.js';
-import { ground, percent } from './words.js';
+import { compared, ground, percent } from './words.js';
 
 const RULE = phrase(
   'The least plants first, then the crops in the household’s order, then the smallest share of any crop as large as possible, then the most servings (each times its weight); whole plants, never more than wanted.',
@@ -66,11 +66,11 @@ export function explainCropGround(
 function cropSteps(plan: GroundPlan, crop: GroundCrop, got: CropGround): (string | null)[] {
   const [each, all] = [crop.groundPerPlant, got.ground].map((amount) => ground(amount, plan.measure));
   const taken = say`${got.plants} plants × ${each!.n} ${each!.unit} a plant = ${all!.n} ${all!.unit}`;
-  const [needed, there] = [plan.needed, plan.available].map((amount) => ground(amount, plan.measure));
+  const [needed, there, unit] = compared(plan.needed, plan.available, plan.measure);
   if (plan.fits) return [say`All the plants wanted fit.`, taken];
   const added = got.plants - got.evenPlants;
   return [
-    say`All the plants wanted take ${needed!.n} ${needed!.unit}; there are ${there!.n} ${there!.unit}`,
+    say`All the plants wanted take ${needed} ${unit}; there are ${there} ${unit}`,
     got.noRoom
       ? say`no room for one plant more: ${got.evenPlants} of ${got.wanted} plants`
       : say`by the even share: ${got.evenPlants} of ${got.wanted} plants`,
