@@ -19,6 +19,10 @@ export const paper = css`
     thead {
       display: table-header-group;
     }
+    /* A sum stands once, at the end: on each page it would be read as that of the page. */
+    tfoot {
+      display: table-row-group;
+    }
     tr {
       break-inside: avoid;
     }

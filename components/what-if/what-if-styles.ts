@@ -168,6 +168,14 @@ export const whatIfStyles = css`
     padding-inline-start: 0.625rem;
   }
   @media print {
+    .whole,
+    .changes {
+      display: block;
+    }
+    .whole > * + *,
+    .changes > * + * {
+      margin-block-start: 8pt;
+    }
     input.slider,
     .was .link {
       display: none;
