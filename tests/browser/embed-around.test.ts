@@ -128,13 +128,22 @@ describe('An embedded sheet and the page around it', { timeout: 60_000 }, () => 
     await page.evaluate(() => document.body.append((window as unknown as { embed: Element }).embed));
     await openGrid(page).waitFor();
     expect(await standing(page)).toEqual({ tables: 1, grids: 0, menus: 0 });
-    // With what was written just before, though nothing that works it out has been loaded.
+    // With what was written just before, though what works it out comes late.
+    let release = (): void => {};
+    const held = new Promise<void>((done) => {
+      release = done;
+    });
+    await page.route(/\/trial-.*\.js/, async (route) => {
+      await held;
+      await route.continue();
+    });
     await page.getByLabel('Pounds, Potatoes').fill('90');
     await page.evaluate(() => {
       const { activeElement } = document.querySelector('croft-embed')!.shadowRoot!;
       (activeElement as HTMLElement).blur();
     });
     await ask(2);
+    setTimeout(release, 300);
     await page.getByRole('button', { name: 'Back to the table' }).waitFor(SOON);
     expect(await gridText(page)).toContain('early|90|15|');
     expect(await standing(page)).toEqual({ tables: 0, grids: 1, menus: 1 });
