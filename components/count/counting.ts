@@ -10,6 +10,7 @@ import {
   placesToCount,
 } from '../../src/planning/week/index.js';
 import { ok, type Result } from '../../src/problem.js';
+import { say } from '../../src/words/index.js';
 
 /** What was typed for a lot, and whether the difference was not eaten. */
 export interface Entry {
@@ -76,8 +77,9 @@ export function postingOf(live: LiveBook, entries: Entries, unseen: readonly Not
     return [{ id: newId('r'), cells }];
   });
   const all = [...rows, ...seen];
+  const post: Command = { do: 'insert rows', sheet, before: null, rows: all };
   return ok({
     counted,
-    command: all.length === 0 ? null : { do: 'insert rows', sheet, before: null, rows: all },
+    command: all.length === 0 ? null : { do: 'all', called: say`counting`, of: [post] },
   });
 }

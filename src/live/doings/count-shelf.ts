@@ -15,9 +15,6 @@ export function shelfToCount(
   const rows = found.draws.map(({ id, cells }) => ({ id, cells: { ...cells } }));
   return ok({
     counted: found,
-    command:
-      rows.length > 0
-        ? { do: 'all', called: say`counting`, of: [{ do: 'insert rows', sheet: draws, before: null, rows }] }
-        : null,
+    command: rows.length > 0 ? { do: 'insert rows', sheet: draws, before: null, rows } : null,
   });
 }
