@@ -302,9 +302,9 @@ describe('season', () => {
     expect(await page.locator('croft-season [data-mark][tabindex="0"]').count()).toBe(1);
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
-    expect(await page.evaluate(() => window.shown)).toEqual([
-      { sheet: 'beds', row: 'bed7', column: 'start_on' },
-    ]);
+    await expect
+      .poll(() => page.evaluate(() => window.shown))
+      .toEqual([{ sheet: 'beds', row: 'bed7', column: 'start_on' }]);
   });
 
   it('says the same days as a table, and gathers them by week', async () => {
