@@ -100,19 +100,17 @@ function asFile(
   </section>`;
 }
 
-const address = (
-  label: string,
-  value: string,
-  moved: (to: string) => void,
-): TemplateResult => html`<label class="field">
-  ${label}
-  <input
-    spellcheck="false"
-    autocapitalize="off"
-    .value=${live(value)}
-    @change=${(event: Event) => moved((event.target as HTMLInputElement).value.trim())}
-  />
-</label>`;
+/** An address, followed as it is written; one that is emptied goes back to the usual one once it is left. */
+function address(label: string, value: string, moved: (to: string) => void): TemplateResult {
+  const written = ({ type, target }: Event): void => {
+    const to = (target as HTMLInputElement).value.trim();
+    if (to !== '' || type === 'change') moved(to);
+  };
+  return html`<label class="field">
+    ${label}
+    <input spellcheck="false" autocapitalize="off" .value=${live(value)} @input=${written} @change=${written} />
+  </label>`;
+}
 
 function copying(label: string, isFirst: boolean, copy: Ways['copy']): TemplateResult {
   const chosen = ({ currentTarget }: Event): void => {
