@@ -57,7 +57,10 @@ export class Network {
     this.routes.unshift({ pattern, handler });
   }
   unroute(pattern: Pattern): void {
-    const at = this.routes.findIndex((each) => each.pattern === pattern);
+    // Two regular expressions are the same one where they read alike.
+    const isSame = (each: Pattern): boolean =>
+      each === pattern || (pattern instanceof RegExp && String(each) === String(pattern));
+    const at = this.routes.findIndex((each) => isSame(each.pattern));
     if (at >= 0) this.routes.splice(at, 1);
   }
   onRequest(listener: (request: Request) => void): void {
