@@ -153,7 +153,7 @@ export class CroftSheet extends LitElement {
     }
     if (live && this.view === 'edit' && !book?.gridLicenceKey) {
       this.view = 'read';
-      this.#doings.said = KEY_MISSING;
+      this.#doings.below.say(KEY_MISSING);
     }
     // A grid is there before its figures; whoever reads, reads them.
     if (live && !live.isPlanned) {
@@ -162,7 +162,7 @@ export class CroftSheet extends LitElement {
     }
     if (this.view === 'read') {
       this.#doings.mounted = false;
-      this.#doings.addingLots = false;
+      this.#doings.lots.isOpen = false;
       this.#doings.finding.isOpen = false;
     }
   }
@@ -196,8 +196,8 @@ export class CroftSheet extends LitElement {
           : nothing
       }
       ${
-        doings.addingLots
-          ? html`<croft-add-lots .live=${live} .sheet=${sheet.id} @added=${doings.lotAdded} @done=${doings.lotsDone}></croft-add-lots>`
+        doings.lots.isOpen
+          ? html`<croft-add-lots .live=${live} .sheet=${sheet.id} @added=${doings.lots.added} @done=${doings.lots.done}></croft-add-lots>`
           : nothing
       }
       ${
@@ -220,7 +220,7 @@ export class CroftSheet extends LitElement {
         editing && this.standIn !== null ? this.#toolbar(live, sheet) : nothing
       }
       ${editing && (doings.mounted || this.standIn !== null) ? html`<div class="small">${colourKey(live.columns(sheet.id))}</div>` : nothing}
-      ${statusLine(doings.said, this.#saysKept(book, editing) ? (book?.status ?? null) : null, doings.dismiss)}
+      ${statusLine(doings.below.said, this.#saysKept(book, editing) ? (book?.status ?? null) : null, doings.dismiss)}
       ${this.standIn === null ? cautionsView(this.#cautions.of(live, sheet)) : nothing}
       <croft-column-dialog
         .live=${live}
@@ -256,7 +256,7 @@ export class CroftSheet extends LitElement {
   }
 
   #toolbar(live: LiveBook, sheet: Sheet) {
-    const { addingLots, workingOpen, pane } = this.#doings;
+    const { lots, workingOpen, pane } = this.#doings;
     const look = pane?.look ?? null;
     const state = {
       live,
@@ -267,7 +267,7 @@ export class CroftSheet extends LitElement {
       look,
       sortedBy: look?.sort ? (live.column(sheet.id, look.sort.column)?.title ?? '') : '',
       groupedBy: live.column(sheet.id, live.groupOf(sheet.id) ?? '')?.title ?? '',
-      addingLots,
+      addingLots: lots.isOpen,
       finding: this.#canFind(live, sheet) ? this.#doings.finding.isOpen : null,
       workingOpen,
       hideUsedUp: this.#doings.hideUsedUp,

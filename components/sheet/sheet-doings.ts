@@ -5,11 +5,10 @@ import type { Problem } from '../../src/problem.js';
 import { say, spoken } from '../../src/words/index.js';
 import type { BookController } from '../book/find-book.js';
 import type { GridCell, GridRequest } from '../grid/grid-view.js';
-import { inWords, isNote } from '../look/problems.js';
 import type { SheetAction } from './actions/action.js';
 import { actionsOf } from './actions/actions.js';
 import { RunningActions } from './actions/running.js';
-import type { AddLots } from './add-lots.js';
+import { AddingLots } from './adding-lots.js';
 import { type Answering, answerRequest, type ColumnTask } from './answer-request.js';
 import type { ColumnDone } from './column-dialog.js';
 import type { CroftSheet } from './croft-sheet.js';
@@ -17,6 +16,7 @@ import type { FirstStep } from './empty-state.js';
 import { Finding } from './finding.js';
 import type { GridPane, GridStart, PaneHost } from './grid-pane.js';
 import type { ReadingEvents, ReadingView } from './reading-view.js';
+import { SaidBelow } from './said-below.js';
 import { type Sheet, sheetCalled } from './sheet-called.js';
 import type { StageDoings } from './stage.js';
 import { GRID_NOT_LOADED } from './status-line.js';
@@ -29,26 +29,37 @@ const AT_START: GridStart = { cell: null, text: null, focus: false };
 
 /** What a person does with one sheet, by whatever way, and what stands open because of it. */
 export class SheetDoings implements ToolbarActions, StageDoings {
-  said: Problem | string | null = null;
   cell: GridCell | null = null;
   start: GridStart = AT_START;
   /** The grid is there. */
   mounted = false;
-  addingLots = false;
   hideUsedUp = hidesUsedUp(false);
+  readonly below = new SaidBelow();
   readonly #element: CroftSheet;
   readonly #book: BookController;
   readonly #panel: WorkingPanel;
 
   readonly finding = new Finding({
-    drawn: () => {
-      this.#element.requestUpdate();
-      return this.#element.updateComplete;
-    },
+    drawn: () => this.#drawn(),
     line: () => this.#find('croft-find-rows'),
     view: () => this.pane?.view,
     back: () => this.pane?.view?.focus(this.cell ?? undefined),
     goTo: (cell) => void this.goTo(cell),
+  });
+
+  readonly lots = new AddingLots({
+    drawn: () => {
+      this.#element.view = 'edit';
+      return this.#drawn();
+    },
+    requestUpdate: () => this.#element.requestUpdate(),
+    panel: () => this.#find('croft-add-lots'),
+    view: () => this.pane?.view,
+    goTo: (cell) => this.goTo(cell),
+    lastRow: () => {
+      const { live, sheet } = this.#here();
+      return live && sheet ? live.rowIds(sheet.id).at(-1) : undefined;
+    },
   });
 
   /** What is done that belongs to the kind of sheet. */
@@ -72,12 +83,12 @@ export class SheetDoings implements ToolbarActions, StageDoings {
 
   /** Another book or sheet is shown: nothing stands open in it. */
   startOver(): void {
-    this.said = null;
+    this.below.say(null);
     this.cell = null;
     this.start = AT_START;
     this.mounted = false;
     this.#panel.isOpen = false;
-    this.addingLots = false;
+    this.lots.isOpen = false;
     this.finding.isOpen = false;
     this.actions.clear();
   }
@@ -91,13 +102,9 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   }
 
   say(message: Problem | string | null): void {
-    this.#saidOfCell = false;
-    this.said = message;
+    this.below.say(message);
     this.#element.requestUpdate();
   }
-
-  /** What is said is about the selected cell. */
-  #saidOfCell = false;
 
   readonly dismiss = (): void => this.say(null);
 
@@ -111,7 +118,8 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     if (!book || !label) return;
     book[which]();
     // What it met on the way has been said.
-    if (this.said === null) this.say(which === 'undo' ? say`Undone: ${label}.` : say`Done again: ${label}.`);
+    if (this.below.said === null)
+      this.say(which === 'undo' ? say`Undone: ${label}.` : say`Done again: ${label}.`);
   }
 
   readonly addRow = (): void => {
@@ -129,32 +137,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
   };
 
   readonly addColumn = (): void => this.#askColumn({ task: 'add', before: null });
-  readonly addLots = async (): Promise<void> => {
-    this.#element.view = 'edit';
-    this.addingLots = !this.addingLots;
-    this.#element.requestUpdate();
-    await this.#element.updateComplete;
-    const panel = this.#find<AddLots>('croft-add-lots');
-    await panel?.updateComplete;
-    panel?.focus();
-  };
-
-  readonly lotsDone = async ({ detail: first }: CustomEvent<string | null>): Promise<void> => {
-    this.addingLots = false;
-    this.#element.requestUpdate();
-    if (first === null) this.pane?.view?.focus();
-    else await this.goTo({ row: first, column: 'food' });
-    const { live, sheet } = this.#here();
-    // The first takes the keyboard; as many as fit are seen with it.
-    const last = first === null || !live || !sheet ? undefined : live.rowIds(sheet.id).at(-1);
-    if (last !== undefined) this.lotAdded(new CustomEvent('added', { detail: last }));
-  };
-
-  /** A lot was written beside the grid: it is scrolled into sight. */
-  readonly lotAdded = ({ detail: row }: CustomEvent<string>): void => {
-    this.pane?.view?.layOut();
-    this.pane?.view?.show({ row, column: 'food' });
-  };
+  readonly addLots = (): Promise<void> => this.lots.toggle();
 
   readonly columns = (): void => void this.#find('croft-columns-dialog')?.open();
 
@@ -297,7 +280,7 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     if (this.#element.readOnly) return [];
     if (!hasColumns) return [{ label: say`Add a column`, act: this.addColumn }];
     const row = { label: say`Write the first ${KINDS[sheet.kind as SheetKind].row}`, act: this.addRow };
-    if (sheet.kind === 'shelf' && !this.addingLots)
+    if (sheet.kind === 'shelf' && !this.lots.isOpen)
       return [{ label: say`Add lots`, act: () => void this.addLots() }, row];
     const own = actionsOf(sheet.kind).filter(({ firstStep }) => firstStep);
     return [
@@ -335,33 +318,29 @@ export class SheetDoings implements ToolbarActions, StageDoings {
     this.#element.requestUpdate();
   }
 
-  /** What is wrong at the selected cell, said where everybody finds it; what was said of the last one goes. */
-  #sayProblemOf(cell: GridCell | null): void {
+  #sayOf(cell: GridCell | null): boolean {
     const { live, sheet } = this.#here();
-    if (!live || !sheet || !cell) return;
-    const waits = !live.isPlanned;
-    const problem = waits ? null : (live.problem(sheet.id, cell.row, cell.column) ?? null);
-    const note = live.noteOf(sheet.id, cell.row, cell.column);
-    const said = problem && isNote(problem) ? inWords(problem) : problem;
-    const noted = note === undefined ? null : say`Note: ${note}`;
-    if (said || noted || this.#saidOfCell)
-      this.say(noted && said ? `${inWords(said)} ${noted}` : (said ?? noted));
-    this.#saidOfCell = waits || said !== null || noted !== null;
+    return live && sheet && cell ? this.below.sayOf(live, sheet.id, cell) : false;
   }
 
-  /** After a change of the book: what is said of the selected cell is what is so now; all else was said before it. */
+  /** After a change of the book. */
   heed(change: BookChange): void {
     this.finding.heed(change);
-    if (this.#saidOfCell) this.#sayProblemOf(this.cell);
-    else if (this.said !== null && change.changes.length > 0) this.say(null);
+    if (this.below.heed(change.changes.length > 0, () => this.#sayOf(this.cell)))
+      this.#element.requestUpdate();
   }
 
   #selectedInGrid(cell: GridCell | null): void {
     const wasOpen = this.workingOpen;
     this.#select(cell);
-    this.#sayProblemOf(cell);
+    if (this.#sayOf(cell)) this.#element.requestUpdate();
     if (wasOpen || !this.workingOpen) return;
     if (cell) keepInSight(() => this.pane?.view, cell);
+  }
+
+  #drawn(): Promise<unknown> {
+    this.#element.requestUpdate();
+    return this.#element.updateComplete;
   }
 
   #here(): { live: LiveBook | null; sheet: Sheet | undefined } {
