@@ -301,6 +301,8 @@ describe('season', () => {
     await page.locator('croft-season [data-mark][tabindex="0"]').focus();
     expect(await page.locator('croft-season [data-mark][tabindex="0"]').count()).toBe(1);
     await page.keyboard.press('ArrowDown');
+    // Nobody presses on before seeing where the keyboard is.
+    await page.locator('croft-season [data-mark="beds/bed7"][tabindex="0"]').waitFor();
     await page.keyboard.press('Enter');
     await expect
       .poll(() => page.evaluate(() => window.shown))
